@@ -1,0 +1,483 @@
+"""Edits: every change of a study as a value; applying one returns the edit that takes it back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, fields, replace
+from typing import Any, Protocol
+
+import chess
+
+from studyboard.model.errors import EditRefused
+from studyboard.model.node import Node
+from studyboard.model.notes import command_text, plain_text
+from studyboard.model.script import BeatKey, FreeLine, Pace, Part, SpokenLine
+from studyboard.model.study import Changed, Study, start_board
+from studyboard.model.takes import Take
+
+#: The fields of a node that an author may set; the tree itself changes by the other edits.
+NODE_FIELDS = frozenset(field.name for field in fields(Node)) - {"id", "parent", "move", "children"}
+
+
+class Edit(Protocol):
+    """One change of a study, as a value.
+
+    label: what was done, in words, for the undo history
+    """
+
+    @property
+    def label(self) -> str: ...
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """Change *study*, note in *changed* what was touched, and return the inverse.
+
+        Raises EditRefused, with the study as it was, where the change makes no sense.
+        """
+        ...
+
+
+def apply(study: Study, edit: Edit) -> tuple[Edit, Changed]:
+    """Apply one edit: its inverse, and what it has touched. Raises EditRefused with nothing changed."""
+    changed = Changed()
+    inverse = edit.apply(study, changed)
+    return inverse, changed
+
+
+@dataclass(frozen=True, slots=True)
+class AddMove:
+    """Put a move on the tree. node: the id it gets; place: where among its siblings, -1 for last."""
+
+    parent: int
+    move: chess.Move
+    node: int
+    place: int = -1
+    label: str = "Add a move"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        return InsertBranch((Node(self.node, self.parent, self.move),), self.place).apply(study, changed)
+
+
+@dataclass(frozen=True, slots=True)
+class InsertBranch:
+    """Put a whole branch on the tree. nodes: its nodes, the first one on top; place: -1 for last."""
+
+    nodes: tuple[Node, ...]
+    place: int = -1
+    label: str = "Insert a branch"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        top = self.nodes[0]
+        if top.parent is None or top.parent not in study.nodes:
+            raise EditRefused("The place where this branch belongs is not on the tree any more.")
+        if any(node.id in study.nodes for node in self.nodes):
+            raise EditRefused("This branch is on the tree already.")
+        parent = study.nodes[top.parent]
+        if any(study.nodes[child].move == top.move for child in parent.children):
+            raise EditRefused("This move is on the tree already.")
+        place = len(parent.children) if self.place < 0 else self.place
+        children = (*parent.children[:place], top.id, *parent.children[place:])
+        study.nodes[parent.id] = replace(parent, children=children)
+        study.nodes.update((node.id, node) for node in self.nodes)
+        study.next_id = max(study.next_id, *(node.id + 1 for node in self.nodes))
+        changed.nodes.add(parent.id)
+        changed.nodes.update(node.id for node in self.nodes)
+        changed.settings = True
+        return RemoveBranch(top.id, label=self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class RemoveBranch:
+    """Take a node and everything after it off the tree."""
+
+    node: int
+    label: str = "Delete a branch"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        top = _node(study, self.node)
+        if top.parent is None:
+            raise EditRefused("The start position cannot be deleted.")
+        parent = study.nodes[top.parent]
+        branch = tuple(study.branch(top.id))
+        place = parent.children.index(top.id)
+        study.nodes[parent.id] = replace(parent, children=_without(parent.children, top.id))
+        for node in branch:
+            del study.nodes[node.id]
+        changed.nodes.add(parent.id)
+        changed.nodes.update(node.id for node in branch)
+        return InsertBranch(branch, place, label=self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class MoveChild:
+    """Give a node another place among its siblings; place 0 makes it the main move."""
+
+    node: int
+    place: int
+    label: str = "Reorder side-lines"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        node = _node(study, self.node)
+        if node.parent is None:
+            raise EditRefused("The start position has no place among others.")
+        parent = study.nodes[node.parent]
+        was = parent.children.index(node.id)
+        if not 0 <= self.place < len(parent.children):
+            raise EditRefused("There is no such place among the moves played here.")
+        others = _without(parent.children, node.id)
+        study.nodes[parent.id] = replace(parent, children=(*others[: self.place], node.id, *others[self.place :]))
+        changed.nodes.add(parent.id)
+        return MoveChild(node.id, was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeNode:
+    """Set one field of a node (see NODE_FIELDS) to another value."""
+
+    node: int
+    field: str
+    value: Any
+    label: str = "Change a node"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        if self.field not in NODE_FIELDS:
+            raise EditRefused(f"A node has nothing called “{self.field}” that could be set.")
+        node = _node(study, self.node)
+        was = getattr(node, self.field)
+        study.nodes[node.id] = replace(node, **{self.field: self.value})
+        changed.nodes.add(node.id)
+        return ChangeNode(node.id, self.field, was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeHeaders:
+    """Replace the tag pairs, in this order."""
+
+    headers: tuple[tuple[str, str], ...]
+    label: str = "Change the headers"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        headers = dict(self.headers)
+        was = tuple(study.headers.items())
+        board = start_board(headers)
+        if board != start_board(study.headers) and study.nodes[study.root].children:
+            raise EditRefused("The start position cannot change while moves stand on the tree.")
+        study.headers = headers
+        changed.headers = True
+        return ChangeHeaders(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeLine:
+    """Set what is said at one part of the talk that belongs to no move."""
+
+    part: Part
+    line: FreeLine
+    label: str = "Change the script"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        was = study.line(self.part)
+        study.lines[self.part] = self.line
+        changed.parts.add(self.part)
+        return ChangeLine(self.part, was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeSlot:
+    """Set the length that the talk should have (s), or None."""
+
+    slot: float | None
+    label: str = "Set the slot"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        if self.slot is not None and not 0 < self.slot < 86_400:
+            raise EditRefused("A slot is longer than nothing and shorter than a day.")
+        was, study.slot = study.slot, self.slot
+        changed.settings = True
+        return ChangeSlot(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangePace:
+    """Set how the presenter speaks."""
+
+    pace: Pace
+    label: str = "Set the pace"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        was, study.pace = study.pace, self.pace
+        changed.settings = True
+        return ChangePace(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class PutTake:
+    """Add a take, or replace what is known of it."""
+
+    take: Take
+    label: str = "Keep a take"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        was = study.takes.get(self.take.id)
+        study.takes[self.take.id] = self.take
+        study.next_take = max(study.next_take, self.take.id + 1)
+        changed.takes.add(self.take.id)
+        return DropTake(self.take.id, self.label) if was is None else PutTake(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class DropTake:
+    """Forget a take; its sound stays in the file until it is purged."""
+
+    take: int
+    label: str = "Drop a take"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        if self.take not in study.takes:
+            raise EditRefused("There is no such take.")
+        was = study.takes.pop(self.take)
+        changed.takes.add(self.take)
+        return PutTake(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeRehearsed:
+    """Set how long beats took in rehearsal (s), by beat; None forgets one."""
+
+    seconds: tuple[tuple[BeatKey, float | None], ...]
+    label: str = "Keep a rehearsal"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        was = tuple((key, study.rehearsed.get(key)) for key, _ in self.seconds)
+        for key, seconds in self.seconds:
+            if seconds is None:
+                study.rehearsed.pop(key, None)
+            else:
+                study.rehearsed[key] = seconds
+        changed.rehearsed = True
+        return ChangeRehearsed(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class Several:
+    """Edits that belong together: all of them or none."""
+
+    edits: tuple[Edit, ...]
+    label: str = "Several changes"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        inverses: list[Edit] = []
+        for edit in self.edits:
+            try:
+                inverses.append(edit.apply(study, changed))
+            except EditRefused:
+                for inverse in reversed(inverses):
+                    inverse.apply(study, changed)
+                raise
+        return Several(tuple(reversed(inverses)), self.label)
+
+
+def add_move(study: Study, parent: int, move: chess.Move) -> AddMove:
+    """The edit that puts *move* after *parent* with a fresh id."""
+    return AddMove(parent, move, study.next_id)
+
+
+def promote(study: Study, node: int) -> Edit:
+    """One step towards the main line: the line that holds *node* changes places with the one before it.
+
+    Raises EditRefused where it is the main line already.
+    """
+    start = study.line_start(node)
+    if start == study.root:
+        raise EditRefused("This is the main line already.")
+    return MoveChild(start, _place(study, start) - 1, "Promote a side-line")
+
+
+def demote(study: Study, node: int) -> Edit:
+    """One step away from the main line: *node* changes places with the sibling after it.
+
+    Raises EditRefused where there is none.
+    """
+    siblings = _siblings(study, node)
+    place = siblings.index(node) if node in siblings else -1
+    if place < 0 or place + 1 >= len(siblings):
+        raise EditRefused("There is no side-line below this one to change places with.")
+    return MoveChild(node, place + 1, "Demote a line")
+
+
+def make_main_line(study: Study, node: int) -> Edit:
+    """The edit that makes every move up to *node* a main move. Raises EditRefused where they all are."""
+    edits = tuple(
+        MoveChild(step, 0)
+        for step in study.path(node)
+        if step != study.root and _siblings(study, step)[0] != step
+    )
+    if not edits:
+        raise EditRefused("This is the main line already.")
+    return Several(edits, "Make this the main line")
+
+
+def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
+    """The edit that puts a copy of *branch* (a node and all after it, parents first) after *parent*.
+
+    Every move must be legal there. Moves that are on the tree already are not doubled: what comes after them is
+    added, and they take over words, notes and marks where they have none. Raises EditRefused with the first move
+    that is not legal. O(size of the branch).
+    """
+    fresh = study.next_id
+    target: dict[int, int] = {}
+    boards: dict[int, chess.Board] = {}
+    added: dict[int, Node] = {}
+    edits: list[Edit] = []
+    tops: list[int] = []
+    start = _replay(study, parent)
+    for number, node in enumerate(branch):
+        if number == 0:
+            at, before = parent, start
+        else:
+            assert node.parent is not None
+            at, before = target[node.parent], boards[node.parent]
+        move = node.move
+        if move is None:
+            raise EditRefused("A start position cannot be pasted after a move.")
+        if move not in before.legal_moves and (move or before.is_check()):
+            number_text = f"{before.fullmove_number}{'.' if before.turn else '...'}"
+            raise EditRefused(f"This branch cannot be pasted here: {number_text} {move.uci()} is not a legal move.")
+        after = before.copy(stack=False)
+        after.push(move)
+        boards[node.id] = after
+        same = next((c for c in _children(study, added, at) if _move(study, added, c) == move), None)
+        if same is not None:
+            target[node.id] = same
+            if same in study.nodes:
+                edits += _take_over(study.nodes[same], node)
+            continue
+        added[fresh] = replace(node, id=fresh, parent=at, children=())
+        if at in added:
+            added[at] = replace(added[at], children=(*added[at].children, fresh))
+        else:
+            tops.append(fresh)
+        target[node.id] = fresh
+        fresh += 1
+    for top in tops:
+        edits.append(InsertBranch(tuple(_retargeted(node, target) for node in _branch(added, top)), label="Paste"))
+    if not edits:
+        raise EditRefused("All of this branch stands here already.")
+    return Several(tuple(edits), "Paste a branch")
+
+
+def cut_and_paste(study: Study, node: int, parent: int) -> Edit:
+    """The edit that moves the branch of *node* to another place, with its ids where nothing stands there yet.
+
+    Raises EditRefused where it does not fit.
+    """
+    branch = tuple(study.branch(node))
+    if any(inside.id == parent for inside in branch):
+        raise EditRefused("A branch cannot be pasted into itself.")
+    if branch[0].parent == parent:
+        raise EditRefused("All of this branch stands here already.")
+    merged = paste(study, branch, parent)
+    cut = RemoveBranch(node)
+    if any(study.nodes[child].move == branch[0].move for child in study.nodes[parent].children):
+        return Several((merged, cut), "Move a branch")
+    return Several((cut, InsertBranch((replace(branch[0], parent=parent), *branch[1:]))), "Move a branch")
+
+
+def notes_to_spoken(study: Study, nodes: Iterable[int]) -> Edit:
+    """The edit that makes the notes of these nodes their spoken lines, where they have none yet.
+
+    Commands in square brackets, which other programs leave in comments, stay in the note. Raises EditRefused
+    where there is nothing to turn.
+    """
+    edits: list[Edit] = []
+    for node in (study.nodes[node_id] for node_id in nodes):
+        said = " ".join(filter(None, (plain_text(node.note_before), plain_text(node.note))))
+        if said and not node.spoken:
+            edits.append(ChangeNode(node.id, "spoken", SpokenLine(said)))
+            edits.append(ChangeNode(node.id, "note_before", command_text(node.note_before)))
+            edits.append(ChangeNode(node.id, "note", command_text(node.note)))
+    if not edits:
+        raise EditRefused("No note here could become a spoken line.")
+    return Several(tuple(edits), "Turn notes into spoken lines")
+
+
+def _node(study: Study, node_id: int) -> Node:
+    try:
+        return study.nodes[node_id]
+    except KeyError:
+        raise EditRefused("This node is not on the tree any more.") from None
+
+
+def _without(children: tuple[int, ...], child: int) -> tuple[int, ...]:
+    return tuple(other for other in children if other != child)
+
+
+def _siblings(study: Study, node_id: int) -> tuple[int, ...]:
+    parent = _node(study, node_id).parent
+    return () if parent is None else study.nodes[parent].children
+
+
+def _place(study: Study, node_id: int) -> int:
+    return _siblings(study, node_id).index(node_id)
+
+
+def _replay(study: Study, node_id: int) -> chess.Board:
+    board = start_board(study.headers)
+    for step in study.path(node_id):
+        move = study.nodes[step].move
+        if move is not None:
+            board.push(move)
+    board.clear_stack()
+    return board
+
+
+def _children(study: Study, added: dict[int, Node], node_id: int) -> list[int]:
+    if node_id in added:
+        return list(added[node_id].children)
+    return [*study.nodes[node_id].children, *(n.id for n in added.values() if n.parent == node_id)]
+
+
+def _move(study: Study, added: dict[int, Node], node_id: int) -> chess.Move | None:
+    return (added[node_id] if node_id in added else study.nodes[node_id]).move
+
+
+def _branch(added: dict[int, Node], top: int) -> list[Node]:
+    found: list[Node] = []
+    waiting = [top]
+    while waiting:
+        node = added[waiting.pop()]
+        found.append(node)
+        waiting.extend(reversed(node.children))
+    return found
+
+
+def _retargeted(node: Node, target: dict[int, int]) -> Node:
+    """The node with its cues and its anchor pointing at the copies."""
+    cues = tuple(
+        replace(cue, node=target.get(cue.node, cue.node)) if cue.node is not None else cue for cue in node.spoken.cues
+    )
+    telling = node.telling
+    if telling.anchor is not None:
+        telling = replace(telling, anchor=target.get(telling.anchor, telling.anchor))
+    return replace(node, spoken=replace(node.spoken, cues=cues), telling=telling)
+
+
+def _take_over(here: Node, pasted: Node) -> list[Edit]:
+    empty = Node(0, None, None)
+    return [
+        ChangeNode(here.id, name, getattr(pasted, name))
+        for name in ("note_before", "note", "marks", "nags")
+        if getattr(here, name) == getattr(empty, name) != getattr(pasted, name)
+    ]

@@ -1,0 +1,71 @@
+"""Recordings: what is known of a take besides its sound."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from studyboard.model.script import BeatKey
+
+
+@dataclass(frozen=True, slots=True)
+class SoundTime:
+    """A moment of a recording, counted in samples of its own sound clock.
+
+    samples: from the start of the sound
+    rate: samples a second (Hz)
+    """
+
+    samples: int
+    rate: int
+
+    @property
+    def seconds(self) -> float:
+        """The same moment in seconds from the start of the sound."""
+        return self.samples / self.rate
+
+
+@dataclass(frozen=True, slots=True)
+class TakeEvent:
+    """The board showing a node from one moment of a take on.
+
+    at: the moment
+    node: id of the node that is shown
+    beat: the beat that is being told, None while the presenter wanders off the running order
+    """
+
+    at: SoundTime
+    node: int
+    beat: BeatKey | None
+
+
+Events: TypeAlias = tuple[TakeEvent, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Take:
+    """One recording of one or more beats; its sound lies in the study file under the same id.
+
+    id: stable, never used again
+    name: what the presenter calls it
+    rate: samples a second (Hz); mono, 16 bits
+    samples: how long the sound is
+    started: when recording began, ISO 8601 with its offset
+    events: what the board showed, in the order of time
+    kept: False once discarded; a discarded take can be taken back until it is purged
+    complete: False when the program was stopped before the recording was
+    """
+
+    id: int
+    name: str
+    rate: int
+    samples: int
+    started: str
+    events: Events = ()
+    kept: bool = True
+    complete: bool = True
+
+    @property
+    def length(self) -> SoundTime:
+        """How long the take is."""
+        return SoundTime(self.samples, self.rate)
