@@ -19,7 +19,7 @@ _VALUES: dict[str, type[Any]] = {
 }
 
 
-class UnknownValue(ValueError):
+class UnknownValueError(ValueError):
     """Plain data that does not describe a value of the model."""
 
 
@@ -40,11 +40,11 @@ def to_plain(value: Any) -> Any:
         for field in fields(value):
             plain[field.name] = to_plain(getattr(value, field.name))
         return plain
-    raise UnknownValue(f"A {type(value).__name__} is no value of the model.")
+    raise UnknownValueError(f"A {type(value).__name__} is no value of the model.")
 
 
 def from_plain(plain: Any) -> Any:
-    """The value that *plain* describes; lists become tuples. Raises UnknownValue where it describes none."""
+    """The value that *plain* describes; lists become tuples. Raises UnknownValueError where it describes none."""
     if isinstance(plain, list):
         return tuple(from_plain(item) for item in plain)
     if not isinstance(plain, dict):
@@ -58,4 +58,4 @@ def from_plain(plain: Any) -> Any:
             return kind(plain["value"])
         return kind(**{key: from_plain(item) for key, item in plain.items() if key != _TAG})
     except (KeyError, TypeError, ValueError) as reason:
-        raise UnknownValue(f"This describes no value of the model: {name!r} ({reason}).") from reason
+        raise UnknownValueError(f"This describes no value of the model: {name!r} ({reason}).") from reason

@@ -8,7 +8,7 @@ from typing import Any, Protocol
 
 import chess
 
-from studyboard.model.errors import EditRefused
+from studyboard.model.errors import EditRefusedError
 from studyboard.model.node import Node
 from studyboard.model.notes import command_text, plain_text
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part, SpokenLine
@@ -31,13 +31,13 @@ class Edit(Protocol):
     def apply(self, study: Study, changed: Changed) -> Edit:
         """Change *study*, note in *changed* what was touched, and return the inverse.
 
-        Raises EditRefused, with the study as it was, where the change makes no sense.
+        Raises EditRefusedError, with the study as it was, where the change makes no sense.
         """
         ...
 
 
 def apply(study: Study, edit: Edit) -> tuple[Edit, Changed]:
-    """Apply one edit: its inverse, and what it has touched. Raises EditRefused with nothing changed."""
+    """Apply one edit: its inverse, and what it has touched. Raises EditRefusedError with nothing changed."""
     changed = Changed()
     inverse = edit.apply(study, changed)
     return inverse, changed
@@ -70,12 +70,12 @@ class InsertBranch:
         """See Edit."""
         top = self.nodes[0]
         if top.parent is None or top.parent not in study.nodes:
-            raise EditRefused("The place where this branch belongs is not on the tree any more.")
+            raise EditRefusedError("The place where this branch belongs is not on the tree any more.")
         if any(node.id in study.nodes for node in self.nodes):
-            raise EditRefused("This branch is on the tree already.")
+            raise EditRefusedError("This branch is on the tree already.")
         parent = study.nodes[top.parent]
         if any(study.nodes[child].move == top.move for child in parent.children):
-            raise EditRefused("This move is on the tree already.")
+            raise EditRefusedError("This move is on the tree already.")
         place = len(parent.children) if self.place < 0 else self.place
         children = (*parent.children[:place], top.id, *parent.children[place:])
         study.nodes[parent.id] = replace(parent, children=children)
@@ -98,7 +98,7 @@ class RemoveBranch:
         """See Edit."""
         top = _node(study, self.node)
         if top.parent is None:
-            raise EditRefused("The start position cannot be deleted.")
+            raise EditRefusedError("The start position cannot be deleted.")
         parent = study.nodes[top.parent]
         branch = tuple(study.branch(top.id))
         place = parent.children.index(top.id)
@@ -122,11 +122,11 @@ class MoveChild:
         """See Edit."""
         node = _node(study, self.node)
         if node.parent is None:
-            raise EditRefused("The start position has no place among others.")
+            raise EditRefusedError("The start position has no place among others.")
         parent = study.nodes[node.parent]
         was = parent.children.index(node.id)
         if not 0 <= self.place < len(parent.children):
-            raise EditRefused("There is no such place among the moves played here.")
+            raise EditRefusedError("There is no such place among the moves played here.")
         others = _without(parent.children, node.id)
         study.nodes[parent.id] = replace(parent, children=(*others[: self.place], node.id, *others[self.place :]))
         changed.nodes.add(parent.id)
@@ -145,7 +145,7 @@ class ChangeNode:
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if self.field not in NODE_FIELDS:
-            raise EditRefused(f"A node has nothing called “{self.field}” that could be set.")
+            raise EditRefusedError(f"A node has nothing called “{self.field}” that could be set.")
         node = _node(study, self.node)
         was = getattr(node, self.field)
         study.nodes[node.id] = replace(node, **{self.field: self.value})
@@ -166,7 +166,7 @@ class ChangeHeaders:
         was = tuple(study.headers.items())
         board = start_board(headers)
         if board != start_board(study.headers) and study.nodes[study.root].children:
-            raise EditRefused("The start position cannot change while moves stand on the tree.")
+            raise EditRefusedError("The start position cannot change while moves stand on the tree.")
         study.headers = headers
         changed.headers = True
         return ChangeHeaders(was, self.label)
@@ -198,7 +198,7 @@ class ChangeSlot:
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if self.slot is not None and not 0 < self.slot < 86_400:
-            raise EditRefused("A slot is longer than nothing and shorter than a day.")
+            raise EditRefusedError("A slot is longer than nothing and shorter than a day.")
         was, study.slot = study.slot, self.slot
         changed.settings = True
         return ChangeSlot(was, self.label)
@@ -244,7 +244,7 @@ class DropTake:
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if self.take not in study.takes:
-            raise EditRefused("There is no such take.")
+            raise EditRefusedError("There is no such take.")
         was = study.takes.pop(self.take)
         changed.takes.add(self.take)
         return PutTake(was, self.label)
@@ -282,7 +282,7 @@ class Several:
         for edit in self.edits:
             try:
                 inverses.append(edit.apply(study, changed))
-            except EditRefused:
+            except EditRefusedError:
                 for inverse in reversed(inverses):
                     inverse.apply(study, changed)
                 raise
@@ -297,35 +297,35 @@ def add_move(study: Study, parent: int, move: chess.Move) -> AddMove:
 def promote(study: Study, node: int) -> Edit:
     """One step towards the main line: the line that holds *node* changes places with the one before it.
 
-    Raises EditRefused where it is the main line already.
+    Raises EditRefusedError where it is the main line already.
     """
     start = study.line_start(node)
     if start == study.root:
-        raise EditRefused("This is the main line already.")
+        raise EditRefusedError("This is the main line already.")
     return MoveChild(start, _place(study, start) - 1, "Promote a side-line")
 
 
 def demote(study: Study, node: int) -> Edit:
     """One step away from the main line: *node* changes places with the sibling after it.
 
-    Raises EditRefused where there is none.
+    Raises EditRefusedError where there is none.
     """
     siblings = _siblings(study, node)
     place = siblings.index(node) if node in siblings else -1
     if place < 0 or place + 1 >= len(siblings):
-        raise EditRefused("There is no side-line below this one to change places with.")
+        raise EditRefusedError("There is no side-line below this one to change places with.")
     return MoveChild(node, place + 1, "Demote a line")
 
 
 def make_main_line(study: Study, node: int) -> Edit:
-    """The edit that makes every move up to *node* a main move. Raises EditRefused where they all are."""
+    """The edit that makes every move up to *node* a main move. Raises EditRefusedError where they all are."""
     edits = tuple(
         MoveChild(step, 0)
         for step in study.path(node)
         if step != study.root and _siblings(study, step)[0] != step
     )
     if not edits:
-        raise EditRefused("This is the main line already.")
+        raise EditRefusedError("This is the main line already.")
     return Several(edits, "Make this the main line")
 
 
@@ -333,7 +333,7 @@ def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
     """The edit that puts a copy of *branch* (a node and all after it, parents first) after *parent*.
 
     Every move must be legal there. Moves that are on the tree already are not doubled: what comes after them is
-    added, and they take over words, notes and marks where they have none. Raises EditRefused with the first move
+    added, and they take over words, notes and marks where they have none. Raises EditRefusedError with the first move
     that is not legal. O(size of the branch).
     """
     fresh = study.next_id
@@ -351,10 +351,10 @@ def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
             at, before = target[node.parent], boards[node.parent]
         move = node.move
         if move is None:
-            raise EditRefused("A start position cannot be pasted after a move.")
+            raise EditRefusedError("A start position cannot be pasted after a move.")
         if move not in before.legal_moves and (move or before.is_check()):
             number_text = f"{before.fullmove_number}{'.' if before.turn else '...'}"
-            raise EditRefused(f"This branch cannot be pasted here: {number_text} {move.uci()} is not a legal move.")
+            raise EditRefusedError(f"This branch cannot be pasted here: {number_text} {move.uci()} is not a legal move.")
         after = before.copy(stack=False)
         after.push(move)
         boards[node.id] = after
@@ -374,20 +374,20 @@ def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
     for top in tops:
         edits.append(InsertBranch(tuple(_retargeted(node, target) for node in _branch(added, top)), label="Paste"))
     if not edits:
-        raise EditRefused("All of this branch stands here already.")
+        raise EditRefusedError("All of this branch stands here already.")
     return Several(tuple(edits), "Paste a branch")
 
 
 def cut_and_paste(study: Study, node: int, parent: int) -> Edit:
     """The edit that moves the branch of *node* to another place, with its ids where nothing stands there yet.
 
-    Raises EditRefused where it does not fit.
+    Raises EditRefusedError where it does not fit.
     """
     branch = tuple(study.branch(node))
     if any(inside.id == parent for inside in branch):
-        raise EditRefused("A branch cannot be pasted into itself.")
+        raise EditRefusedError("A branch cannot be pasted into itself.")
     if branch[0].parent == parent:
-        raise EditRefused("All of this branch stands here already.")
+        raise EditRefusedError("All of this branch stands here already.")
     merged = paste(study, branch, parent)
     cut = RemoveBranch(node)
     if any(study.nodes[child].move == branch[0].move for child in study.nodes[parent].children):
@@ -398,7 +398,7 @@ def cut_and_paste(study: Study, node: int, parent: int) -> Edit:
 def notes_to_spoken(study: Study, nodes: Iterable[int]) -> Edit:
     """The edit that makes the notes of these nodes their spoken lines, where they have none yet.
 
-    Commands in square brackets, which other programs leave in comments, stay in the note. Raises EditRefused
+    Commands in square brackets, which other programs leave in comments, stay in the note. Raises EditRefusedError
     where there is nothing to turn.
     """
     edits: list[Edit] = []
@@ -409,7 +409,7 @@ def notes_to_spoken(study: Study, nodes: Iterable[int]) -> Edit:
             edits.append(ChangeNode(node.id, "note_before", command_text(node.note_before)))
             edits.append(ChangeNode(node.id, "note", command_text(node.note)))
     if not edits:
-        raise EditRefused("No note here could become a spoken line.")
+        raise EditRefusedError("No note here could become a spoken line.")
     return Several(tuple(edits), "Turn notes into spoken lines")
 
 
@@ -417,7 +417,7 @@ def _node(study: Study, node_id: int) -> Node:
     try:
         return study.nodes[node_id]
     except KeyError:
-        raise EditRefused("This node is not on the tree any more.") from None
+        raise EditRefusedError("This node is not on the tree any more.") from None
 
 
 def _without(children: tuple[int, ...], child: int) -> tuple[int, ...]:

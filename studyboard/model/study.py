@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 import chess
 
-from studyboard.model.errors import EditRefused
+from studyboard.model.errors import EditRefusedError
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part
 from studyboard.model.takes import Take
@@ -143,7 +143,7 @@ class Study:
 def start_board(headers: Mapping[str, str]) -> chess.Board:
     """The position at the root, from the FEN and Variant tags.
 
-    Raises EditRefused where the FEN tag cannot be read or describes no position.
+    Raises EditRefusedError where the FEN tag cannot be read or describes no position.
     """
     chess960 = headers.get("Variant", "").strip().lower() in _CHESS_960
     fen = headers.get("FEN", "").strip()
@@ -152,4 +152,6 @@ def start_board(headers: Mapping[str, str]) -> chess.Board:
     try:
         return chess.Board(fen, chess960=chess960)
     except ValueError as reason:
-        raise EditRefused(f"The FEN tag holds no position ({reason}). A position looks like “{chess.STARTING_FEN}”.")
+        raise EditRefusedError(
+            f"The FEN tag holds no position ({reason}). A position looks like “{chess.STARTING_FEN}”."
+        ) from reason

@@ -1,0 +1,157 @@
+"""The study that is open on the desk, announcing its changes to the windows that show it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import chess
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from studyboard.model.edits import Edit, add_move
+from studyboard.model.errors import EditRefusedError, StudyboardError
+from studyboard.model.positions import Positions
+from studyboard.model.study import Changed, Study
+from studyboard.store.study_file import StudyFile
+from studyboard.timing.plan import plan
+from studyboard.timing.timeline import Timeline
+
+#: How long edits must rest before the talk is timed again (ms).
+_PLAN_REST = 120
+
+
+class Session(QObject):
+    """One open study.
+
+    State: the study file, the node that is shown, and the planned timeline (made anew after edits have rested).
+    Widgets take a Session, listen to its signals, and change the study only through `do`.
+
+    opened: another study has been opened
+    changed: an edit was applied, taken back or done again; carries what was touched
+    stepped: another node is shown; carries its id
+    planned: the timeline has been made anew
+    refused: something could not be done; carries a sentence for the user
+    """
+
+    opened = Signal()
+    changed = Signal(object)
+    stepped = Signal(int)
+    planned = Signal()
+    refused = Signal(str)
+
+    def __init__(self, file: StudyFile, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._file = file
+        self._positions = Positions(file.study)
+        self._node = file.study.root
+        self._timeline: Timeline | None = None
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(_PLAN_REST)
+        self._rest.timeout.connect(self.planned)
+
+    @property
+    def file(self) -> StudyFile:
+        """The study file on disk; every edit goes through it."""
+        return self._file
+
+    @property
+    def study(self) -> Study:
+        """The study, to be read."""
+        return self._file.study
+
+    @property
+    def positions(self) -> Positions:
+        """The boards of the study's nodes."""
+        return self._positions
+
+    @property
+    def node(self) -> int:
+        """Id of the node that is shown."""
+        return self._node
+
+    @property
+    def board(self) -> chess.Board:
+        """The position that is shown, to be read."""
+        return self._positions.board(self._node)
+
+    @property
+    def timeline(self) -> Timeline:
+        """The planned timeline of the study as it is now."""
+        if self._timeline is None:
+            self._timeline = plan(self.study, self._positions)
+        return self._timeline
+
+    def open(self, file: StudyFile) -> None:
+        """Show another study; the old file is closed."""
+        old, self._file = self._file, file
+        self._positions = Positions(file.study)
+        self._node = file.study.root
+        self._timeline = None
+        if old is not file:
+            old.close()
+        self.opened.emit()
+        self.stepped.emit(self._node)
+        self.planned.emit()
+
+    def show(self, node: int | None) -> None:
+        """Show this node; nothing happens for None or the node that is shown already."""
+        if node is None or node == self._node or node not in self.study.nodes:
+            return
+        self._node = node
+        self.stepped.emit(node)
+
+    def do(self, edit: Edit) -> bool:
+        """Apply an edit and store it; where it is refused, say why and return False."""
+        try:
+            self._announce(self._file.do(edit))
+        except StudyboardError as reason:
+            self.refused.emit(str(reason))
+            return False
+        return True
+
+    def attempt(self, make: object, *arguments: object) -> bool:
+        """Do the edit that `make(study, *arguments)` returns; where it is refused, say why and return False."""
+        try:
+            edit = make(self.study, *arguments)  # type: ignore[operator]
+        except EditRefusedError as reason:
+            self.refused.emit(str(reason))
+            return False
+        return self.do(edit)
+
+    def undo(self) -> None:
+        """Take the last edit back."""
+        if self._file.can_undo:
+            self._announce(self._file.undo())
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        if self._file.can_redo:
+            self._announce(self._file.redo())
+
+    def play(self, move: chess.Move) -> None:
+        """Play a legal move on the shown position: step to it where it is on the tree, else add it there."""
+        child = self._positions.child_by_move(self._node, move)
+        if child is None:
+            edit = add_move(self.study, self._node, move)
+            if not self.do(edit):
+                return
+            child = edit.node
+        self.show(child)
+
+    def save_as(self, path: Path) -> None:
+        """Go on with a copy of the study under another name."""
+        copy = self._file.save_as(path)
+        node = self._node
+        self.open(copy)
+        self.show(node)
+
+    def _announce(self, changed: Changed) -> None:
+        self._timeline = None
+        if self._node not in self.study.nodes:
+            shown = next((n for n in sorted(changed.nodes) if n in self.study.nodes), self.study.root)
+            self._node = shown
+            self.changed.emit(changed)
+            self.stepped.emit(shown)
+        else:
+            self.changed.emit(changed)
+        self._rest.start()
