@@ -63,10 +63,11 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Engraving:
-    """A line cut into the piece, or with width 0 an inlaid spot."""
+    """A line cut into the piece, or with width 0 an inlaid spot; *seam* gives it the colour of a joint."""
 
     steps: tuple[Step, ...]
     width: float
+    seam: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,13 +167,17 @@ def shape_of(name: str, described: Mapping[str, Any]) -> Shape:
     try:
         piece = described[name]
         size = float(piece["base"]) / 10.0
-        base = [turned_part(scaled(steps_of(described["base"][key]), size, size)) for key in ("torus", "plinth")]
+        rise = float(piece.get("rise", size))
+        base = [turned_part(scaled(steps_of(described["base"][key]), size, rise)) for key in ("torus", "plinth")]
         parts = [_part(part) for part in piece["part"]]
         lines = [
-            Engraving(steps_of(line["path"]), float(line.get("width", described["seam"])))
+            Engraving(steps_of(line["path"]), float(line.get("width", described["seam"])), bool(line.get("seam")))
             for line in piece.get("line", ())
         ]
-        spots = [Engraving(_ball(spot["ball"]).outline, 0.0) for spot in piece.get("spot", ())]
+        spots = [
+            Engraving(steps_of(spot["path"]) if "path" in spot else _ball(spot["ball"]).outline, 0.0)
+            for spot in piece.get("spot", ())
+        ]
     except KeyError as missing:
         raise ShapeError(f"The set of pieces lacks {missing} for the {name}.") from missing
     return Shape(parts=(*base, *parts), engravings=(*lines, *spots))
@@ -212,7 +217,8 @@ def fragment(shape: Shape, finish: Finish, *, foot: float, outline: float, seam:
         d = path_data(engraving.steps, foot)
         if engraving.width:
             lines.append(
-                f'<path d="{d}" fill="none" stroke="{finish.inlay}" stroke-width="{_figure(engraving.width)}"'
+                f'<path d="{d}" fill="none" stroke="{finish.seam if engraving.seam else finish.inlay}"'
+                f' stroke-width="{_figure(engraving.width)}"'
                 ' stroke-linecap="round" stroke-linejoin="round"/>'
             )
         else:
