@@ -78,7 +78,7 @@ class Session(QObject):
     def timeline(self) -> Timeline:
         """The planned timeline of the study as it is now."""
         if self._timeline is None:
-            self._timeline = plan(self.study, self._positions)
+            self._timeline = plan(self.study)
         return self._timeline
 
     def open(self, file: StudyFile) -> None:

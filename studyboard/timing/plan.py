@@ -1,0 +1,156 @@
+"""The planned timeline: how the talk will run, from the pace and the intended seconds, before anyone has spoken."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from studyboard.model.beats import Beat, beats
+from studyboard.model.order import Visit, VisitKind, running_order
+from studyboard.model.script import Pace, words
+from studyboard.model.study import Study
+from studyboard.timing.pace import estimate, speak
+from studyboard.timing.timeline import BoardEvent, Happening, Source, Stretch, Timeline, WordTime
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Where the sections of one beat lie (s from its start).
+
+    speech: start and end of its spoken line
+    steps: seconds between moves that are played without a word
+    think: start of its think pause
+    end: its end, with the returns that may follow at the very end of the talk
+    """
+
+    speech: tuple[float, float]
+    steps: float
+    think: float
+    end: float
+
+
+def plan(study: Study) -> Timeline:
+    """The timeline of the whole talk as it is planned. O(length of the script)."""
+    order = running_order(study)
+    stretches: list[Stretch] = []
+    at = 0.0
+    for beat in beats(study, order):
+        stretch = time_beat(study, beat, at)
+        stretches.append(stretch)
+        at = stretch.end
+    return Timeline(Source.PLANNED, study.root, tuple(stretches))
+
+
+def estimate_beat(pace: Pace, beat: Beat) -> float:
+    """How long a beat takes if nobody insists on a length (s).
+
+    Returns to the line before, the spoken line or the silent moves, then the think pause.
+    """
+    returns = _returns(beat)
+    told = sum(visit.kind is VisitKind.TELL for visit in beat.visits)
+    spoken = estimate(pace, beat.spoken.text) if beat.spoken else told * pace.move_time
+    return returns * pace.back_time + spoken + beat.think
+
+
+def time_beat(study: Study, beat: Beat, start: float, seconds: float | None = None) -> Stretch:
+    """One beat in time, from second *start* of the talk.
+
+    seconds: its length where that is known, from a take; else its intended length, else the estimate. A line that
+    does not fit into the length is squeezed; what is left over is silence at the end.
+    """
+    layout = _lay_out(study.pace, beat, beat.intended if seconds is None else seconds)
+    begin, end = layout.speech
+    line = speak(study.pace, beat.spoken.text)
+    squeeze = (end - begin) / line.speech_end if line.speech_end else 1.0
+    times = [(start + begin + a * squeeze, start + begin + b * squeeze) for a, b in line.words]
+    texts = words(beat.spoken.text)
+    word_times = tuple(
+        WordTime(a, b, number, text) for number, ((a, b), text) in enumerate(zip(times, texts, strict=True))
+    )
+    events = tuple(_events(study, beat, start, layout, word_times))
+    return Stretch(
+        beat.key,
+        start,
+        start + end,
+        start + layout.end,
+        beat.think,
+        beat.node,
+        beat.depth,
+        beat.spoken,
+        word_times,
+        events,
+    )
+
+
+def _lay_out(pace: Pace, beat: Beat, seconds: float | None) -> Layout:
+    natural = estimate_beat(pace, beat)
+    total = natural if seconds is None else max(seconds, 0.0)
+    think = min(beat.think, total)
+    share = min(1.0, (total - think) / (natural - beat.think)) if natural > beat.think else 1.0
+    lead = _leading_returns(beat) * pace.back_time * share
+    trail = (_returns(beat) - _leading_returns(beat)) * pace.back_time * share
+    speech = speak(pace, beat.spoken.text).speech_end * share if beat.spoken else 0.0
+    think_start = total - trail - think
+    return Layout((lead, lead + speech), pace.move_time * share, max(think_start, lead + speech), total)
+
+
+def _returns(beat: Beat) -> int:
+    """Returns of a beat that take time: those which follow each other at once are one."""
+    count = 0
+    before: Visit | None = None
+    for visit in beat.visits:
+        if visit.kind is VisitKind.BACK and (before is None or before.kind is not VisitKind.BACK):
+            count += 1
+        before = visit
+    return count
+
+
+def _leading_returns(beat: Beat) -> int:
+    return int(beat.visits[0].kind is VisitKind.BACK and len(beat.visits) > 1)
+
+
+def _events(
+    study: Study, beat: Beat, start: float, layout: Layout, word_times: tuple[WordTime, ...]
+) -> Iterator[BoardEvent]:
+    cues = {cue.node: cue.word for cue in beat.spoken.cues if cue.node is not None}
+    begin, end = start + layout.speech[0], start + layout.speech[1]
+    at = start
+    told = False
+    for visit in beat.visits:
+        if visit.kind is VisitKind.BACK:
+            if told:
+                at = start + layout.think + beat.think
+            yield BoardEvent(at, Happening.BACK, visit.node)
+            continue
+        if visit.kind is VisitKind.LINE:
+            yield BoardEvent(start, Happening.CARD, visit.node)
+            continue
+        if visit.node in cues:
+            at = max(at, _at_word(cues[visit.node], word_times, end))
+        elif not told or beat.spoken:
+            at = max(at, begin)
+        else:
+            at += layout.steps
+        told = True
+        what = Happening.CARD if visit.node == study.root else Happening.MOVE
+        yield BoardEvent(at, what, visit.node)
+        yield from _marks(study, beat, visit, at, word_times, end)
+    if beat.think:
+        yield BoardEvent(start + layout.think, Happening.THINK, beat.node)
+
+
+def _marks(
+    study: Study, beat: Beat, visit: Visit, at: float, word_times: tuple[WordTime, ...], end: float
+) -> Iterator[BoardEvent]:
+    marks = study.nodes[visit.node].marks
+    cues = {cue.mark: cue.word for cue in beat.spoken.cues if cue.mark is not None} if visit.node == beat.key else {}
+    appearing = (
+        (max(at, _at_word(cues[number], word_times, end)) if number in cues else at, number)
+        for number in range(len(marks))
+    )
+    for when, number in sorted(appearing):
+        yield BoardEvent(when, Happening.MARK, visit.node, number)
+
+
+def _at_word(word: int, word_times: tuple[WordTime, ...], end: float) -> float:
+    return word_times[word].at if word < len(word_times) else end
