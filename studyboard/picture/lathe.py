@@ -115,8 +115,8 @@ def backwards(steps: Sequence[Step]) -> tuple[Step, ...]:
 def between(profile: Sequence[Step], near: float, far: float) -> tuple[Step, ...]:
     """The band of a turned part that lies between two shares of its radius."""
     outer, inner = scaled(profile, far), scaled(profile, near)
-    joint = Step("L", (inner[-1].points[-1],))
-    return (*outer, joint, *backwards(inner), Step("Z", ()))
+    joint = () if inner[-1].points[-1] == outer[-1].points[-1] else (Step("L", (inner[-1].points[-1],)),)
+    return (*outer, *joint, *backwards(inner), Step("Z", ()))
 
 
 def ball_profile(height: float, radius: float) -> tuple[Step, ...]:
