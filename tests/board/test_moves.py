@@ -1,0 +1,175 @@
+import chess
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from studyboard.board.moves import (
+    MoveNotReadError,
+    Slide,
+    can_move,
+    captured_square,
+    landing_square,
+    legal_targets,
+    moves_between,
+    read_move,
+    rearrangement_between,
+    rearrangement_of,
+)
+
+CASTLING = "r3k2r/pppppppp/8/8/8/8/PPPPPPPP/R3K2R w KQkq - 0 1"
+
+
+def squares(names: str) -> frozenset[int]:
+    return frozenset(chess.parse_square(name) for name in names.split())
+
+
+@st.composite
+def positions(draw: st.DrawFn) -> chess.Board:
+    """Positions reached from the start by up to sixty random legal moves."""
+    board = chess.Board()
+    for choice in draw(st.lists(st.integers(0, 10_000), max_size=60)):
+        moves = list(board.legal_moves)
+        if not moves:
+            break
+        board.push(moves[choice % len(moves)])
+    return board
+
+
+def test_a_knight_in_its_corner_has_two_targets():
+    assert legal_targets(chess.Board(), chess.G1) == squares("f3 h3")
+
+
+def test_a_pinned_piece_stays_on_its_line():
+    board = chess.Board("4r2k/8/8/8/8/8/4R3/4K3 w - - 0 1")
+    assert legal_targets(board, chess.E2) == squares("e3 e4 e5 e6 e7 e8")
+
+
+def test_the_other_sides_pieces_have_no_targets():
+    assert not can_move(chess.Board(), chess.E7)
+    assert legal_targets(chess.Board(), chess.E7) == frozenset()
+
+
+def test_castling_is_shown_where_the_king_lands():
+    assert squares("g1 c1") <= legal_targets(chess.Board(CASTLING), chess.E1)
+
+
+def test_a_king_put_on_its_rook_castles_too():
+    board = chess.Board(CASTLING)
+    assert moves_between(board, chess.E1, chess.H1) == (chess.Move.from_uci("e1g1"),)
+    assert moves_between(board, chess.E1, chess.G1) == (chess.Move.from_uci("e1g1"),)
+
+
+def test_castling_from_a_shuffled_start_lands_on_the_usual_squares():
+    board = chess.Board("1k5r/8/8/8/8/8/8/1K3R2 w F - 0 1", chess960=True)
+    (move,) = moves_between(board, chess.B1, chess.G1)
+    assert landing_square(board, move) == chess.G1
+    assert {(s.origin, s.destination) for s in rearrangement_of(board, move).slides} == {
+        (chess.B1, chess.G1),
+        (chess.F1, chess.F1),
+    }
+
+
+def test_a_pawn_that_promotes_has_four_moves_queen_first():
+    board = chess.Board("8/4P3/8/8/8/k7/8/K7 w - - 0 1")
+    assert [move.uci() for move in moves_between(board, chess.E7, chess.E8)] == ["e7e8q", "e7e8r", "e7e8b", "e7e8n"]
+
+
+def test_en_passant_takes_the_pawn_beside():
+    board = chess.Board("4k3/8/8/3pP3/8/8/8/4K3 w - d6 0 1")
+    move = chess.Move.from_uci("e5d6")
+    assert captured_square(board, move) == chess.D5
+    assert rearrangement_of(board, move).gone == (chess.D5,)
+
+
+def test_castling_moves_king_and_rook():
+    slides = rearrangement_of(chess.Board(CASTLING), chess.Move.from_uci("e1c1")).slides
+    assert slides == (
+        Slide(chess.Piece.from_symbol("K"), chess.E1, chess.C1),
+        Slide(chess.Piece.from_symbol("R"), chess.A1, chess.D1),
+    )
+
+
+def test_passing_the_turn_moves_nothing():
+    assert not rearrangement_of(chess.Board(), chess.Move.null())
+
+
+@given(positions(), positions())
+def test_a_rearrangement_leads_from_one_position_to_the_other(before, after):
+    change = rearrangement_between(before, after)
+    pieces = before.piece_map()
+    for slide in change.slides:
+        assert pieces.pop(slide.origin) == slide.piece
+    for square in change.gone:
+        pieces.pop(square)
+    for slide in change.slides:
+        pieces[slide.destination] = slide.piece
+    for square in change.come:
+        pieces[square] = after.piece_map()[square]
+    assert pieces == after.piece_map()
+
+
+@given(positions())
+def test_targets_and_moves_agree_with_the_rules(board):
+    seen = set()
+    for square in chess.SQUARES:
+        for target in legal_targets(board, square):
+            moves = moves_between(board, square, target)
+            assert moves
+            seen.update(moves)
+    assert seen == set(board.legal_moves)
+
+
+@given(positions())
+def test_every_legal_move_is_read_in_every_spelling(board):
+    for move in board.legal_moves:
+        san = board.san(move)
+        assert read_move(board, san) == move
+        assert read_move(board, move.uci()) == move
+        assert read_move(board, f"{board.fullmove_number}. {san}") == move
+        assert read_move(board, san.replace("O", "0")) == move
+
+
+@pytest.mark.parametrize(
+    ("fen", "typed", "uci"),
+    [
+        (chess.STARTING_FEN, "nf3", "g1f3"),
+        (chess.STARTING_FEN, "12... Nf3!?", "g1f3"),
+        (chess.STARTING_FEN, "e2-e4", "e2e4"),
+        ("4k3/8/8/8/8/2p5/1B6/4K3 w - - 0 1", "bxc3", "b2c3"),
+        ("4k3/8/8/8/8/2p5/1P6/4K2B w - - 0 1", "bxc3", "b2c3"),
+        (CASTLING, "0-0-0", "e1c1"),
+        (CASTLING, "o-o", "e1g1"),
+        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "e8N", "e7e8n"),
+    ],
+)
+def test_moves_are_read_as_people_type_them(fen, typed, uci):
+    assert read_move(chess.Board(fen), typed).uci() == uci
+
+
+@pytest.mark.parametrize(
+    ("fen", "typed", "reason"),
+    [
+        (chess.STARTING_FEN, "", "Type a move, such as Nf3 or g1f3."),
+        (chess.STARTING_FEN, "hello", "“hello” is not a move. Type one such as Nf3, exd5, O-O or g1f3."),
+        (chess.STARTING_FEN, "Nf6", "No white knight can go to f6."),
+        (chess.STARTING_FEN, "O-O", "White cannot castle kingside here."),
+        (chess.STARTING_FEN, "e7e5", "It is White's move; the piece on e7 is Black's."),
+        (chess.STARTING_FEN, "e4e5", "There is no piece on e4."),
+        (chess.STARTING_FEN, "g1g3", "The knight on g1 cannot go to g3."),
+        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "e8", "The pawn promotes on e8: say to what, as in e8=Q."),
+        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "e7e8", "The pawn promotes on e8: say to what, as in e7e8q."),
+        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "Qe4", "White has no queen."),
+        (
+            "4k3/8/8/8/8/2N5/8/K1N5 w - - 0 1",
+            "Ne2",
+            "More than one knight can go to e2: say from c1 or c3, as in c1e2.",
+        ),
+        ("4r2k/8/8/8/8/8/4N3/4K3 w - - 0 1", "Nc3", "The knight cannot go to c3: the king would be in check."),
+        ("4r2k/8/8/8/8/8/8/N3K3 w - - 0 1", "Nb3", "The knight cannot go to b3: the king is in check."),
+        ("4r2k/8/8/8/8/8/4N3/4K3 w - - 0 1", "e2c3", "The knight on e2 cannot go to c3: the king would be in check."),
+    ],
+)
+def test_a_move_that_cannot_be_played_is_refused_with_the_reason(fen, typed, reason):
+    with pytest.raises(MoveNotReadError) as refused:
+        read_move(chess.Board(fen), typed)
+    assert str(refused.value) == reason
