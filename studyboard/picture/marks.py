@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 from types import MappingProxyType
-from typing import Final
+from typing import Final, TypeAlias
 
 import chess
 
@@ -207,16 +207,17 @@ def _key_square(square: chess.Square, flipped: bool) -> Layer:
     )
 
 
-_DRAWERS: Final[Mapping[MarkKind, Callable[[MarkStyle, tuple[Point, ...], tuple[Point, ...]], Layer]]] = (
-    MappingProxyType(
-        {
-            MarkKind.THREAT: _threat,
-            MarkKind.ROUTE: _route,
-            MarkKind.GUARD: _guard,
-            MarkKind.TARGET: _target,
-        }
-    )
+_Drawer: TypeAlias = Callable[[MarkStyle, tuple[Point, ...], tuple[Point, ...]], Layer]
+
+_DRAWERS: Final[Mapping[MarkKind, _Drawer]] = MappingProxyType(
+    {
+        MarkKind.THREAT: _threat,
+        MarkKind.ROUTE: _route,
+        MarkKind.GUARD: _guard,
+        MarkKind.TARGET: _target,
+    }
 )
+"""How each kind that lies over the pieces is drawn, from its style, the points of its line, and its stops."""
 
 
 def _direction(here: Point, there: Point) -> Point:

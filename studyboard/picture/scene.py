@@ -34,7 +34,7 @@ FRAME: Final = 0.03
 """Width of the line around the board (squares)."""
 
 _HATCH_COUNT: Final = 7
-_COORDINATE_SIZE: Final = 0.17
+_COORDINATE_SIZE: Final = 0.16
 _MARGIN_COORDINATE_SIZE: Final = 0.3
 
 

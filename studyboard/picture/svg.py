@@ -90,7 +90,7 @@ def scene_svg(
     """The primitives as one SVG document, *width* px wide; every piece is drawn once and used where it stands."""
     primitives = tuple(scene)
     height = width * bounds.height / bounds.width
-    box = " ".join(_figure(side) for side in (bounds.x, bounds.y, bounds.width, bounds.height))
+    box = " ".join(_units(side) for side in (bounds.x, bounds.y, bounds.width, bounds.height))
     used = dict.fromkeys((p.piece, p.halo) for p in primitives if isinstance(p, PieceAt))
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" viewBox="{box}"'
@@ -110,11 +110,11 @@ def primitive_svg(primitive: Primitive, *, font_family: str = FONT_FAMILY) -> st
     """One primitive as an SVG element; a piece refers to its drawing in the document's definitions."""
     match primitive:
         case Rect(x, y, width, height, fill, stroke, radius):
-            rounded = f' rx="{_figure(radius)}"' if radius else ""
-            size = f'width="{_figure(width)}" height="{_figure(height)}"'
-            return f'<rect x="{_figure(x)}" y="{_figure(y)}" {size}{rounded}{_paint(fill, stroke)}/>'
+            rounded = f' rx="{_units(radius)}"' if radius else ""
+            size = f'width="{_units(width)}" height="{_units(height)}"'
+            return f'<rect x="{_units(x)}" y="{_units(y)}" {size}{rounded}{_paint(fill, stroke)}/>'
         case Circle(x, y, radius, fill, stroke):
-            return f'<circle cx="{_figure(x)}" cy="{_figure(y)}" r="{_figure(radius)}"{_paint(fill, stroke)}/>'
+            return f'<circle cx="{_units(x)}" cy="{_units(y)}" r="{_units(radius)}"{_paint(fill, stroke)}/>'
         case Polygon(points, fill, stroke):
             return f'<polygon points="{_points(points)}"{_paint(fill, stroke)}/>'
         case Polyline(points, stroke):
@@ -128,11 +128,11 @@ def primitive_svg(primitive: Primitive, *, font_family: str = FONT_FAMILY) -> st
         case Text(x, y, text, size, colour, anchor, bold):
             weight = ' font-weight="bold"' if bold else ""
             return (
-                f'<text x="{_figure(x)}" y="{_figure(y)}" font-family={quoteattr(font_family)}'
-                f' font-size="{_figure(size)}"{weight} fill="{colour}" text-anchor="{anchor}">{escape(text)}</text>'
+                f'<text x="{_units(x)}" y="{_units(y)}" font-family={quoteattr(font_family)}'
+                f' font-size="{_units(size)}"{weight} fill="{colour}" text-anchor="{anchor}">{escape(text)}</text>'
             )
         case PieceAt(x, y, piece, halo):
-            place = f"translate({_figure(x)} {_figure(y)}) scale({1 / GRID:g})"
+            place = f"translate({_units(x)} {_units(y)})"
             return f'<use xlink:href="#{_piece_id(piece, halo)}" transform="{place}"/>'
 
 
@@ -141,15 +141,20 @@ def _piece_id(piece: chess.Piece, halo: str | None) -> str:
 
 
 def _figure(value: float) -> str:
-    return f"{value:.4f}".rstrip("0").rstrip(".")
+    return f"{value:.2f}".rstrip("0").rstrip(".")
+
+
+def _units(squares: float) -> str:
+    """A length in the document's units, GRID to a square: renderers drop text whose size is under one unit."""
+    return _figure(squares * GRID)
 
 
 def _point(point: Point) -> str:
-    return f"{_figure(point[0])} {_figure(point[1])}"
+    return f"{_units(point[0])} {_units(point[1])}"
 
 
 def _points(points: Iterable[Point]) -> str:
-    return " ".join(f"{_figure(x)},{_figure(y)}" for x, y in points)
+    return " ".join(f"{_units(x)},{_units(y)}" for x, y in points)
 
 
 def _paint(fill: Fill | None, stroke: Stroke | None) -> str:
@@ -157,10 +162,10 @@ def _paint(fill: Fill | None, stroke: Stroke | None) -> str:
     if fill and fill.opacity < 1:
         words.append(f' fill-opacity="{_figure(fill.opacity)}"')
     if stroke:
-        words.append(f' stroke="{stroke.colour}" stroke-width="{_figure(stroke.width)}"')
+        words.append(f' stroke="{stroke.colour}" stroke-width="{_units(stroke.width)}"')
         words.append(f' stroke-linecap="{stroke.cap}" stroke-linejoin="{stroke.join}"')
         if stroke.dash:
-            words.append(f' stroke-dasharray="{" ".join(_figure(length) for length in stroke.dash)}"')
+            words.append(f' stroke-dasharray="{" ".join(_units(length) for length in stroke.dash)}"')
         if stroke.opacity < 1:
             words.append(f' stroke-opacity="{_figure(stroke.opacity)}"')
     return "".join(words)
