@@ -1,0 +1,143 @@
+"""What one row of the lanes says: its move, the beginning of its spoken line, its signs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from studyboard.desk.clock import clock
+from studyboard.model.node import Node, Place
+from studyboard.model.notes import plain_text
+from studyboard.model.positions import Positions
+from studyboard.model.script import Part
+from studyboard.model.study import Study
+
+#: As much of a spoken line as a row could ever show (characters).
+_BEGINNING = 240
+
+#: Glyphs that print for numeric annotation glyphs usually has; the numbers are those of the PGN standard (1994),
+#: section 10, and of its common extension (22 and up), from memory.
+_GLYPHS = {
+    1: "!",
+    2: "?",
+    3: "!!",
+    4: "??",
+    5: "!?",
+    6: "?!",
+    7: "□",
+    8: "□",
+    10: "=",
+    11: "=",
+    13: "∞",
+    14: "⩲",
+    15: "⩱",
+    16: "±",
+    17: "∓",
+    18: "+−",
+    19: "−+",
+    22: "⨀",
+    23: "⨀",
+    32: "⟳",
+    33: "⟳",
+    36: "→",
+    37: "→",
+    40: "↑",
+    41: "↑",
+    132: "⇆",
+    133: "⇆",
+    146: "N",
+}
+
+_PART_NAMES = {Part.GREETING: "Greeting", Part.CLOSING: "Closing", Part.THANKS: "Thanks"}
+
+
+@dataclass(frozen=True, slots=True)
+class RowText:
+    """What one row says.
+
+    label: the move with its number, or the name of the part
+    glyphs: signs of judgement after it
+    words: the beginning of its spoken line, without line breaks
+    think: length of its think pause (s), 0.0 for none
+    marks: how many marks are on the board here
+    note: True where there is text for print
+    white: True for a move of White's, False for Black's, None for no move
+    """
+
+    label: str
+    glyphs: str
+    words: str
+    think: float
+    marks: int
+    note: bool
+    white: bool | None
+
+
+def node_row(study: Study, positions: Positions, node_id: int) -> RowText:
+    """The row of one node."""
+    node = study.nodes[node_id]
+    return RowText(
+        move_label(study, positions, node_id),
+        glyphs(node.nags),
+        beginning(node.spoken.text),
+        node.think,
+        len(node.marks),
+        bool(plain_text(node.note) or plain_text(node.note_before)),
+        None if node.parent is None else positions.board(node.parent).turn,
+    )
+
+
+def part_row(study: Study, part: Part) -> RowText:
+    """The row of a part of the talk that belongs to no move."""
+    return RowText(_PART_NAMES[part], "", beginning(study.line(part).spoken.text), 0.0, 0, False, None)
+
+
+def part_name(part: Part) -> str:
+    """What the desk calls a part of the talk."""
+    return _PART_NAMES[part]
+
+
+def move_label(study: Study, positions: Positions, node_id: int) -> str:
+    """The move with its number, “12. Nxe5” or “12… Nxe5”; “Start” at the root."""
+    node = study.nodes[node_id]
+    if node.parent is None:
+        return "Start"
+    before = positions.board(node.parent)
+    return f"{before.fullmove_number}{'.' if before.turn else '…'} {positions.san(node_id)}"
+
+
+def glyphs(nags: tuple[int, ...]) -> str:
+    """The signs for numeric annotation glyphs, those without one as “$n”: judgement of the move first, then others."""
+    texts = [_GLYPHS.get(nag, f"${nag}") for nag in nags if nag]
+    move = [text for text in texts if text[0] in "!?□"]
+    rest = [text for text in texts if text[0] not in "!?□"]
+    return "".join(move) + "".join(f" {text}" for text in rest)
+
+
+def beginning(text: str) -> str:
+    """The beginning of a spoken line on one line."""
+    return " ".join(text[:_BEGINNING].split())
+
+
+def short_seconds(seconds: float) -> str:
+    """Seconds for a narrow column: “14 s”, or “1:05” from a minute on; anything at all is at least “1 s”."""
+    if seconds <= 0:
+        return ""
+    return f"{max(1, round(seconds))} s" if seconds < 59.5 else clock(seconds)
+
+
+def heading_name(node: Node) -> str:
+    """What the heading of a side-line calls it."""
+    return node.name.strip() or "Side-line"
+
+
+def telling_in_words(study: Study, positions: Positions, node: Node) -> str:
+    """When a side-line is told, where that is not the usual place; empty where it is."""
+    telling = node.telling
+    if telling.place is Place.HIDDEN:
+        return "not told"
+    if telling.place is Place.BEFORE:
+        return "told first"
+    if telling.place is Place.MOVED and telling.anchor in study.nodes:
+        assert telling.anchor is not None
+        return f"told after {move_label(study, positions, telling.anchor)}"
+    return ""

@@ -1,0 +1,70 @@
+"""The style sheet of the desk, made from the theme."""
+
+from __future__ import annotations
+
+from studyboard.desk.look import Look
+
+_TEMPLATE = """
+QWidget {{ color: {ink}; }}
+QMainWindow, QDialog, #paper {{ background: {paper}; }}
+QFrame#card {{ background: {surface}; border: 1px solid {rule}; border-radius: 8px; }}
+QLabel#quiet, QLabel[quiet="true"] {{ color: {ink_quiet}; }}
+QLabel#over {{ color: {over}; }}
+QLabel#heading {{ font-weight: 600; }}
+QMenuBar {{ background: {paper}; border: none; padding: 2px 8px; }}
+QMenuBar::item {{ padding: 4px 10px; border-radius: 4px; background: transparent; }}
+QMenuBar::item:selected {{ background: {accent_soft}; }}
+QMenu {{ background: {surface}; border: 1px solid {rule}; padding: 6px; }}
+QMenu::item {{ padding: 5px 24px 5px 12px; border-radius: 4px; }}
+QMenu::item:selected {{ background: {accent_soft}; }}
+QMenu::item:disabled {{ color: {rail}; }}
+QMenu::separator {{ height: 1px; background: {rule}; margin: 5px 8px; }}
+QPushButton {{ background: {surface}; border: 1px solid {rail}; border-radius: 6px; padding: 5px 14px; }}
+QPushButton:hover {{ background: {accent_soft}; }}
+QPushButton:focus {{ border: 2px solid {focus}; padding: 4px 13px; }}
+QPushButton:disabled {{ color: {rail}; border-color: {rule}; }}
+QPushButton:default, QPushButton[primary="true"] {{
+    background: {accent}; color: {on_accent}; border: 1px solid {accent}; font-weight: 600; }}
+QPushButton[primary="true"]:disabled {{ background: {track}; color: {rail}; border-color: {rule}; }}
+QPushButton:default:focus, QPushButton[primary="true"]:focus {{ border: 2px solid {focus}; }}
+QPushButton[mode="true"] {{ border-radius: 15px; padding: 6px 18px; border-color: {rule}; font-weight: 600; }}
+QPushButton[mode="true"]:checked {{ background: {accent}; color: {on_accent}; border-color: {accent}; }}
+QPushButton[recording="true"] {{
+    background: {recording}; color: {surface}; border: 1px solid {recording}; font-weight: 600; }}
+QToolButton {{ background: transparent; border: 1px solid transparent; border-radius: 6px; padding: 4px; }}
+QToolButton:hover {{ background: {accent_soft}; }}
+QToolButton:checked {{ background: {accent_soft}; border-color: {accent}; }}
+QToolButton:focus {{ border-color: {focus}; }}
+QLineEdit, QPlainTextEdit, QTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
+    background: {surface}; border: 1px solid {rail}; border-radius: 5px; padding: 4px 6px;
+    selection-background-color: {selection}; selection-color: {ink}; }}
+QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
+    border: 2px solid {focus}; padding: 3px 5px; }}
+QComboBox QAbstractItemView {{ background: {surface}; border: 1px solid {rule};
+    selection-background-color: {accent_soft}; selection-color: {ink}; }}
+QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {rule}; border-radius: 6px;
+    gridline-color: {rule}; selection-background-color: {accent_soft}; selection-color: {ink};
+    alternate-background-color: {paper}; }}
+QHeaderView::section {{ background: {paper}; color: {ink_quiet}; border: none; border-bottom: 1px solid {rule};
+    padding: 5px 8px; font-weight: 600; }}
+QProgressBar {{ background: {track}; border: none; border-radius: 4px; height: 8px; text-align: center; }}
+QProgressBar::chunk {{ background: {accent}; border-radius: 4px; }}
+QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
+QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
+QScrollBar::handle {{ background: {rail}; border-radius: 4px; min-height: 28px; min-width: 28px; margin: 1px; }}
+QScrollBar::add-line, QScrollBar::sub-line, QScrollBar::add-page, QScrollBar::sub-page {{
+    background: transparent; width: 0; height: 0; }}
+QSplitter::handle {{ background: transparent; }}
+QStatusBar {{ background: {paper}; color: {ink_quiet}; }}
+QStatusBar::item {{ border: none; }}
+QToolTip {{ background: {surface}; color: {ink}; border: 1px solid {rail}; padding: 5px; }}
+QCheckBox, QRadioButton {{ spacing: 8px; padding: 2px; }}
+QCheckBox:focus, QRadioButton:focus {{ outline: none; color: {focus}; }}
+"""
+
+
+def style_sheet(look: Look) -> str:
+    """Qt style sheet for the whole application in the colours of *look*."""
+    theme = look.theme
+    tokens = {name: getattr(theme, name) for name in theme.__dataclass_fields__}
+    return _TEMPLATE.format(**tokens)

@@ -1,0 +1,87 @@
+"""The bar over the desk: what is being worked on, how its time stands, and the four stages of the day."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from studyboard.desk.clock import clock, over_or_under
+from studyboard.desk.look import Look
+from studyboard.desk.session import Session
+
+#: The stages of the day: name of the action, label.
+STAGES = (("write", "Write"), ("rehearse", "Rehearse"), ("record", "Record"), ("deliver", "Deliver"))
+
+
+class TopBar(QWidget):
+    """Title, slot and stages.
+
+    chosen: a stage was clicked; carries the name of its action
+    """
+
+    chosen = Signal(str)
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._look = look
+        self._title = QLabel()
+        self._title.setAccessibleName("Study")
+        self._slot = QLabel()
+        self._slot.setAccessibleName("Length of the talk against its slot")
+        words = QVBoxLayout()
+        words.setSpacing(1)
+        words.addWidget(self._title)
+        words.addWidget(self._slot)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(4, 0, 4, 0)
+        layout.addLayout(words, 1)
+        self._group = QButtonGroup(self)
+        self._buttons: dict[str, QPushButton] = {}
+        for name, label in STAGES:
+            button = QPushButton(label)
+            button.setProperty("mode", True)
+            button.setCheckable(name != "deliver")
+            button.clicked.connect(lambda _=False, name=name: self.chosen.emit(name))
+            if name != "deliver":
+                self._group.addButton(button)
+            self._buttons[name] = button
+            layout.addWidget(button)
+        self.show_stage("write")
+        session.opened.connect(self.refresh)
+        session.changed.connect(lambda changed: self.refresh() if changed.headers else None)
+        session.planned.connect(self.refresh)
+        look.changed.connect(self._dress)
+        self._dress()
+
+    def show_stage(self, name: str) -> None:
+        """Show which stage the desk is in."""
+        self._buttons[name].setChecked(True)
+
+    def refresh(self) -> None:
+        """Show the study's title and time."""
+        self._title.setText(title(self._session))
+        slot, total = self._session.study.slot, self._session.timeline.seconds
+        planned = f"planned {clock(total)}"
+        if slot is None:
+            self._slot.setText(f"{planned} · no slot set")
+        else:
+            self._slot.setText(f"Slot {clock(slot)} · {planned} · {over_or_under(total - slot)}")
+        over = slot is not None and total > slot + 0.5
+        self._slot.setStyleSheet(f"color: {self._look.color('over' if over else 'ink_quiet').name()};")
+
+    def _dress(self) -> None:
+        self._title.setFont(self._look.move_font(1.3))
+        self._slot.setFont(self._look.ui_font())
+        self.refresh()
+
+
+def title(session: Session) -> str:
+    """What the study is called: its players and event, else its file's name."""
+    headers = session.study.headers
+    white, black = headers.get("White", "?"), headers.get("Black", "?")
+    event = headers.get("Event", "?")
+    if white in ("?", "") and black in ("?", ""):
+        return event if event not in ("?", "") else session.file.path.stem
+    players = f"{white} – {black}"
+    return players if event in ("?", "") else f"{players}, {event}"
