@@ -38,8 +38,11 @@ START_GAP: Final = 0.24
 END_GAP: Final = 0.14
 """Free space between the tip of an arrow and the centre of its square (squares)."""
 
-RING: Final = 0.41
-"""Radius of the rings around a square's centre (squares)."""
+RAMPART: Final = 0.45
+"""Radius of the arc that stands before a guarded square (squares)."""
+
+RING: Final = 0.34
+"""Radius of the ring around a target, small enough to lie inside a rampart and a key square's octagon (squares)."""
 
 RIM: Final = 0.052
 """What the casing adds to the width of a line, half of it on each side (squares)."""
@@ -157,8 +160,8 @@ def _route(style: MarkStyle, path: tuple[Point, ...], stops: tuple[Point, ...]) 
 
 
 def _guard(style: MarkStyle, path: tuple[Point, ...], stops: tuple[Point, ...]) -> Layer:
-    line = (_towards(path[0], path[1], START_GAP), *path[1:-1], _towards(path[-1], path[-2], RING))
-    start, rampart = _arc(path[-1], path[-2], RING, half_angle=math.radians(48))
+    line = (_towards(path[0], path[1], START_GAP), *path[1:-1], _towards(path[-1], path[-2], RAMPART))
+    start, rampart = _arc(path[-1], path[-2], RAMPART, half_angle=math.radians(44))
     return (
         Polyline(line, style.rim),
         Curve(start, rampart, Stroke(style.casing, 0.075 + RIM)),
@@ -171,7 +174,8 @@ def _guard(style: MarkStyle, path: tuple[Point, ...], stops: tuple[Point, ...]) 
 def _target(style: MarkStyle, path: tuple[Point, ...], stops: tuple[Point, ...]) -> Layer:
     x, y = path[0]
     sights = tuple(
-        ((x + dx * 0.3, y + dy * 0.3), (x + dx * 0.46, y + dy * 0.46)) for dx, dy in ((0, -1), (1, 0), (0, 1), (-1, 0))
+        ((x + dx * 0.23, y + dy * 0.23), (x + dx * 0.39, y + dy * 0.39))
+        for dx, dy in ((0, -1), (1, 0), (0, 1), (-1, 0))
     )
     return (
         Circle(x, y, RING, stroke=style.rim),
@@ -184,7 +188,7 @@ def _target(style: MarkStyle, path: tuple[Point, ...], stops: tuple[Point, ...])
 def _key_square(square: chess.Square, flipped: bool) -> Layer:
     style = MARK_STYLES[MarkKind.KEY_SQUARE]
     x, y = corner(square, flipped=flipped)
-    near, far, cut = 0.07, 0.93, 0.2
+    near, far, cut = 0.05, 0.95, 0.2
     octagon = tuple(
         (x + dx, y + dy)
         for dx, dy in (
