@@ -83,8 +83,8 @@ _JOINS = frozenset(
 )
 _LEANS = frozenset(
     words(
-        "a an the this that these those his her its their my your our and but or nor so to of in on at by for from with "
-        "into is are was were be has have had will would can could not no very white's black's"
+        "a an the this that these those his her its their my your our and but or nor so to of in on at by for from "
+        "with into is are was were be has have had will would can could not no very white's black's"
     )
 )
 

@@ -1,0 +1,153 @@
+"""The study sheet: the talk as a printed page, typeset by typst."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from enum import StrEnum
+from typing import Any, Final
+
+import typst
+
+from studyboard.delivery.errors import DeliveryError
+from studyboard.delivery.sheet_story import Diagram, Paragraph, SheetText, story
+from studyboard.delivery.title import date_in_words, full_name, known, players, study_title
+from studyboard.model.marks import Mark, MarkKind
+from studyboard.model.positions import Positions
+from studyboard.model.study import Study
+from studyboard.picture.describe import describe_board, describe_marks
+from studyboard.picture.palette import PRINT_BOARD, board_palette
+from studyboard.picture.svg import board_svg
+from studyboard.resources_path import resource
+
+_RESULT_WORDS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
+
+#: The day in the file's own data: fixed, so that the same study gives the same bytes (s since 1970).
+_TIMESTAMP: Final = 0
+
+
+class Paper(StrEnum):
+    """A4 (ISO 216) or letter (ANSI)."""
+
+    A4 = "a4"
+    LETTER = "us-letter"
+
+
+def sheet_pdf(
+    study: Study,
+    positions: Positions | None = None,
+    *,
+    paper: Paper | str = Paper.A4,
+    text: SheetText = SheetText.TALK,
+    flipped: bool = False,
+) -> bytes:
+    """The sheet as a tagged PDF; the same study gives the same bytes.
+
+    paper: a Paper, or "a4" or "letter"
+    text: which text is printed
+    flipped: diagrams seen from Black's side
+
+    Neither a network nor an installed font is needed. Raises DeliveryError where the sheet cannot be set.
+    """
+    data = sheet_data(study, positions or Positions(study), text=text, flipped=flipped)
+    data["paper"] = _paper(paper).value
+    try:
+        return typst.compile(
+            str(resource("sheet", "sheet.typ")),
+            root=str(resource("sheet")),
+            font_paths=[str(resource("fonts"))],
+            ignore_system_fonts=True,
+            sys_inputs={"sheet": json.dumps(data, ensure_ascii=False)},
+            timestamp=_TIMESTAMP,
+            pdf_standards=["ua-1"],
+        )
+    except typst.TypstError as reason:
+        raise DeliveryError(f"The study sheet could not be typeset: {reason.message}.") from reason
+
+
+def sheet_data(
+    study: Study, positions: Positions, *, text: SheetText = SheetText.TALK, flipped: bool = False
+) -> dict[str, Any]:
+    """Everything that the template needs, in values that JSON knows."""
+    blocks: list[dict[str, Any]] = []
+    kinds: set[MarkKind] = set()
+    for block in story(study, positions, text):
+        if isinstance(block, Paragraph):
+            blocks.append(_paragraph(block))
+        else:
+            blocks.append(_diagram(study, positions, block, flipped))
+            kinds.update(mark.kind for mark in study.nodes[block.node].marks)
+    return {
+        "title": study_title(study.headers),
+        "heading": _heading(study.headers),
+        "blocks": blocks,
+        "legend": [{"kind": kind.value, "svg": ""} for kind in MarkKind if kind in kinds],
+    }
+
+
+def _paper(paper: Paper | str) -> Paper:
+    if paper == "letter":
+        return Paper.LETTER
+    try:
+        return Paper(paper)
+    except ValueError:
+        raise DeliveryError(f"There is no paper “{paper}” here; the sheet can be printed on a4 or letter.") from None
+
+
+def _heading(headers: Mapping[str, str]) -> dict[str, Any]:
+    """The title block: what is known of the game, and nothing where it is not."""
+    sides = []
+    for colour in ("White", "Black"):
+        name = full_name(known(headers, colour))
+        rating = known(headers, f"{colour}Elo")
+        title = known(headers, f"{colour}Title")
+        sides.append({"name": " ".join(part for part in (title, name) if part), "rating": rating})
+    number = known(headers, "Round")
+    occasion = [
+        known(headers, "Event"),
+        f"Round {number}" if number else "",
+        known(headers, "Site"),
+        date_in_words(known(headers, "Date")),
+    ]
+    opening = [known(headers, tag) for tag in ("ECO", "Opening", "Variation")]
+    return {
+        "players": players(headers),
+        "sides": sides if any(side["name"] for side in sides) else [],
+        "occasion": [part for part in occasion if part],
+        "opening": [part for part in opening if part],
+        "result": _RESULT_WORDS.get(headers.get("Result", "").strip(), ""),
+        "annotator": full_name(known(headers, "Annotator")),
+    }
+
+
+def _paragraph(paragraph: Paragraph) -> dict[str, Any]:
+    return {
+        "what": "paragraph",
+        "depth": paragraph.depth,
+        "label": paragraph.label,
+        "name": paragraph.name,
+        "runs": [{"kind": run.kind.value, "text": run.text} for run in paragraph.runs],
+    }
+
+
+def _diagram(study: Study, positions: Positions, diagram: Diagram, flipped: bool) -> dict[str, Any]:
+    node = study.nodes[diagram.node]
+    board = positions.board(diagram.node)
+    marks: tuple[Mark, ...] = node.marks
+    svg = board_svg(
+        board,
+        marks=marks,
+        last_move=node.move,
+        flipped=flipped,
+        palette=board_palette(PRINT_BOARD),
+        font_family="Libertinus Serif",
+    )
+    words = (f"Diagram {diagram.caption}.", describe_board(board), describe_marks(marks))
+    return {
+        "what": "diagram",
+        "depth": diagram.depth,
+        "caption": diagram.caption,
+        "task": diagram.task,
+        "alt": " ".join(part for part in words if part),
+        "svg": svg,
+    }

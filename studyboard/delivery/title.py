@@ -1,0 +1,89 @@
+"""What a study is called in print, in a heading and in a file name."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Mapping
+from typing import Final
+
+_MONTHS: Final = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+_LONGEST_NAME: Final = 80
+
+# Names that Windows keeps for devices, with or without an extension.
+_RESERVED: Final = re.compile(r"(?i)^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])$")
+
+
+def known(headers: Mapping[str, str], tag: str) -> str:
+    """The value of a tag, empty where it is missing or the PGN standard's sign for "not known"."""
+    value = " ".join(headers.get(tag, "").split())
+    return "" if not value.strip("?-.* ") and tag != "Result" else value
+
+
+def surname(name: str) -> str:
+    """``"Lindqvist"`` of ``"Lindqvist, Maja"``; the whole name where it has no comma."""
+    return name.split(",")[0].strip() or name.strip()
+
+
+def full_name(name: str) -> str:
+    """``"Maja Lindqvist"`` of ``"Lindqvist, Maja"``."""
+    last, comma, first = (part.strip() for part in name.partition(","))
+    return f"{first} {last}" if comma and first and last else name.strip(" ,")
+
+
+def players(headers: Mapping[str, str]) -> str:
+    """``"Lindqvist – Okonjo"``; empty where neither player is known."""
+    white, black = known(headers, "White"), known(headers, "Black")
+    if not white and not black:
+        return ""
+    return f"{surname(white) or 'White'} – {surname(black) or 'Black'}"
+
+
+def study_title(headers: Mapping[str, str]) -> str:
+    """What the study is called: the players and the event, or what is known of them."""
+    parts = [part for part in (players(headers), known(headers, "Event")) if part]
+    return ", ".join(parts) or "Study"
+
+
+def date_in_words(date: str) -> str:
+    """``"17 May 2024"`` of the PGN date ``"2024.05.17"``, as far as it is known; other text comes back as it is."""
+    match = re.fullmatch(r"(\d{4})[.\-/](\d{2}|\?\?)[.\-/](\d{2}|\?\?)", date.strip())
+    if match is None:
+        return date.strip("?. ")
+    year, month, day = match.groups()
+    if not month.isdigit() or not 1 <= int(month) <= 12:
+        return year
+    day_figure = f"{int(day)} " if day.isdigit() and 1 <= int(day) <= 31 else ""
+    return f"{day_figure}{_MONTHS[int(month) - 1]} {year}"
+
+
+def file_stem(title: str) -> str:
+    """A file name without its extension that every file system takes, and that a shell need not quote.
+
+    Letters of any script stay; everything else becomes a hyphen.
+    """
+    text = unicodedata.normalize("NFC", title)
+    text = re.sub(r"[’']", "", text)
+    text = re.sub(r"[^\w.]+|_+", "-", text)
+    text = re.sub(r"-?\.+-?(?=$|-)|^\.+|\.{2,}", "-", text)
+    text = re.sub(r"-{2,}", "-", text).strip("-.")
+    while len(text.encode("utf-8", "ignore")) > _LONGEST_NAME:
+        text = text[:-1]
+    text = text.strip("-.")
+    if not text or not text.encode("utf-8", "ignore"):
+        return "study"
+    head = text.partition(".")[0]
+    return f"study-{text}" if _RESERVED.match(head) else text
