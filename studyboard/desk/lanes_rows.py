@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from studyboard.desk.clock import clock
+from studyboard.timing.clock import clock
 from studyboard.model.node import Node, Place
 from studyboard.model.notes import plain_text
 from studyboard.model.positions import Positions

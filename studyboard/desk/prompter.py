@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, QTextDocument
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from studyboard.desk.clock import clock, over_or_under
+from studyboard.timing.clock import clock, over_or_under
 from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session

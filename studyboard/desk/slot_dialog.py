@@ -6,7 +6,7 @@ import re
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout, QWidget
 
-from studyboard.desk.clock import clock
+from studyboard.timing.clock import clock
 
 _FORMS = re.compile(r"\s*(?:(\d+)\s*:\s*)?(\d+)\s*:\s*([0-5]?\d)\s*|\s*(\d+(?:[.,]\d+)?)\s*(min|m|s)?\s*")
 

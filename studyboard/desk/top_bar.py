@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from studyboard.desk.clock import clock, over_or_under
+from studyboard.timing.clock import clock, over_or_under
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 

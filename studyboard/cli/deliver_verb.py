@@ -1,0 +1,44 @@
+"""The verb deliver."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from rich.console import Console
+from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
+
+from studyboard.cli.sources import load_study
+from studyboard.delivery.deliver import Delivered, Item, deliver
+from studyboard.model.study import Study
+
+
+def deliver_study(
+    path: Path, number: int | None, to: Path, wanted: Sequence[str], *, paper: str, as_json: bool
+) -> int:
+    """Write what is wanted of a study, everything if nothing is named, and print what was written."""
+    study = load_study(path, number)
+    written = deliver_with_progress(study, to, wanted, paper=paper)
+    if as_json:
+        files = [{"item": str(one.item), "path": str(one.path)} for one in written]
+        print(json.dumps({"delivered": files}, indent=2, ensure_ascii=False))
+    else:
+        for one in written:
+            print(one.path)
+    return 0
+
+
+def deliver_with_progress(study: Study, to: Path, wanted: Sequence[str], *, paper: str = "a4") -> list[Delivered]:
+    """Deliver with a progress bar on the terminal; nothing is drawn where standard error is none."""
+    items = frozenset(Item(name) for name in wanted) or frozenset(Item)
+    console = Console(stderr=True)
+    columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
+    with Progress(*columns, console=console, transient=True, disable=not sys.stderr.isatty()) as bar:
+        task = bar.add_task("Delivering", total=1.0)
+
+        def show(done: float, what: str) -> None:
+            bar.update(task, completed=done, description=what)
+
+        return deliver(study, to, items, paper=paper, progress=show)

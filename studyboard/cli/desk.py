@@ -1,0 +1,56 @@
+"""The verbs that open the desk: open and tour."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from studyboard.model.errors import StudyboardError
+from studyboard.setup_check import cairo, screen
+
+
+def open_desk(file: Path | None) -> int:
+    """Open the desk, on this study or PGN file if one is named. Raises StudyboardError where there is no screen."""
+    _require_screen()
+    from studyboard.desk.application import run
+
+    return run(file)
+
+
+def tour() -> int:
+    """The demo: the desk on the example. With no screen: says so and delivers the example into ./tour."""
+    seen = screen()
+    if seen.good:
+        from studyboard.desk.application import run_tour
+
+        return run_tour()
+    print(f"No screen: {seen.detail}. {seen.remedy}", file=sys.stderr)
+    to = Path("tour")
+    print(f"The example is delivered into ./{to} instead.", file=sys.stderr)
+    from studyboard.cli.deliver_verb import deliver_with_progress
+    from studyboard.cli.study_verbs import print_timing
+    from studyboard.example import example_study
+    from studyboard.store.study_file import StudyFile
+    from studyboard.timing.report import timing_report
+
+    study = example_study()
+    to.mkdir(exist_ok=True)
+    print_timing(study, timing_report(study))
+    with StudyFile.create(to / "example.studyboard", study, overwrite=True) as file:
+        print(file.path)
+    wanted = ["sheet", "captions", "game"]
+    drawing = cairo()
+    if drawing.good:
+        wanted.append("still")
+    else:
+        print(f"studyboard: {drawing.sentence()}", file=sys.stderr)
+    for one in deliver_with_progress(study, to, wanted):
+        print(one.path)
+    return 0
+
+
+def _require_screen() -> None:
+    seen = screen()
+    # A screen in memory is no mistake when somebody asks for it by name, as tests and pictures of the desk do.
+    if not seen.good and "draws into memory" not in seen.detail:
+        raise StudyboardError(f"The desk cannot be opened: {seen.detail}. {seen.remedy}")

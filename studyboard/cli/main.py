@@ -1,0 +1,150 @@
+"""The verbs and their options, and how the program ends."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from studyboard import __version__
+from studyboard.model.errors import StudyboardError
+
+GOOD, FOUND_SOMETHING, CANNOT = 0, 1, 2
+
+_VERBS = ("tour", "new", "timing", "deliver", "pgn", "check-setup")
+_CAUTION = (
+    "Engine and archive help is for finished games: the event's and the arbiter's rules come first, and live rounds "
+    "may have a broadcast delay. Names, photographs and sponsors' material are the publisher's responsibility."
+)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one verb, or open the desk; the exit status: 0 good, 1 found something wrong, 2 cannot be done."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if not words or (words[0] not in _VERBS and not words[0].startswith("-")):
+        words.insert(0, "open")
+    try:
+        options = _parser().parse_args(words)
+        return int(options.run(options))
+    except StudyboardError as reason:
+        print(f"studyboard: {reason}", file=sys.stderr)
+        return CANNOT
+    except BrokenPipeError:
+        # The reader of a pipe has gone, as with `| head`: not an error of ours, and nothing more can be printed.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return GOOD
+    except KeyboardInterrupt:
+        print("studyboard: stopped; nothing was left half-written", file=sys.stderr)
+        return 130
+
+
+def main_desk() -> int:
+    """Open the desk from a menu or by a double click: the arguments are files."""
+    return main(["open", *sys.argv[1:]])
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="studyboard",
+        description="A position-study board with a timed script. With a study, a PGN file or nothing: opens the desk.",
+        epilog=_CAUTION,
+    )
+    parser.add_argument("--version", action="version", version=f"studyboard {__version__}")
+    verbs = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
+
+    opened = verbs.add_parser("open", help="open the desk (the verb can be left out)")
+    opened.add_argument("file", nargs="?", type=Path, metavar="STUDY|PGN")
+    opened.set_defaults(run=_open)
+
+    tour = verbs.add_parser("tour", help="the demo: the desk on the example; with no screen, its delivery into ./tour")
+    tour.set_defaults(run=_tour)
+
+    new = verbs.add_parser("new", help="make a study from a game or a position")
+    new.add_argument("study", type=Path, metavar="STUDY")
+    source = new.add_mutually_exclusive_group(required=True)
+    source.add_argument("--game", type=Path, metavar="G.pgn", help="a file with games in PGN")
+    source.add_argument("--fen", metavar="FEN", help="a position")
+    new.add_argument("--number", type=int, metavar="N", help="which game of the file, from 1")
+    new.add_argument("--json", action="store_true", help="print the report as JSON")
+    new.set_defaults(run=_new)
+
+    timing = verbs.add_parser("timing", help="every beat: intended, estimated, recorded seconds; slot, over or under")
+    _study(timing)
+    timing.add_argument("--json", action="store_true", help="print the report as JSON")
+    timing.set_defaults(run=_timing)
+
+    deliver = verbs.add_parser("deliver", help="write captions, sheet, annotated game and still")
+    _study(deliver)
+    deliver.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write into")
+    deliver.add_argument("--sheet", action="store_true", help="the study sheet (PDF)")
+    deliver.add_argument("--captions", action="store_true", help="captions (WebVTT and SRT)")
+    deliver.add_argument("--game", action="store_true", help="the annotated game (PGN)")
+    deliver.add_argument("--still", action="store_true", help="the final position (PNG)")
+    deliver.add_argument("--paper", choices=("a4", "letter"), default="a4", help="paper of the sheet")
+    deliver.add_argument("--json", action="store_true", help="print the report as JSON")
+    deliver.set_defaults(run=_deliver)
+
+    pgn = verbs.add_parser("pgn", help="the annotated game on standard output")
+    _study(pgn)
+    pgn.add_argument("--no-spoken", action="store_true", help="leave the spoken lines out")
+    pgn.set_defaults(run=_pgn)
+
+    setup = verbs.add_parser("check-setup", help="what is installed, what is missing, and what brings it")
+    setup.add_argument("--json", action="store_true", help="print the report as JSON")
+    setup.set_defaults(run=_check_setup)
+    return parser
+
+
+def _study(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("study", type=Path, metavar="STUDY", help="a study, or a PGN file")
+    parser.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
+
+
+# Each verb is imported when it runs: `check-setup` must work where nothing else does, and the start stays quick.
+
+
+def _open(options: argparse.Namespace) -> int:
+    from studyboard.cli.desk import open_desk
+
+    return open_desk(options.file)
+
+
+def _tour(_: argparse.Namespace) -> int:
+    from studyboard.cli.desk import tour
+
+    return tour()
+
+
+def _new(options: argparse.Namespace) -> int:
+    from studyboard.cli.study_verbs import new
+
+    return new(options.study, options.game, options.number, options.fen, as_json=options.json)
+
+
+def _timing(options: argparse.Namespace) -> int:
+    from studyboard.cli.study_verbs import timing
+
+    return timing(options.study, options.number, as_json=options.json)
+
+
+def _deliver(options: argparse.Namespace) -> int:
+    from studyboard.cli.deliver_verb import deliver_study
+
+    wanted = [name for name in ("sheet", "captions", "game", "still") if getattr(options, name)]
+    return deliver_study(
+        options.study, options.number, options.to, wanted, paper=options.paper, as_json=options.json
+    )
+
+
+def _pgn(options: argparse.Namespace) -> int:
+    from studyboard.cli.study_verbs import pgn
+
+    return pgn(options.study, options.number, spoken=not options.no_spoken)
+
+
+def _check_setup(options: argparse.Namespace) -> int:
+    from studyboard.cli.setup_verb import print_setup
+
+    return print_setup(as_json=options.json)

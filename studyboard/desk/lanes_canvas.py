@@ -1,0 +1,321 @@
+"""All lanes of a study as one picture, of which only the part in view is painted."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from enum import Enum
+
+from PySide6.QtGui import QPainter
+
+from studyboard.desk.lane_layout import Branching, LaneLayout, LaneLine, lay_out, unfolded_for
+from studyboard.desk.lanes_geometry import RAIL, TEXT, Box, LaneGeometry, lane_geometry, part_in_row
+from studyboard.desk.lanes_paint import CellState, LanePainter
+from studyboard.desk.lanes_rows import RowText, heading_name, node_row, part_row, short_seconds, telling_in_words
+from studyboard.desk.lanes_times import LaneTimes
+from studyboard.desk.look import Look
+from studyboard.desk.session import Session
+from studyboard.model.node import Place
+from studyboard.model.script import BeatKey, Part
+from studyboard.model.study import Changed
+
+
+class Spot(Enum):
+    """What lies under the pointer."""
+
+    ROW = "row"
+    HEADING = "heading"
+    KNOB = "knob"
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """Something that the pointer can be over.
+
+    key: for a ROW the node or part, for a HEADING the first node of its side-line, for a KNOB the node at which
+        side-lines leave
+    """
+
+    spot: Spot
+    key: BeatKey
+
+
+class LaneCanvas:
+    """The lanes of the study that a session shows.
+
+    State: what is folded; the layout and its pixels, made anew only when the tree, the fonts or the width change;
+    the texts of rows that were looked at; the current row and the way to it.
+
+    current: the node or part whose row is current
+    hovered: what is under the pointer
+    focused: the lanes have the keyboard
+    """
+
+    def __init__(self, session: Session, look: Look, width: int) -> None:
+        self._session = session
+        self._painter = LanePainter(look)
+        self._width = width
+        self._rows: dict[BeatKey, RowText] = {}
+        self._times: LaneTimes | None = None
+        self.current: BeatKey = session.node
+        self.hovered: Target | None = None
+        self.focused = False
+        self.layout: LaneLayout
+        self.geometry: LaneGeometry
+        self._lay_out(())
+
+    # -- what changes
+
+    def reopen(self) -> None:
+        """Another study is open."""
+        self.forget_rows()
+        self.current = self._session.node
+        self.hovered = None
+        self._lay_out(())
+
+    def forget_rows(self) -> None:
+        """Read everything that rows say again when it is next looked at."""
+        self._rows.clear()
+        self._times = None
+
+    def take_in(self, changed: Changed) -> bool:
+        """Take an edit in; True where rows have moved."""
+        study = self._session.study
+        if changed.headers or len(changed.nodes) > 64:
+            self._rows.clear()
+        for key in (*changed.nodes, *changed.parts):
+            self._rows.pop(key, None)
+        if not isinstance(self.current, Part):
+            self.current = self._session.node
+        if not self.layout.still_fits(study, changed.nodes):
+            self._lay_out(node for node in self.layout.folded if node in study.nodes and study.begins_side_line(node))
+            return True
+        tops = self.geometry.tops
+        self._measure()
+        self._find_way()
+        self._find_hidden()
+        return self.geometry.tops != tops
+
+    def retime(self) -> None:
+        """The talk has been timed anew."""
+        self._times = LaneTimes(self._session.study, self._session.timeline)
+
+    def relook(self) -> None:
+        """The look has changed."""
+        self._painter.refresh()
+        self._measure()
+
+    def resize(self, width: int) -> None:
+        """The view is that wide now (px)."""
+        if width != self._width:
+            self._width = width
+            self._measure()
+
+    def go(self, key: BeatKey) -> None:
+        """Make this row the current one; side-lines on the way to it are unfolded."""
+        self.current = key
+        if not isinstance(key, Part) and key not in self.layout.cells:
+            self._lay_out(unfolded_for(self._session.study, self.layout.folded, key))
+        else:
+            self._find_way()
+
+    def fold(self, side_lines: Collection[int]) -> None:
+        """Fold these side-lines away, by their first nodes."""
+        self._lay_out(self.layout.folded.union(side_lines))
+
+    def unfold(self, side_lines: Collection[int]) -> None:
+        """Show these side-lines again."""
+        self._lay_out(self.layout.folded.difference(side_lines))
+
+    def _lay_out(self, folded: Collection[int]) -> None:
+        self.layout = lay_out(self._session.study, frozenset(folded))
+        self._measure()
+        self._find_way()
+        self._find_hidden()
+
+    def _measure(self) -> None:
+        self.geometry = lane_geometry(self._session.study, self.layout, self._painter.heights, self._width)
+
+    def _find_way(self) -> None:
+        """For each line on the way to the current node: the last row that lies on it."""
+        way: dict[int, int] = {}
+        at: int | None = self._session.study.root if isinstance(self.current, Part) else self.current
+        while at is not None and at in self.layout.cells:
+            line = self.layout.line_of(at)
+            way[line.start] = self.layout.cells[at][1]
+            at = line.branch
+        self._way = {} if isinstance(self.current, Part) else way
+
+    def _find_hidden(self) -> None:
+        """The lines that are not told, themselves or with a line that they branch off."""
+        nodes = self._session.study.nodes
+        hidden: set[int] = set()
+        for line in self.layout.lines.values():
+            if line.parent is not None and (
+                line.parent in hidden or nodes[line.start].telling.place is Place.HIDDEN
+            ):
+                hidden.add(line.start)
+        self._hidden = hidden
+
+    # -- where things are
+
+    @property
+    def strip_height(self) -> int:
+        """The height of the strip with the names of lanes (px)."""
+        return self._painter.heights.small + 16
+
+    def box_of(self, key: BeatKey) -> Box | None:
+        """The cell of a node or part, or None where it is not shown."""
+        cell = (0, self.layout.parts[key]) if isinstance(key, Part) else self.layout.cells.get(key)
+        return None if cell is None else self.geometry.cell(*cell)
+
+    def knob_of(self, node: int) -> Box | None:
+        """Where the side-lines that leave at this node are folded, or None where none leaves."""
+        branching = self.layout.branchings.get(node)
+        return None if branching is None else self.geometry.knob(branching.lane, branching.row)
+
+    def heading_of(self, side_line: int) -> Box | None:
+        """The heading of a side-line, by its first node, or None where it is not shown."""
+        line = self.layout.lines.get(side_line)
+        return None if line is None or line.branch is None else self.geometry.heading(line.lane, line.row)
+
+    def target_at(self, x: float, y: float) -> Target | None:
+        """What lies at this point of the picture."""
+        if not 0 <= y < self.geometry.height:
+            return None
+        layout, geometry = self.layout, self.geometry
+        lane, row = geometry.lane_at(x), geometry.row_at(y)
+        for branching in layout.branchings_in(row):
+            if branching.lane == lane and geometry.knob(lane, row).holds(x, y):
+                return Target(Spot.KNOB, branching.node)
+        part = part_in_row(layout, lane, row)
+        if part is not None:
+            return Target(Spot.ROW, part) if geometry.cell(lane, row).holds(x, y) else None
+        line = layout.line_at(lane, row)
+        if line is None or not geometry.left_of(lane) <= x < geometry.left_of(lane) + geometry.width_of(lane):
+            return None
+        if row < line.row:
+            return Target(Spot.HEADING, line.start) if geometry.heading(lane, line.row).holds(x, y) else None
+        return Target(Spot.ROW, line.nodes[row - line.row])
+
+    # -- painting
+
+    def paint(self, p: QPainter, left: int, top: int, width: int, height: int) -> None:
+        """Paint the part of the picture whose top left corner is at *left*, *top*; the painter is moved there."""
+        geometry, layout = self.geometry, self.layout
+        first, last = geometry.row_at(top), geometry.row_at(top + height)
+        lanes = range(geometry.lane_at(left), geometry.lane_at(left + width) + 1)
+        for lane in lanes:
+            for line in layout.lines_between(lane, first, last):
+                self._rail(p, line, first, last)
+        for row in range(first, last + 1):
+            for branching in layout.branchings_in(row):
+                if branching.lane <= lanes[-1] and branching.reach >= lanes[0]:
+                    self._leave(p, branching)
+        for lane in lanes:
+            for line in layout.lines_between(lane, first, last):
+                self._line(p, line, first, last)
+        if lanes[0] == 0:
+            for part, row in layout.parts.items():
+                if first <= row <= last:
+                    self._part(p, part, row)
+
+    def paint_strip(self, p: QPainter, left: int, top: int, width: int) -> None:
+        """The names of the lines that fill the lanes below the strip, where their headings are out of view."""
+        height = self.strip_height
+        self._painter.strip(p, width, height)
+        row = self.geometry.row_at(top + height)
+        for lane in range(self.geometry.lane_at(left), self.geometry.lane_at(left + width) + 1):
+            line = self.layout.line_at(lane, row)
+            if lane and (line is None or self.geometry.heading(lane, line.row).top + 6 >= top + height):
+                continue
+            name = heading_name(self._session.study.nodes[line.start]) if lane and line else "Main line"
+            x = self.geometry.left_of(lane) + TEXT - left
+            self._painter.strip_name(
+                p, x, self.geometry.width_of(lane) - TEXT - RAIL, height, name, main=lane == 0
+            )
+
+    def _rail(self, p: QPainter, line: LaneLine, first: int, last: int) -> None:
+        geometry = self.geometry
+        x = geometry.rail_of(line.lane)
+        hidden = line.start in self._hidden
+        top = geometry.middle_of(max(line.row, first - 1))
+        bottom = geometry.middle_of(min(line.last_row, last + 1))
+        token = "side_line" if line.lane else "rail"
+        if bottom > top:
+            self._painter.rail(p, x, top, bottom, token, hidden, 1.75)
+        reached = self._way.get(line.start, -1)
+        if reached > line.row and geometry.middle_of(min(reached, last + 1)) > top:
+            self._painter.rail(p, x, top, geometry.middle_of(min(reached, last + 1)), "accent", hidden, 2.5)
+
+    def _leave(self, p: QPainter, branching: Branching) -> None:
+        geometry = self.geometry
+        knob = geometry.knob(branching.lane, branching.row)
+        start = knob.left + knob.width / 2
+        y = geometry.middle_of(branching.row)
+        on_way = None
+        for side_line in reversed(branching.shown):
+            line = self.layout.lines[side_line]
+            if side_line in self._way:
+                on_way = line
+                continue
+            self._turnout(p, start, y, line, "side_line", 1.75)
+        if on_way is not None:
+            self._turnout(p, start, y, on_way, "accent", 2.5)
+        hovered = self.hovered == Target(Spot.KNOB, branching.node)
+        token = "accent" if on_way is not None or hovered else "side_line"
+        self._painter.knob(p, knob, token, 0 if branching.shown else len(branching.folded), hovered)
+
+    def _turnout(self, p: QPainter, start: float, y: float, line: LaneLine, token: str, width: float) -> None:
+        x = self.geometry.rail_of(line.lane)
+        self._painter.turnout(p, start, x, y, self.geometry.middle_of(line.row), token, line.start in self._hidden, width)
+
+    def _line(self, p: QPainter, line: LaneLine, first: int, last: int) -> None:
+        study, geometry = self._session.study, self.geometry
+        hidden = line.start in self._hidden
+        if line.branch is not None and first <= line.row - 1 <= last:
+            node = study.nodes[line.start]
+            details = telling_in_words(study, self._session.positions, node)
+            if not hidden and self._times is not None:
+                seconds = short_seconds(self._times.side_lines.get(line.start, 0.0))
+                details = " · ".join(filter(None, (seconds, details)))
+            hovered = self.hovered == Target(Spot.HEADING, line.start)
+            box = geometry.heading(line.lane, line.row)
+            self._painter.heading(p, box, heading_name(node), details, hidden, hovered)
+        reached = self._way.get(line.start, -1)
+        x = geometry.rail_of(line.lane)
+        token = "side_line" if line.lane else "rail"
+        for row in range(max(first, line.row), min(last, line.last_row) + 1):
+            node_id = line.nodes[row - line.row]
+            state = CellState(
+                current=self.current == node_id,
+                on_path=row <= reached,
+                hovered=self.hovered == Target(Spot.ROW, node_id),
+                hidden=hidden,
+                focused=self.focused,
+            )
+            text = self._row(node_id)
+            time, scale = (None, 1.0) if self._times is None else (self._times.time_of(node_id), self._times.scale)
+            middle = geometry.middle_of(row)
+            self._painter.cell(p, geometry.cell(line.lane, row), middle, text, time, scale, state)
+            self._painter.disc(p, x, middle, text.white, token, state)
+
+    def _part(self, p: QPainter, part: Part, row: int) -> None:
+        state = CellState(
+            current=self.current == part, hovered=self.hovered == Target(Spot.ROW, part), focused=self.focused
+        )
+        text = self._row(part)
+        box, middle = self.geometry.cell(0, row), self.geometry.middle_of(row)
+        if not text.words:
+            self._painter.placeholder(p, box, middle, text.label, "Nothing is said here yet", state)
+            return
+        time, scale = (None, 1.0) if self._times is None else (self._times.time_of(part), self._times.scale)
+        self._painter.cell(p, box, middle, text, time, scale, state)
+
+    def _row(self, key: BeatKey) -> RowText:
+        found = self._rows.get(key)
+        if found is None:
+            study = self._session.study
+            row = part_row(study, key) if isinstance(key, Part) else node_row(study, self._session.positions, key)
+            found = self._rows[key] = row
+        return found

@@ -1,0 +1,37 @@
+"""A study that begins with a position instead of a game."""
+
+from __future__ import annotations
+
+import chess
+
+from studyboard.model.errors import StudyboardError
+from studyboard.model.study import SEVEN_TAG_ROSTER, Study, start_board
+
+_WRONG = {
+    chess.STATUS_NO_WHITE_KING: "there is no white king",
+    chess.STATUS_NO_BLACK_KING: "there is no black king",
+    chess.STATUS_TOO_MANY_KINGS: "there are too many kings",
+    chess.STATUS_TOO_MANY_WHITE_PAWNS: "White has more than eight pawns",
+    chess.STATUS_TOO_MANY_BLACK_PAWNS: "Black has more than eight pawns",
+    chess.STATUS_PAWNS_ON_BACKRANK: "a pawn stands on the first or the last rank",
+    chess.STATUS_TOO_MANY_WHITE_PIECES: "White has more than sixteen pieces",
+    chess.STATUS_TOO_MANY_BLACK_PIECES: "Black has more than sixteen pieces",
+    chess.STATUS_BAD_CASTLING_RIGHTS: "the castling rights do not fit kings and rooks",
+    chess.STATUS_INVALID_EP_SQUARE: "no pawn could be taken en passant there",
+    chess.STATUS_OPPOSITE_CHECK: "the side that is not to move stands in check",
+    chess.STATUS_EMPTY: "the board is empty",
+    chess.STATUS_TOO_MANY_CHECKERS: "the king cannot be in check from so many pieces at once",
+    chess.STATUS_IMPOSSIBLE_CHECK: "no legal move could have given this check",
+}
+
+
+def position_study(fen: str) -> Study:
+    """A study that begins with this position. Raises StudyboardError where it could not be played on."""
+    headers = {**SEVEN_TAG_ROSTER, "SetUp": "1", "FEN": " ".join(fen.split())}
+    board = start_board(headers)
+    status = board.status()
+    if status:
+        reasons = ", ".join(words for flag, words in _WRONG.items() if status & flag)
+        raise StudyboardError(f"This position cannot be played on: {reasons or 'it is not a legal position'}.")
+    headers["FEN"] = board.fen()
+    return Study(headers)
