@@ -1,0 +1,1 @@
+"""The study file on disk, its history and its sound."""

@@ -1,0 +1,201 @@
+"""Connections to the database inside a study file."""
+
+from __future__ import annotations
+
+import os
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from studyboard.store.errors import (
+    DamagedStudyError,
+    NewerStudyError,
+    NotAStudyError,
+    ReadOnlyStudyError,
+    StudyFileError,
+    StudyInUseError,
+    StudyMissingError,
+    StudyNotStoredError,
+)
+from studyboard.store.schema import APPLICATION_ID, VERSION
+
+#: How long one writer waits for the other (s): a second of sound and an edit are each stored in far less.
+PATIENCE = 5.0
+
+#: SQLite's file format (sqlite.org/fileformat2.html, from memory), section 1.3: the first 16 bytes of the header, its
+#: length, and in it the page size at 16, the number of pages at 28 and the application id at 68.
+_MAGIC = b"SQLite format 3\0"
+_HEADER = 100
+
+
+def wal(path: Path) -> Path:
+    """Where SQLite keeps what is committed but not yet in the file itself."""
+    return path.with_name(path.name + "-wal")
+
+
+def shm(path: Path) -> Path:
+    """Where SQLite keeps the index of the write-ahead log."""
+    return path.with_name(path.name + "-shm")
+
+
+def check_file(path: Path) -> None:
+    """Raises a StudyFileError where this can be no study, before SQLite touches it."""
+    name = path.name
+    if path.is_dir():
+        raise NotAStudyError(f"“{name}” is a folder. Choose a .studyboard file inside it.")
+    try:
+        with path.open("rb") as file:
+            head = file.read(_HEADER)
+            size = file.seek(0, os.SEEK_END)
+    except FileNotFoundError:
+        raise StudyMissingError(f"There is no file “{path}”. Check the name, or look where it was moved to.") from None
+    except OSError as reason:
+        raise StudyFileError(f"“{name}” cannot be read: {reason.strerror or reason}.") from reason
+    if size == 0 and not (wal(path).exists() and wal(path).stat().st_size):
+        raise NotAStudyError(f"“{name}” is empty: nothing was ever stored in it, or copying it failed. Copy it again.")
+    if not head.startswith(_MAGIC[: len(head)]):
+        raise NotAStudyError(
+            f"“{name}” is not a study. If it holds games in PGN, import it; a study has the ending .studyboard."
+        )
+    page_size = int.from_bytes(head[16:18], "big")
+    pages = int.from_bytes(head[28:32], "big")
+    expected = (65_536 if page_size == 1 else page_size) * pages
+    if size < max(expected, _HEADER) and not wal(path).exists():
+        raise DamagedStudyError(
+            f"“{name}” has been cut short: {size:,} of {expected:,} bytes are there. Copy it again, or open a back-up."
+        )
+    if len(head) == _HEADER and int.from_bytes(head[68:72], "big") != APPLICATION_ID:
+        raise NotAStudyError(f"“{name}” is the database of another program, not a study.")
+
+
+def check_schema(connection: sqlite3.Connection, path: Path) -> int:
+    """The version of the file's schema. Raises a StudyFileError where this program does not know it."""
+    with explained(path):
+        version = int(connection.execute("PRAGMA user_version").fetchone()[0])
+    if version > VERSION:
+        raise NewerStudyError(
+            f"“{path.name}” was written by a later version of Studyboard (its schema is {version}, this program knows"
+            f" up to {VERSION}). Update Studyboard to open it; the file was not touched."
+        )
+    if version < 1:
+        raise DamagedStudyError(f"“{path.name}” does not say which schema it has. Open a back-up of it.")
+    return version
+
+
+def connect(path: Path, mode: str = "rw", *, any_thread: bool = False) -> sqlite3.Connection:
+    """A connection whose transactions are begun by hand and survive a power cut.
+
+    mode: "rw" to work on the file, "rwc" to make it, "look" to read it as a guest of those who write, "ro" to read it
+    where nothing can be written, "immutable" where nothing can be written by anybody. Raises sqlite3.Error.
+    """
+    query = {"rwc": "mode=rwc", "ro": "mode=ro", "immutable": "mode=ro&immutable=1"}.get(mode, "mode=rw")
+    connection = sqlite3.connect(
+        f"{path.resolve().as_uri()}?{query}",
+        uri=True,
+        timeout=PATIENCE,
+        isolation_level=None,
+        check_same_thread=not any_thread,
+    )
+    try:
+        connection.execute("PRAGMA trusted_schema = OFF")
+        connection.execute("PRAGMA synchronous = FULL")
+        if mode not in ("rw", "rwc"):
+            connection.execute("PRAGMA query_only = ON")
+    except BaseException:
+        connection.close()
+        raise
+    return connection
+
+
+def connect_to_read(path: Path) -> tuple[sqlite3.Connection, str]:
+    """A connection that reads, beside a writer or where nothing can be written at all, and the mode that it took.
+
+    Raises a StudyFileError.
+    """
+    logged = wal(path).exists()
+    if os.access(path, os.W_OK) and os.access(path.parent, os.W_OK):
+        mode = "look"
+    else:
+        mode = "ro" if logged else "immutable"
+    with explained(path):
+        try:
+            connection = connect(path, mode)
+            connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
+        except sqlite3.OperationalError as reason:
+            if mode != "ro":
+                raise
+            raise ReadOnlyStudyError(
+                f"“{path.name}” was not closed properly, and nothing can be written where it lies. Copy it to a folder"
+                f" of your own, together with “{wal(path).name}”, and open the copy."
+            ) from reason
+    return connection, mode
+
+
+@contextmanager
+def transaction(connection: sqlite3.Connection) -> Iterator[None]:
+    """All that is written inside is stored, or none of it."""
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        yield
+        connection.execute("COMMIT")
+    except BaseException:
+        # SQLite has rolled back by itself after some errors, and then a second time is an error of its own.
+        with suppress(sqlite3.Error):
+            connection.execute("ROLLBACK")
+        raise
+
+
+@contextmanager
+def snapshot(connection: sqlite3.Connection) -> Iterator[None]:
+    """All that is read inside is of one moment, whatever others write meanwhile."""
+    connection.execute("BEGIN")
+    try:
+        yield
+    finally:
+        with suppress(sqlite3.Error):
+            connection.execute("ROLLBACK")
+
+
+@contextmanager
+def explained(path: Path) -> Iterator[None]:
+    """Turns the database's errors into a StudyFileError that says what to do."""
+    try:
+        yield
+    except (sqlite3.Error, UnicodeEncodeError, OverflowError) as reason:
+        raise explanation(path, reason) from reason
+
+
+def explanation(path: Path, reason: Exception) -> StudyFileError:
+    """What an error of the database means for the person at the desk."""
+    name = path.name
+    code = getattr(reason, "sqlite_errorcode", None)
+    primary = None if code is None else code & 0xFF
+    if isinstance(reason, UnicodeEncodeError):
+        return StudyNotStoredError(
+            "This text holds half of a character, which cannot be stored. Delete the character and type it again."
+        )
+    if primary == sqlite3.SQLITE_FULL:
+        return StudyNotStoredError(
+            f"The disk that holds “{name}” is full, so the change was not stored. Free some space and try again;"
+            " everything up to here is safe."
+        )
+    if primary in (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM):
+        return ReadOnlyStudyError(
+            f"“{name}” can only be read now, so the change was not stored. Save the study under another name,"
+            " in a folder of your own."
+        )
+    if primary in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
+        return StudyInUseError(f"Another program is holding “{name}”. Close it there and try again.")
+    if primary == sqlite3.SQLITE_NOTADB:
+        return NotAStudyError(f"“{name}” is not a study, or no longer one. Open a back-up of it.")
+    if primary == sqlite3.SQLITE_CORRUPT:
+        return DamagedStudyError(f"“{name}” is damaged ({reason}). Open a back-up of it.")
+    if primary == sqlite3.SQLITE_CANTOPEN:
+        return StudyFileError(f"“{name}” cannot be opened where it lies. Copy it to a folder of your own first.")
+    if primary == sqlite3.SQLITE_IOERR:
+        return StudyNotStoredError(
+            f"The disk that holds “{name}” does not answer as it should ({reason}). Save the study under another name,"
+            " on another disk."
+        )
+    return StudyFileError(f"“{name}” could not be used: {reason}.")

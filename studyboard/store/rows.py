@@ -1,0 +1,243 @@
+"""A study as the rows of its file, and back."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterable, Sequence
+from dataclasses import fields
+from functools import lru_cache
+from typing import Any
+
+import chess
+
+from studyboard.model.marks import Mark, MarkKind
+from studyboard.model.node import AFTER, Node, Place, Telling
+from studyboard.model.script import SILENT, BeatKey, Cue, FreeLine, Pace, Part, SpokenLine
+from studyboard.model.study import Changed, Study
+from studyboard.model.takes import SoundTime, Take, TakeEvent
+
+_NODE_COLUMNS = (
+    "id, parent, move, children, spoken, cues, note, marks, nags, intended, think, place, anchor"
+)
+_PACE = tuple(field.name for field in fields(Pace))
+
+
+class RowsError(ValueError):
+    """Rows that do not add up to a study."""
+
+
+def read_study(connection: sqlite3.Connection) -> Study:
+    """The study that the rows hold. Raises RowsError where they do not add up, sqlite3.Error. O(size of the study)."""
+    try:
+        study = _read_study(connection)
+    except (KeyError, TypeError, ValueError, IndexError) as reason:
+        raise RowsError(f"{type(reason).__name__}: {reason}") from reason
+    _check_tree(study)
+    return study
+
+
+def everything(study: Study) -> Changed:
+    """All parts of a study, as if one edit had touched them."""
+    return Changed(
+        nodes=set(study.nodes),
+        headers=True,
+        parts=set(Part),
+        takes=set(study.takes),
+        rehearsed=True,
+        settings=True,
+    )
+
+
+def write_changed(connection: sqlite3.Connection, study: Study, changed: Changed) -> None:
+    """Bring the rows of what was touched up to the study, inside a transaction of the caller. Raises sqlite3.Error."""
+    if changed.nodes:
+        _write_nodes(connection, study, changed.nodes)
+    if changed.headers:
+        connection.execute("DELETE FROM header")
+        connection.executemany(
+            "INSERT INTO header VALUES (?, ?, ?)",
+            [(position, name, value) for position, (name, value) in enumerate(study.headers.items())],
+        )
+    for part in changed.parts:
+        _write_part(connection, part, study.line(part))
+    for take in changed.takes:
+        _write_take(connection, take, study.takes.get(take))
+    if changed.settings or changed.takes:
+        _write_settings(connection, study)
+
+
+def _write_nodes(connection: sqlite3.Connection, study: Study, nodes: Iterable[int]) -> None:
+    here: list[Sequence[Any]] = []
+    gone: list[tuple[int]] = []
+    for number in nodes:
+        node = study.nodes.get(number)
+        if node is None:
+            gone.append((number,))
+        else:
+            here.append(_node_row(node))
+    if gone:
+        connection.executemany("DELETE FROM node WHERE id = ?", gone)
+    marks = ", ".join("?" * (_NODE_COLUMNS.count(",") + 1))
+    connection.executemany(f"INSERT OR REPLACE INTO node ({_NODE_COLUMNS}) VALUES ({marks})", here)
+
+
+def _node_row(node: Node) -> Sequence[Any]:
+    return (
+        node.id,
+        node.parent,
+        None if node.move is None else node.move.uci(),
+        _numbers_text(node.children),
+        node.spoken.text,
+        _cues_text(node.spoken.cues),
+        node.note,
+        _marks_text(node.marks),
+        _numbers_text(node.nags),
+        node.intended,
+        node.think,
+        node.telling.place.value,
+        node.telling.anchor,
+    )
+
+
+def _write_part(connection: sqlite3.Connection, part: Part, line: FreeLine) -> None:
+    if line == FreeLine():
+        connection.execute("DELETE FROM part WHERE part = ?", (part.value,))
+    else:
+        row = (part.value, line.spoken.text, _cues_text(line.spoken.cues), line.intended)
+        connection.execute("INSERT OR REPLACE INTO part VALUES (?, ?, ?, ?)", row)
+
+
+def _write_take(connection: sqlite3.Connection, number: int, take: Take | None) -> None:
+    connection.execute("DELETE FROM take_event WHERE take = ?", (number,))
+    if take is None:
+        connection.execute("DELETE FROM take WHERE id = ?", (number,))
+        return
+    connection.execute(
+        "INSERT OR REPLACE INTO take VALUES (?, ?, ?, ?, ?, ?, ?)",
+        (take.id, take.name, take.rate, take.samples, take.started, take.kept, take.complete),
+    )
+    write_events(connection, number, 0, take.events)
+    connection.execute("DELETE FROM recording WHERE take = ? AND finished", (number,))
+
+
+def write_events(connection: sqlite3.Connection, take: int, first: int, events: Iterable[TakeEvent]) -> None:
+    """Store events of a take, the first of them at position *first*, inside a transaction of the caller."""
+    connection.executemany(
+        "INSERT INTO take_event VALUES (?, ?, ?, ?, ?, ?)",
+        [
+            (take, position, event.at.samples, event.at.rate, event.node, _beat_value(event.beat))
+            for position, event in enumerate(events, first)
+        ],
+    )
+
+
+def read_events(connection: sqlite3.Connection, take: int) -> tuple[TakeEvent, ...]:
+    """The events of one take, in the order of time."""
+    rows = connection.execute(
+        "SELECT samples, rate, node, beat FROM take_event WHERE take = ? ORDER BY position", (take,)
+    )
+    return tuple(
+        TakeEvent(SoundTime(samples, rate), node, None if beat is None else _beat(beat))
+        for samples, rate, node, beat in rows
+    )
+
+
+def _write_settings(connection: sqlite3.Connection, study: Study) -> None:
+    values = {"root": study.root, "slot": study.slot, "next node": study.next_id, "next take": study.next_take}
+    values |= {f"pace {name}": getattr(study.pace, name) for name in _PACE}
+    connection.executemany("INSERT OR REPLACE INTO setting VALUES (?, ?)", list(values.items()))
+
+
+def _read_study(connection: sqlite3.Connection) -> Study:
+    headers = dict(connection.execute("SELECT name, value FROM header ORDER BY position").fetchall())
+    settings = dict(connection.execute("SELECT name, value FROM setting").fetchall())
+    study = Study(headers)
+    study.root = settings["root"]
+    study.slot = settings.get("slot")
+    study.pace = Pace(**{name: settings[f"pace {name}"] for name in _PACE if f"pace {name}" in settings})
+    study.next_id = settings["next node"]
+    study.next_take = settings["next take"]
+    study.nodes = _read_nodes(connection)
+    for part, text, cues, intended in connection.execute("SELECT part, spoken, cues, intended FROM part"):
+        study.lines[Part(part)] = FreeLine(_spoken(text, cues), intended)
+    takes = connection.execute("SELECT id, name, rate, samples, started, kept, complete FROM take ORDER BY id")
+    for number, name, rate, samples, started, kept, complete in takes.fetchall():
+        events = read_events(connection, number)
+        study.takes[number] = Take(number, name, rate, samples, started, events, bool(kept), bool(complete))
+    return study
+
+
+def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
+    nodes: dict[int, Node] = {}
+    for row in connection.execute(f"SELECT {_NODE_COLUMNS} FROM node ORDER BY id"):
+        number, parent, move, children, text, cues, note, marks, nags, intended, think, place, anchor = row
+        nodes[number] = Node(
+            number,
+            parent,
+            None if move is None else _move(move),
+            tuple(map(int, children.split())) if children else (),
+            _spoken(text, cues) if text or cues else SILENT,
+            "",
+            note,
+            _marks(marks) if marks else (),
+            tuple(map(int, nags.split())) if nags else (),
+            intended,
+            think,
+            AFTER if place == "after" else Telling(Place(place), anchor),
+        )
+    return nodes
+
+
+def _check_tree(study: Study) -> None:
+    """Raises RowsError unless every node but the root is the child of its parent, once."""
+    nodes = study.nodes
+    root = nodes.get(study.root)
+    if root is None or root.parent is not None:
+        raise RowsError("the start position is missing")
+    children = 0
+    for node in nodes.values():
+        for number in node.children:
+            child = nodes.get(number)
+            if child is None or child.parent != node.id or child.move is None:
+                raise RowsError(f"node {number} is not where node {node.id} expects it")
+            children += 1
+    if children != len(nodes) - 1:
+        raise RowsError(f"{len(nodes) - 1 - children} nodes belong nowhere")
+    if study.next_id <= max(nodes):
+        raise RowsError("ids of nodes would be given twice")
+
+
+def _numbers_text(numbers: Iterable[int]) -> str:
+    return " ".join(map(str, numbers))
+
+
+def _cues_text(cues: Iterable[Cue]) -> str:
+    rows = [(cue.word, cue.node, cue.mark) for cue in cues]
+    return json.dumps(rows, separators=(",", ":")) if rows else ""
+
+
+def _marks_text(marks: Iterable[Mark]) -> str:
+    rows = [(mark.kind.value, *mark.squares) for mark in marks]
+    return json.dumps(rows, separators=(",", ":")) if rows else ""
+
+
+def _spoken(text: str, cues: str) -> SpokenLine:
+    return SpokenLine(text, tuple(Cue(word, node, mark) for word, node, mark in json.loads(cues)) if cues else ())
+
+
+def _marks(text: str) -> tuple[Mark, ...]:
+    return tuple(Mark(MarkKind(kind), tuple(squares)) for kind, *squares in json.loads(text))
+
+
+@lru_cache(maxsize=8192)
+def _move(uci: str) -> chess.Move:
+    return chess.Move.from_uci(uci)
+
+
+def _beat_value(beat: BeatKey | None) -> int | str | None:
+    return beat.value if isinstance(beat, Part) else beat
+
+
+def _beat(value: int | str) -> BeatKey:
+    return value if isinstance(value, int) else Part(value)

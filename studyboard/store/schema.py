@@ -1,0 +1,69 @@
+"""The tables of a study file in the current version of its schema."""
+
+from __future__ import annotations
+
+import sqlite3
+
+#: What `PRAGMA application_id` says in every study file: the letters "StBd".
+APPLICATION_ID = 0x53744264
+
+#: What `PRAGMA user_version` says in a file of the schema below.
+VERSION = 1
+
+#: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
+#: `beat` holds the id of a node or the name of a part of the talk, so it has no type of its own.
+TABLES = """
+CREATE TABLE setting (name TEXT PRIMARY KEY, value) WITHOUT ROWID;
+CREATE TABLE header (position INTEGER PRIMARY KEY, name TEXT NOT NULL, value TEXT NOT NULL);
+CREATE TABLE node (
+    id INTEGER PRIMARY KEY,
+    parent INTEGER,
+    move TEXT,
+    children TEXT NOT NULL,
+    spoken TEXT NOT NULL,
+    cues TEXT NOT NULL,
+    note TEXT NOT NULL,
+    marks TEXT NOT NULL,
+    nags TEXT NOT NULL,
+    intended REAL,
+    think REAL NOT NULL,
+    place TEXT NOT NULL,
+    anchor INTEGER
+);
+CREATE TABLE part (
+    part TEXT PRIMARY KEY, spoken TEXT NOT NULL, cues TEXT NOT NULL, intended REAL
+) WITHOUT ROWID;
+CREATE TABLE take (
+    id INTEGER PRIMARY KEY,
+    name TEXT NOT NULL,
+    rate INTEGER NOT NULL,
+    samples INTEGER NOT NULL,
+    started TEXT NOT NULL,
+    kept INTEGER NOT NULL,
+    complete INTEGER NOT NULL
+);
+CREATE TABLE take_event (
+    take INTEGER NOT NULL, position INTEGER NOT NULL, samples INTEGER NOT NULL, rate INTEGER NOT NULL,
+    node INTEGER NOT NULL, beat, PRIMARY KEY (take, position)
+) WITHOUT ROWID;
+CREATE TABLE recording (
+    take INTEGER PRIMARY KEY, name TEXT NOT NULL, rate INTEGER NOT NULL, started TEXT NOT NULL,
+    finished INTEGER NOT NULL
+);
+CREATE TABLE sound (
+    take INTEGER NOT NULL, start INTEGER NOT NULL, samples INTEGER NOT NULL, pcm BLOB NOT NULL,
+    PRIMARY KEY (take, start)
+);
+CREATE TABLE history (
+    seq INTEGER PRIMARY KEY, label TEXT NOT NULL, at TEXT NOT NULL, forward TEXT NOT NULL, inverse TEXT NOT NULL
+);
+"""
+
+
+def lay_tables(connection: sqlite3.Connection) -> None:
+    """Make an empty database a study file without a study. Raises sqlite3.Error."""
+    connection.execute("PRAGMA auto_vacuum = INCREMENTAL")
+    connection.execute("PRAGMA journal_mode = WAL")
+    connection.executescript(
+        f"BEGIN IMMEDIATE; {TABLES} PRAGMA application_id = {APPLICATION_ID}; PRAGMA user_version = {VERSION}; COMMIT;"
+    )

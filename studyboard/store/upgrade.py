@@ -1,0 +1,22 @@
+"""Study files of earlier schemas, brought up to the current one version at a time."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from studyboard.store.connection import transaction
+from studyboard.store.schema import VERSION
+
+#: What leads from each version of the schema to the next one.
+STEPS: Mapping[int, str] = MappingProxyType({})
+
+
+def upgrade(connection: sqlite3.Connection, version: int) -> None:
+    """Bring a database from *version* to the current one, each step in one transaction. Raises sqlite3.Error."""
+    for step in range(version, VERSION):
+        with transaction(connection):
+            for statement in STEPS[step].split(";"):
+                connection.execute(statement)
+            connection.execute(f"PRAGMA user_version = {step + 1}")
