@@ -18,7 +18,7 @@ from studyboard.model.study import Changed, Study
 from studyboard.model.takes import SoundTime, Take, TakeEvent
 
 _NODE_COLUMNS = (
-    "id, parent, move, children, spoken, cues, note, marks, nags, intended, think, place, anchor"
+    "id, parent, move, children, spoken, cues, note_before, note, marks, nags, intended, think, place, anchor, name"
 )
 _PACE = tuple(field.name for field in fields(Pace))
 
@@ -63,6 +63,12 @@ def write_changed(connection: sqlite3.Connection, study: Study, changed: Changed
         _write_part(connection, part, study.line(part))
     for take in changed.takes:
         _write_take(connection, take, study.takes.get(take))
+    if changed.rehearsed:
+        connection.execute("DELETE FROM rehearsed")
+        connection.executemany(
+            "INSERT INTO rehearsed VALUES (?, ?)",
+            [(_beat_value(beat), seconds) for beat, seconds in study.rehearsed.items()],
+        )
     if changed.settings or changed.takes:
         _write_settings(connection, study)
 
@@ -90,6 +96,7 @@ def _node_row(node: Node) -> Sequence[Any]:
         _numbers_text(node.children),
         node.spoken.text,
         _cues_text(node.spoken.cues),
+        node.note_before,
         node.note,
         _marks_text(node.marks),
         _numbers_text(node.nags),
@@ -97,6 +104,7 @@ def _node_row(node: Node) -> Sequence[Any]:
         node.think,
         node.telling.place.value,
         node.telling.anchor,
+        node.name,
     )
 
 
@@ -161,6 +169,8 @@ def _read_study(connection: sqlite3.Connection) -> Study:
     study.nodes = _read_nodes(connection)
     for part, text, cues, intended in connection.execute("SELECT part, spoken, cues, intended FROM part"):
         study.lines[Part(part)] = FreeLine(_spoken(text, cues), intended)
+    for beat, seconds in connection.execute("SELECT beat, seconds FROM rehearsed"):
+        study.rehearsed[_beat(beat)] = seconds
     takes = connection.execute("SELECT id, name, rate, samples, started, kept, complete FROM take ORDER BY id")
     for number, name, rate, samples, started, kept, complete in takes.fetchall():
         events = read_events(connection, number)
@@ -171,20 +181,20 @@ def _read_study(connection: sqlite3.Connection) -> Study:
 def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
     nodes: dict[int, Node] = {}
     for row in connection.execute(f"SELECT {_NODE_COLUMNS} FROM node ORDER BY id"):
-        number, parent, move, children, text, cues, note, marks, nags, intended, think, place, anchor = row
+        number, parent, move, children, text, cues, before, note, marks, nags, *times, place, anchor, name = row
         nodes[number] = Node(
             number,
             parent,
             None if move is None else _move(move),
             tuple(map(int, children.split())) if children else (),
             _spoken(text, cues) if text or cues else SILENT,
-            "",
+            before,
             note,
             _marks(marks) if marks else (),
             tuple(map(int, nags.split())) if nags else (),
-            intended,
-            think,
+            *times,
             AFTER if place == "after" else Telling(Place(place), anchor),
+            name,
         )
     return nodes
 

@@ -8,7 +8,7 @@ import sqlite3
 APPLICATION_ID = 0x53744264
 
 #: What `PRAGMA user_version` says in a file of the schema below.
-VERSION = 1
+VERSION = 2
 
 #: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
 #: `beat` holds the id of a node or the name of a part of the talk, so it has no type of its own.
@@ -22,17 +22,20 @@ CREATE TABLE node (
     children TEXT NOT NULL,
     spoken TEXT NOT NULL,
     cues TEXT NOT NULL,
+    note_before TEXT NOT NULL DEFAULT '',
     note TEXT NOT NULL,
     marks TEXT NOT NULL,
     nags TEXT NOT NULL,
     intended REAL,
     think REAL NOT NULL,
     place TEXT NOT NULL,
-    anchor INTEGER
+    anchor INTEGER,
+    name TEXT NOT NULL DEFAULT ''
 );
 CREATE TABLE part (
     part TEXT PRIMARY KEY, spoken TEXT NOT NULL, cues TEXT NOT NULL, intended REAL
 ) WITHOUT ROWID;
+CREATE TABLE rehearsed (beat PRIMARY KEY, seconds REAL NOT NULL) WITHOUT ROWID;
 CREATE TABLE take (
     id INTEGER PRIMARY KEY,
     name TEXT NOT NULL,

@@ -10,7 +10,15 @@ from studyboard.store.connection import transaction
 from studyboard.store.schema import VERSION
 
 #: What leads from each version of the schema to the next one.
-STEPS: Mapping[int, str] = MappingProxyType({})
+STEPS: Mapping[int, str] = MappingProxyType(
+    {
+        1: """
+            ALTER TABLE node ADD COLUMN note_before TEXT NOT NULL DEFAULT '';
+            ALTER TABLE node ADD COLUMN name TEXT NOT NULL DEFAULT '';
+            CREATE TABLE rehearsed (beat PRIMARY KEY, seconds REAL NOT NULL) WITHOUT ROWID
+        """,
+    }
+)
 
 
 def upgrade(connection: sqlite3.Connection, version: int) -> None:
