@@ -181,7 +181,8 @@ def _read_study(connection: sqlite3.Connection) -> Study:
 def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
     nodes: dict[int, Node] = {}
     for row in connection.execute(f"SELECT {_NODE_COLUMNS} FROM node ORDER BY id"):
-        number, parent, move, children, text, cues, before, note, marks, nags, *times, place, anchor, name = row
+        number, parent, move, children, text, cues, before, note, *rest = row
+        marks, nags, intended, think, place, anchor, name = rest
         nodes[number] = Node(
             number,
             parent,
@@ -192,7 +193,8 @@ def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
             note,
             _marks(marks) if marks else (),
             tuple(map(int, nags.split())) if nags else (),
-            *times,
+            intended,
+            think,
             AFTER if place == "after" else Telling(Place(place), anchor),
             name,
         )
