@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from html import escape
+from collections.abc import Callable
 
 from PySide6.QtCore import QEasingCurve, QEvent, QPoint, QPointF, QRect, Qt, QTimer, QVariantAnimation, Signal
 from PySide6.QtGui import (
@@ -18,14 +18,13 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractScrollArea, QFrame, QToolTip, QWidget
 
+from studyboard.desk import lanes_steps
 from studyboard.desk.announcing import announce
-from studyboard.desk.lane_layout import ENDING, OPENING
 from studyboard.desk.lanes_canvas import LaneCanvas, Spot, Target
 from studyboard.desk.lanes_geometry import Box
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.model import stepping
-from studyboard.model.edits import MoveChild
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
 
@@ -240,3 +239,179 @@ class Lanes(QAbstractScrollArea):
     def scrollContentsBy(self, dx: int, dy: int) -> None:
         """Paint anew; nothing is laid out."""
         self.viewport().update()
+
+    # -- keys and pointer
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Step with the arrows, Home, End and Page keys; fold with minus, unfold with plus; Return edits."""
+        study, at, key = self._session.study, self._canvas.current, event.key()
+        if event.modifiers() & ~(Qt.KeyboardModifier.KeypadModifier | Qt.KeyboardModifier.ShiftModifier):
+            super().keyPressEvent(event)
+            return
+        page = max(1, (self.viewport().height() - self._canvas.strip_height) // self._canvas.geometry.tops[1] - 1)
+        moves: dict[int, Callable[[], BeatKey]] = {
+            Qt.Key.Key_Down: lambda: lanes_steps.down(study, at),
+            Qt.Key.Key_Up: lambda: lanes_steps.up(study, at),
+            Qt.Key.Key_Right: lambda: lanes_steps.right(study, at),
+            Qt.Key.Key_Left: lambda: lanes_steps.left(study, at),
+            Qt.Key.Key_PageDown: lambda: lanes_steps.down(study, at, page),
+            Qt.Key.Key_PageUp: lambda: lanes_steps.up(study, at, page),
+            Qt.Key.Key_Home: lambda: lanes_steps.home(study, at),
+            Qt.Key.Key_End: lambda: lanes_steps.end(study, at),
+        }
+        if key in moves:
+            self._choose(moves[key]())
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.edit_requested.emit(at)
+        elif key == Qt.Key.Key_Minus and not isinstance(at, Part):
+            self._fold_around(at)
+        elif key == Qt.Key.Key_Plus and not isinstance(at, Part):
+            self._unfold_around(at)
+        else:
+            super().keyPressEvent(event)
+
+    def _choose(self, key: BeatKey) -> None:
+        if isinstance(key, Part):
+            self.choose_part(key)
+        elif key == self._session.node and key != self._canvas.current:
+            self._step(key)
+        else:
+            self._session.show(key)
+
+    def _fold_around(self, node: int) -> None:
+        """Fold the side-line that this node is in; on a main move, the side-lines beside it or leaving it."""
+        start = self._session.study.line_start(node)
+        if start != self._session.study.root:
+            self.fold(start)
+            return
+        self._canvas.fold(self._beside(node))
+        self._fit()
+
+    def _unfold_around(self, node: int) -> None:
+        self._canvas.unfold(self._beside(node))
+        self._fit()
+
+    def _beside(self, node: int) -> tuple[int, ...]:
+        """The side-lines that replace this move, else those that leave here."""
+        nodes = self._session.study.nodes
+        parent = nodes[node].parent
+        if parent is not None and len(nodes[parent].children) > 1:
+            return tuple(child for child in nodes[parent].children[1:] if child != node)
+        return nodes[node].children[1:]
+
+    def _toggle(self, node: int) -> None:
+        """Fold all side-lines that leave at this node, or unfold them."""
+        branching = self._canvas.layout.branchings[node]
+        if not branching.shown:
+            self._canvas.unfold(branching.folded)
+            self._fit()
+            return
+        path = set(self._session.study.path(self._session.node))
+        inside = next((side_line for side_line in branching.shown if side_line in path), None)
+        self._canvas.fold(branching.shown)
+        self._fit()
+        if inside is not None:
+            self._session.show(stepping.out_of_side_line(self._session.study, inside))
+
+    def _target(self, position: QPointF) -> Target | None:
+        if position.y() < self._canvas.strip_height:
+            return None
+        offset = self._offset()
+        return self._canvas.target_at(position.x() + offset.x(), position.y() + offset.y())
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Choose a row, fold or unfold side-lines; the middle button takes hold of the picture."""
+        self._glide.stop()
+        if event.button() == Qt.MouseButton.MiddleButton:
+            at = QPoint(self.horizontalScrollBar().value(), self.verticalScrollBar().value())
+            self._pan_from = (event.position(), at)
+            self.viewport().setCursor(Qt.CursorShape.ClosedHandCursor)
+            return
+        target = self._target(event.position())
+        if target is None or event.button() not in (Qt.MouseButton.LeftButton, Qt.MouseButton.RightButton):
+            return
+        if target.spot is not Spot.KNOB:
+            self._choose(target.key)
+        elif event.button() == Qt.MouseButton.LeftButton and not isinstance(target.key, Part):
+            self._toggle(target.key)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Show what the pointer is over; drag the picture with the middle button."""
+        if self._pan_from is not None:
+            begin, at = self._pan_from
+            moved = event.position() - begin
+            self._scroll_to(QPointF(at) - moved)
+            return
+        self._hover(self._target(event.position()))
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let go of the picture."""
+        if event.button() == Qt.MouseButton.MiddleButton:
+            self._pan_from = None
+            self.viewport().unsetCursor()
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Ask for the row to be edited."""
+        target = self._target(event.position())
+        if target is not None and target.spot is Spot.ROW and event.button() == Qt.MouseButton.LeftButton:
+            self.edit_requested.emit(target.key)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is under the pointer any more."""
+        super().leaveEvent(event)
+        self._hover(None)
+
+    def _hover(self, target: Target | None) -> None:
+        if target != self._canvas.hovered:
+            self._canvas.hovered = target
+            pointing = target is not None and target.spot is Spot.KNOB
+            self.viewport().setCursor(Qt.CursorShape.PointingHandCursor if pointing else Qt.CursorShape.ArrowCursor)
+            self.viewport().update()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Scroll; sideways with Shift."""
+        self._glide.stop()
+        pixels, angle = event.pixelDelta(), event.angleDelta()
+        delta = QPointF(pixels) if not pixels.isNull() else QPointF(angle) * self._canvas.geometry.tops[1] * 1.5 / 120
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier and not delta.x():
+            delta = QPointF(delta.y(), 0)
+        self._scroll_to(QPointF(self.horizontalScrollBar().value(), self.verticalScrollBar().value()) - delta)
+        event.accept()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for a menu on the row under the pointer, or on the current one from the keyboard."""
+        if event.reason() == QContextMenuEvent.Reason.Keyboard:
+            rect = self.row_rect(self._canvas.current)
+            where = self.viewport().mapToGlobal(rect.bottomLeft()) if rect is not None else event.globalPos()
+            self.menu_requested.emit(self._session.node, where)
+            return
+        target = self._target(QPointF(self.viewport().mapFromGlobal(event.globalPos())))
+        if target is not None and not isinstance(target.key, Part):
+            self.menu_requested.emit(target.key, event.globalPos())
+
+    def viewportEvent(self, event: QEvent) -> bool:
+        """Show the whole line of the row under the pointer."""
+        if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
+            text = self._canvas.tool_tip(self._target(QPointF(event.pos())))
+            QToolTip.showText(event.globalPos(), text, self.viewport())
+            return True
+        return super().viewportEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """The current row shows that it has the keyboard."""
+        super().focusInEvent(event)
+        self._canvas.focused = True
+        self.viewport().update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """The current row shows that it has the keyboard no more."""
+        super().focusOutEvent(event)
+        self._canvas.focused = False
+        self.viewport().update()
+
+
+def _into(at: float, room: float, first: float, last: float) -> float:
+    """The least scroll from *at* that shows *first* to *last* in this room."""
+    if last > at + room:
+        at = last - room
+    return min(at, first)

@@ -11,7 +11,16 @@ from PySide6.QtGui import QPainter
 from studyboard.desk.lane_layout import Branching, LaneLayout, LaneLine, lay_out, unfolded_for
 from studyboard.desk.lanes_geometry import RAIL, TEXT, Box, LaneGeometry, lane_geometry, part_in_row
 from studyboard.desk.lanes_paint import CellState, LanePainter
-from studyboard.desk.lanes_rows import RowText, heading_name, node_row, part_row, short_seconds, telling_in_words
+from studyboard.desk.lanes_rows import (
+    RowText,
+    heading_name,
+    node_row,
+    part_row,
+    row_tool_tip,
+    seconds_in_words,
+    short_seconds,
+    telling_in_words,
+)
 from studyboard.desk.lanes_times import LaneTimes
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
@@ -83,12 +92,14 @@ class LaneCanvas:
         study = self._session.study
         if changed.headers or len(changed.nodes) > 64:
             self._rows.clear()
-        for key in (*changed.nodes, *changed.parts):
+        touched: set[BeatKey] = {*changed.nodes, *changed.parts}
+        for key in touched:
             self._rows.pop(key, None)
         if not isinstance(self.current, Part):
             self.current = self._session.node
         if not self.layout.still_fits(study, changed.nodes):
-            self._lay_out(node for node in self.layout.folded if node in study.nodes and study.begins_side_line(node))
+            folded = [n for n in self.layout.folded if n in study.nodes and study.begins_side_line(n)]
+            self._lay_out(folded)
             return True
         tops = self.geometry.tops
         self._measure()
@@ -198,6 +209,25 @@ class LaneCanvas:
             return Target(Spot.HEADING, line.start) if geometry.heading(lane, line.row).holds(x, y) else None
         return Target(Spot.ROW, line.nodes[row - line.row])
 
+    # -- in words
+
+    def in_words(self) -> str:
+        """The current row for someone who does not see it: the move, what is said, how long it takes."""
+        row = self._row(self.current)
+        time = None if self._times is None else self._times.time_of(self.current)
+        return ". ".join(filter(None, (row.in_words, row.words or "Nothing is said here", seconds_in_words(time))))
+
+    def tool_tip(self, target: Target | None) -> str:
+        """The whole line of a row, its seconds and its note, as rich text; empty where there is nothing to say."""
+        study = self._session.study
+        if target is None:
+            return ""
+        if target.spot is Spot.KNOB:
+            branching = self.layout.branchings.get(target.key) if not isinstance(target.key, Part) else None
+            return "" if branching is None else "Fold side-lines" if branching.shown else "Show side-lines"
+        time = None if self._times is None else self._times.time_of(target.key)
+        return row_tool_tip(study, target.key, self._row(target.key), time)
+
     # -- painting
 
     def paint(self, p: QPainter, left: int, top: int, width: int, height: int) -> None:
@@ -268,7 +298,8 @@ class LaneCanvas:
 
     def _turnout(self, p: QPainter, start: float, y: float, line: LaneLine, token: str, width: float) -> None:
         x = self.geometry.rail_of(line.lane)
-        self._painter.turnout(p, start, x, y, self.geometry.middle_of(line.row), token, line.start in self._hidden, width)
+        hidden = line.start in self._hidden
+        self._painter.turnout(p, start, x, y, self.geometry.middle_of(line.row), token, hidden, width)
 
     def _line(self, p: QPainter, line: LaneLine, first: int, last: int) -> None:
         study, geometry = self._session.study, self.geometry

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from html import escape
 
-from studyboard.timing.clock import clock
+from studyboard.desk.lanes_times import RowTime
 from studyboard.model.node import Node, Place
 from studyboard.model.notes import plain_text
 from studyboard.model.positions import Positions
-from studyboard.model.script import Part
+from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
+from studyboard.timing.clock import clock
 
 #: As much of a spoken line as a row could ever show (characters).
 _BEGINNING = 240
@@ -61,6 +63,7 @@ class RowText:
     marks: how many marks are on the board here
     note: True where there is text for print
     white: True for a move of White's, False for Black's, None for no move
+    in_words: the move as one says it
     """
 
     label: str
@@ -70,6 +73,7 @@ class RowText:
     marks: int
     note: bool
     white: bool | None
+    in_words: str
 
 
 def node_row(study: Study, positions: Positions, node_id: int) -> RowText:
@@ -83,12 +87,14 @@ def node_row(study: Study, positions: Positions, node_id: int) -> RowText:
         len(node.marks),
         bool(plain_text(node.note) or plain_text(node.note_before)),
         None if node.parent is None else positions.board(node.parent).turn,
+        move_in_words(study, positions, node_id),
     )
 
 
 def part_row(study: Study, part: Part) -> RowText:
     """The row of a part of the talk that belongs to no move."""
-    return RowText(_PART_NAMES[part], "", beginning(study.line(part).spoken.text), 0.0, 0, False, None)
+    name = _PART_NAMES[part]
+    return RowText(name, "", beginning(study.line(part).spoken.text), 0.0, 0, False, None, name)
 
 
 def part_name(part: Part) -> str:
@@ -103,6 +109,41 @@ def move_label(study: Study, positions: Positions, node_id: int) -> str:
         return "Start"
     before = positions.board(node.parent)
     return f"{before.fullmove_number}{'.' if before.turn else '…'} {positions.san(node_id)}"
+
+
+def move_in_words(study: Study, positions: Positions, node_id: int) -> str:
+    """The move as one says it, with its number and side."""
+    node = study.nodes[node_id]
+    if node.parent is None or node.move is None:
+        return "Start position"
+    before = positions.board(node.parent)
+    return f"{before.fullmove_number}, {'White' if before.turn else 'Black'}: {positions.san(node_id)}"
+
+
+def seconds_in_words(time: RowTime | None) -> str:
+    """How long a beat takes, for a screen reader; empty where it has no time of its own."""
+    if time is None:
+        return ""
+    text = f"{max(1, round(time.planned))} seconds"
+    return f"{text}, {max(1, round(time.over))} over" if time.over else text
+
+
+def row_tool_tip(study: Study, key: BeatKey, row: RowText, time: RowTime | None) -> str:
+    """The whole line of a row, its seconds and its note, as rich text."""
+    spoken = study.line(key).spoken if isinstance(key, Part) else study.nodes[key].spoken
+    note = "" if isinstance(key, Part) else plain_text(study.nodes[key].note)
+    parts = [f"<b>{escape(row.label)}{escape(row.glyphs)}</b>"]
+    if time is not None:
+        parts[0] += f" &nbsp; {escape(_seconds_compared(time))}"
+    parts += [f"<p style='white-space: pre-wrap'>{escape(text)}</p>" for text in (spoken.text.strip(),) if text]
+    parts += [f"<p style='white-space: pre-wrap'><i>Note: {escape(note)}</i></p>"] if note else []
+    return f"<div style='width: 360px'>{''.join(parts)}</div>"
+
+
+def _seconds_compared(time: RowTime) -> str:
+    if time.intended is None:
+        return f"{time.estimated:.1f} s estimated"
+    return f"{time.intended:g} s intended, {time.estimated:.1f} s estimated"
 
 
 def glyphs(nags: tuple[int, ...]) -> str:
