@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import chess
@@ -109,10 +110,10 @@ class Session(QObject):
             return False
         return True
 
-    def attempt(self, make: object, *arguments: object) -> bool:
+    def attempt(self, make: Callable[..., Edit], *arguments: object) -> bool:
         """Do the edit that `make(study, *arguments)` returns; where it is refused, say why and return False."""
         try:
-            edit = make(self.study, *arguments)  # type: ignore[operator]
+            edit = make(self.study, *arguments)
         except EditRefusedError as reason:
             self.refused.emit(str(reason))
             return False
@@ -121,12 +122,12 @@ class Session(QObject):
     def undo(self) -> None:
         """Take the last edit back."""
         if self._file.can_undo:
-            self._announce(self._file.undo())
+            self._replay(self._file.undo)
 
     def redo(self) -> None:
         """Do again what was taken back."""
         if self._file.can_redo:
-            self._announce(self._file.redo())
+            self._replay(self._file.redo)
 
     def play(self, move: chess.Move) -> None:
         """Play a legal move on the shown position: step to it where it is on the tree, else add it there."""
@@ -144,6 +145,12 @@ class Session(QObject):
         node = self._node
         self.open(copy)
         self.show(node)
+
+    def _replay(self, step: Callable[[], Changed]) -> None:
+        try:
+            self._announce(step())
+        except StudyboardError as reason:
+            self.refused.emit(str(reason))
 
     def _announce(self, changed: Changed) -> None:
         self._timeline = None

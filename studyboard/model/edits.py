@@ -354,7 +354,7 @@ def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
             raise EditRefusedError("A start position cannot be pasted after a move.")
         if move not in before.legal_moves and (move or before.is_check()):
             number_text = f"{before.fullmove_number}{'.' if before.turn else '...'}"
-            raise EditRefusedError(f"This branch cannot be pasted here: {number_text} {move.uci()} is not a legal move.")
+            raise EditRefusedError(f"This branch does not fit here: {number_text} {move.uci()} is not a legal move.")
         after = before.copy(stack=False)
         after.push(move)
         boards[node.id] = after

@@ -1,0 +1,364 @@
+"""The booth: microphone, recording, and the takes with their playback."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import replace
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QListWidgetItem,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from studyboard.desk.level_meter import LevelMeter
+from studyboard.desk.look import Look
+from studyboard.desk.performance import Performance
+from studyboard.desk.session import Session
+from studyboard.model.edits import PutTake
+from studyboard.model.errors import StudyboardError
+from studyboard.model.takes import Take
+from studyboard.sound.devices import DeviceWatch, inputs
+from studyboard.sound.player import Player, PlayerState
+from studyboard.sound.recorder import Recorder, RecorderState
+from studyboard.timing.clock import clock
+
+
+class Booth(QFrame):
+    """Records the narration against the board, and plays takes with the board following.
+
+    State: the recorder and the player, both made when the booth is first opened; without a microphone, or without
+    Qt's sound, the booth says so and everything else goes on.
+
+    played_to: a take is being played; carries the take and the second of it that is heard, or None at the end
+    """
+
+    played_to = Signal(object)
+
+    def __init__(self, session: Session, performance: Performance, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent, objectName="card")
+        self._session = session
+        self._performance = performance
+        self._look = look
+        self._recorder: Recorder | None = None
+        self._player: Player | None = None
+        self._watch: DeviceWatch | None = None
+        self.setAccessibleName("Booth")
+
+        self.devices = QComboBox()
+        self.devices.setAccessibleName("Microphone")
+        self.devices.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.devices.setMinimumContentsLength(18)
+        self.meter = LevelMeter(look)
+        self.verdict = QLabel("")
+        self.verdict.setAccessibleName("What the level means")
+        self.record_button = QPushButton("Record")
+        self.record_button.setProperty("primary", True)
+        self.status = QLabel("")
+        self.status.setAccessibleName("What the booth is doing")
+        self.status.setWordWrap(True)
+        self.takes = QListWidget()
+        self.takes.setAccessibleName("Takes")
+        self.play_button = QPushButton("Play")
+        self.discard_button = QPushButton("Discard")
+        self._lay_out()
+
+        self.devices.activated.connect(self._listen)
+        self.record_button.clicked.connect(self.start_or_stop)
+        self.play_button.clicked.connect(self.play_or_pause)
+        self.discard_button.clicked.connect(self.discard_or_take_back)
+        self.takes.currentRowChanged.connect(self._show_buttons)
+        self.takes.itemActivated.connect(lambda _: self.play_or_pause())
+        performance.ended.connect(self._performance_ended)
+        session.changed.connect(lambda changed: self._fill_takes() if changed.takes else None)
+        session.opened.connect(self._other_study)
+        look.changed.connect(self._dress)
+        self._dress()
+        self._fill_takes()
+
+    @property
+    def recording(self) -> bool:
+        """True while a take is being recorded."""
+        return self._recorder is not None and self._recorder.state in (
+            RecorderState.RECORDING,
+            RecorderState.PAUSED,
+            RecorderState.STOPPING,
+        )
+
+    @property
+    def recorder(self) -> Recorder | None:
+        """The recorder, None before the booth was opened or without Qt's sound."""
+        return self._recorder
+
+    def open(self) -> None:
+        """Listen to the microphone, so that its level is seen before the first take."""
+        if self._recorder is None and not self._make_recorder():
+            return
+        self._fill_devices()
+        self._listen()
+
+    def close_down(self) -> None:
+        """End a running take and let go of the microphone; returns when everything is stored."""
+        if self._player is not None:
+            self._player.pause()
+        if self._recorder is not None:
+            self._recorder.close()
+
+    def start_or_stop(self) -> None:
+        """Begin a take, or end the one that is running."""
+        if self.recording:
+            self._performance.stop()
+            self._stop_recorder()
+            return
+        if self._recorder is None and not self._make_recorder():
+            return
+        assert self._recorder is not None
+        if self._player is not None:
+            self._player.pause()
+        if not self._performance.run.stops:
+            self.status.setText("There is nothing to tell yet: play a move or write a line first.")
+            return
+        self.meter.reset()
+        try:
+            self._recorder.start(f"Take {self._session.study.next_take}", self._device())
+        except StudyboardError as reason:
+            self._say(str(reason), wrong=True)
+
+    def play_or_pause(self) -> None:
+        """Play the chosen take from where it stands, or pause it."""
+        take = self._chosen()
+        if take is None or self.recording:
+            return
+        player = self._player_for()
+        if player is None:
+            return
+        if player.state is PlayerState.PLAYING and player.take == take:
+            player.pause()
+            return
+        if player.take != take:
+            player.load(take)
+        player.play()
+
+    def discard_or_take_back(self) -> None:
+        """Discard the chosen take, or take that back; its sound stays in the study meanwhile."""
+        take = self._chosen()
+        if take is None:
+            return
+        if self._player is not None and self._player.take == take:
+            self._player.eject()
+        label = "Discard a take" if take.kept else "Take a take back"
+        self._session.do(PutTake(replace(take, kept=not take.kept), label))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Listen as soon as the booth is seen."""
+        super().showEvent(event)
+        self.open()
+
+    # ---- recording --------------------------------------------------------------------------------------------------
+
+    def _make_recorder(self) -> bool:
+        try:
+            recorder = Recorder(lambda: self._session.file.sound_writer(), parent=self)
+            watch = DeviceWatch(self)
+        except StudyboardError as reason:
+            self._say(str(reason), wrong=True)
+            self.record_button.setEnabled(False)
+            return False
+        recorder.level.connect(self._show_level)
+        recorder.clipped.connect(self.meter.show_clipped)
+        recorder.running.connect(self._begin_talk)
+        recorder.progress.connect(self._show_progress)
+        recorder.stopped.connect(self._keep_take)
+        recorder.failed.connect(self._failed)
+        recorder.state_changed.connect(lambda _: self._show_buttons())
+        watch.changed.connect(self._fill_devices)
+        self._recorder, self._watch = recorder, watch
+        return True
+
+    def _fill_devices(self) -> None:
+        chosen = self._device()
+        self.devices.clear()
+        try:
+            for device in inputs():
+                self.devices.addItem(device.description, device.id)
+        except StudyboardError as reason:
+            self._say(str(reason), wrong=True)
+        if not self.devices.count():
+            self.devices.addItem("No microphone", None)
+        self.devices.setCurrentIndex(max(0, self.devices.findData(chosen)))
+        self.devices.setEnabled(self.devices.itemData(0) is not None)
+
+    def _device(self) -> str | None:
+        chosen = self.devices.currentData()
+        return None if chosen is None else str(chosen)
+
+    def _listen(self) -> None:
+        if self._recorder is None or self.recording:
+            return
+        self._recorder.close()
+        try:
+            self._recorder.listen(self._device())
+            self._say("Speak to see the level. Record begins with the first beat on the board.")
+        except StudyboardError as reason:
+            self._say(str(reason), wrong=True)
+
+    def _begin_talk(self) -> None:
+        """The first sound is there: the talk begins."""
+        if self._recorder is not None and self.recording and not self._performance.active:
+            self._performance.start(self._recorder)
+
+    def _performance_ended(self) -> None:
+        self._stop_recorder()
+
+    def _stop_recorder(self) -> None:
+        if self._recorder is not None and self.recording:
+            self._recorder.stop()
+
+    def _keep_take(self, take: Take | None) -> None:
+        if self._performance.active:
+            self._performance.stop()
+        if take is None:
+            self._say("Nothing was recorded.", wrong=True)
+            return
+        self._session.do(PutTake(take))
+        self._say(f"{take.name} is kept: {clock(take.length.seconds)}. Play it, discard it, or record another.")
+        self.takes.setCurrentRow(0)
+
+    def _failed(self, sentence: str) -> None:
+        self._say(sentence, wrong=True)
+
+    def _show_level(self, peak: float, rms: float) -> None:
+        self.meter.show_level(peak, rms)
+        self.verdict.setText(self.meter.verdict)
+
+    def _show_progress(self, samples: int) -> None:
+        if self.recording:
+            self._say(f"Recording {clock(samples / 48_000)}. Space goes on, Ctrl+Space stops.")
+
+    # ---- takes ------------------------------------------------------------------------------------------------------
+
+    def _fill_takes(self) -> None:
+        chosen = self._chosen()
+        self.takes.blockSignals(True)
+        self.takes.clear()
+        for take in sorted(self._session.study.takes.values(), key=lambda take: -take.id):
+            item = QListWidgetItem(_take_text(take))
+            item.setData(Qt.ItemDataRole.UserRole, take.id)
+            font = item.font()
+            font.setStrikeOut(not take.kept)
+            item.setFont(font)
+            self.takes.addItem(item)
+            if chosen is not None and take.id == chosen.id:
+                self.takes.setCurrentItem(item)
+        if self.takes.currentRow() < 0 and self.takes.count():
+            self.takes.setCurrentRow(0)
+        self.takes.blockSignals(False)
+        self._show_buttons()
+
+    def _chosen(self) -> Take | None:
+        item = self.takes.currentItem()
+        if item is None:
+            return None
+        return self._session.study.takes.get(int(item.data(Qt.ItemDataRole.UserRole)))
+
+    def _player_for(self) -> Player | None:
+        if self._player is None:
+            try:
+                player = Player(self._session.file.sound, self)
+            except StudyboardError as reason:
+                self._say(str(reason), wrong=True)
+                return None
+            player.position.connect(self._follow)
+            player.state_changed.connect(lambda _: self._show_buttons())
+            player.finished.connect(lambda: self.played_to.emit(None))
+            player.silent.connect(self._say)
+            player.failed.connect(self._failed)
+            self._player = player
+        return self._player
+
+    def _follow(self, sample: int) -> None:
+        """Show on the board what it showed at this sample of the take."""
+        player = self._player
+        if player is None or player.take is None or self.recording:
+            return
+        events = player.take.events
+        place = bisect_right([event.at.samples for event in events], sample) - 1
+        if place >= 0 and player.state is PlayerState.PLAYING:
+            self._session.show(events[place].node)
+        self.played_to.emit((player.take, sample / player.take.rate))
+
+    def _other_study(self) -> None:
+        if self._player is not None:
+            self._player.eject()
+            self._player.deleteLater()
+            self._player = None
+        self._fill_takes()
+
+    # ---- looks ------------------------------------------------------------------------------------------------------
+
+    def _show_buttons(self) -> None:
+        take = self._chosen()
+        recording = self.recording
+        playing = self._player is not None and self._player.state is PlayerState.PLAYING
+        self.record_button.setText("Stop" if recording else "Record")
+        self.record_button.setProperty("primary", not recording)
+        self.record_button.setProperty("recording", recording)
+        self.record_button.style().unpolish(self.record_button)
+        self.record_button.style().polish(self.record_button)
+        self.play_button.setText("Pause" if playing else "Play")
+        self.play_button.setEnabled(take is not None and not recording)
+        self.discard_button.setText("Take back" if take is not None and not take.kept else "Discard")
+        self.discard_button.setEnabled(take is not None and not recording)
+        self.devices.setEnabled(not recording and self.devices.currentData() is not None)
+
+    def _say(self, sentence: str, *, wrong: bool = False) -> None:
+        self.status.setText(sentence)
+        self.status.setStyleSheet(f"color: {self._look.color('over' if wrong else 'ink_quiet').name()};")
+
+    def _dress(self) -> None:
+        for label in (self.verdict, self.status):
+            label.setStyleSheet(f"color: {self._look.color('ink_quiet').name()};")
+
+    def _lay_out(self) -> None:
+        heading = QLabel("Booth", objectName="heading")
+        hear = QHBoxLayout()
+        hear.setSpacing(12)
+        hear.addWidget(self.devices, 2)
+        hear.addWidget(self.meter, 3)
+        hear.addWidget(self.verdict)
+        act = QHBoxLayout()
+        act.setSpacing(12)
+        act.addWidget(self.record_button)
+        act.addWidget(self.status, 1)
+        takes = QHBoxLayout()
+        takes.setSpacing(12)
+        buttons = QVBoxLayout()
+        buttons.addWidget(self.play_button)
+        buttons.addWidget(self.discard_button)
+        buttons.addStretch(1)
+        takes.addWidget(self.takes, 1)
+        takes.addLayout(buttons)
+        self.takes.setMinimumHeight(64)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(16, 12, 16, 12)
+        layout.setSpacing(10)
+        layout.addWidget(heading)
+        layout.addLayout(hear)
+        layout.addLayout(act)
+        layout.addLayout(takes, 1)
+
+
+def _take_text(take: Take) -> str:
+    beats = len({event.beat for event in take.events if event.beat is not None})
+    when = take.started[:16].replace("T", " ")
+    state = "" if take.complete else " · cut off, kept to its last second"
+    kept = "" if take.kept else " · discarded"
+    return f"{take.name} · {clock(take.length.seconds)} · {beats} beats · {when}{state}{kept}"
