@@ -1,0 +1,25 @@
+"""What every test can count on: no screen is needed, nothing of the user's is touched, runs in CI can be repeated."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+
+import pytest
+from hypothesis import settings
+
+# Before anything imports Qt. Somebody who wants to watch the tests sets it to the platform of the screen.
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+settings.register_profile("desk", deadline=None)
+settings.register_profile("ci", deadline=None, derandomize=True, print_blob=True)
+settings.load_profile("ci" if os.environ.get("CI") else "desk")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Recent files and settings lie in a folder of this run, also for the programs that tests start."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("STUDYBOARD_STATE_DIR", str(tmp_path_factory.mktemp("state")))
+        patch.setenv("XDG_CONFIG_HOME", str(tmp_path_factory.mktemp("config")))
+        yield
