@@ -1,0 +1,1 @@
+"""Microphone, takes and loudness; needs the extra `sound`, but may be imported without it."""

@@ -1,0 +1,307 @@
+"""Recording: from the microphone into the study, each event of the board stamped in samples of that sound."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from enum import StrEnum
+from threading import Lock
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication, QObject, QThread, QTimer, Signal, Slot
+
+from studyboard.model.script import BeatKey
+from studyboard.model.takes import Take
+from studyboard.sound.clock import SoundClock
+from studyboard.sound.devices import input_device
+from studyboard.sound.microphone import BUFFER, Microphone, capture_format
+from studyboard.sound.pcm import RATE, SAMPLE_BYTES
+from studyboard.sound.splice import Splice
+from studyboard.sound.take_writer import SoundSink, TakeWriter
+
+if TYPE_CHECKING:
+    from PySide6.QtMultimedia import QAudioDevice
+
+#: How long the end of a take is waited for that is still under way from the microphone (ms).
+_LAST_SOUND = 1500
+#: How long closing waits for the disk (ms).
+_LAST_WORDS = 10_000
+
+
+class RecorderState(StrEnum):
+    """What a recorder is doing."""
+
+    CLOSED = "closed"
+    LISTENING = "listening"
+    RECORDING = "recording"
+    PAUSED = "paused"
+    STOPPING = "stopping"
+
+
+class Recorder(QObject):
+    """Listens to a microphone and records takes from it.
+
+    State: the open microphone, the clock of its sound, and the take that is being recorded. The microphone's sound
+    arrives in one thread, goes to the disk in another, and is announced in this object's own; `stamp` may be called
+    from any.
+
+    level: peak and RMS (dBFS), fifteen times a second while the microphone is open, recording or not
+    clipped: the microphone is overdriven
+    running: the first sound of the take is there; a window should wait for it before it asks the presenter to speak
+    progress: the length of the take so far (samples), as often as the level
+    stored: how much of it is safely on the disk (samples)
+    state_changed: carries the RecorderState
+    stopped: the take is over, for whatever reason; carries the Take, or None where there was no sound
+    failed: something went wrong; carries a sentence. A running take ends with what is there, and `stopped` follows
+    """
+
+    level = Signal(float, float)
+    clipped = Signal()
+    running = Signal()
+    progress = Signal(int)
+    stored = Signal(int)
+    state_changed = Signal(object)
+    stopped = Signal(object)
+    failed = Signal(str)
+
+    _open = Signal(object, object, int)
+    _close = Signal()
+    _leave = Signal()
+    _first_sound = Signal()
+    _last_sound = Signal()
+
+    def __init__(self, open_sink: Callable[[], SoundSink], latency: float = 0.0, parent: QObject | None = None) -> None:
+        """A recorder with its microphone closed. Needs a QCoreApplication.
+
+        open_sink: makes the sink of one take, for instance a study file's `sound_writer`; called by `start`
+        latency: how long sound is under way from the microphone to its promptest delivery (s)
+        """
+        super().__init__(parent)
+        self._open_sink = open_sink
+        self._latency = latency
+        self._state = RecorderState.CLOSED
+        self._stays_open = False
+        self._lock = Lock()
+        self._clock = SoundClock(RATE, latency, BUFFER)
+        self._opening = 0
+        self._device_rate = RATE
+        self._converted = 0
+        self._splice: Splice | None = None
+        self._heard_any = False
+        self._told_end = False
+        self._writer: TakeWriter | None = None
+        self._thread = QThread(self)
+        self._thread.setObjectName("microphone")
+        self._microphone = Microphone(self._hear)
+        self._microphone.moveToThread(self._thread)
+        self._open.connect(self._microphone.open)
+        self._close.connect(self._microphone.close)
+        self._leave.connect(self._microphone.leave)
+        self._microphone.level.connect(self._tell_level)
+        self._microphone.clipped.connect(self.clipped)
+        self._microphone.failed.connect(self._microphone_failed)
+        self._first_sound.connect(self.running)
+        self._last_sound.connect(self._finish_take)
+        self._last_chance = QTimer(self)
+        self._last_chance.setSingleShot(True)
+        self._last_chance.setInterval(_LAST_SOUND)
+        self._last_chance.timeout.connect(self._finish_take)
+        application = QCoreApplication.instance()
+        if application is not None:
+            application.aboutToQuit.connect(self.close)
+
+    @property
+    def state(self) -> RecorderState:
+        """What the recorder is doing."""
+        return self._state
+
+    @property
+    def samples(self) -> int:
+        """Length of the running take as far as it has arrived (samples); 0 without one."""
+        with self._lock:
+            return self._splice.place(self._converted) if self._splice is not None else 0
+
+    def listen(self, device: str | None = None) -> None:
+        """Open the microphone with this id, or the system's choice, and show its level; a take can then begin at once.
+
+        A take that is running goes on with the microphone it has. Raises NoMicrophoneError, SoundUnavailableError.
+        """
+        self._stays_open = True
+        if self._state in (RecorderState.CLOSED, RecorderState.LISTENING):
+            self._open_microphone(input_device(device))
+            self._go(RecorderState.LISTENING)
+
+    def start(self, name: str, device: str | None = None) -> None:
+        """Begin a take: at this moment where the microphone delivers already, else with its first sample.
+
+        device: the microphone to open if none is open
+        Raises NoMicrophoneError, SoundUnavailableError, and what `open_sink` raises. Nothing happens while a take is
+        running.
+        """
+        if self._writer is not None:
+            return
+        found = input_device(device) if self._state is RecorderState.CLOSED else None
+        writer = TakeWriter(self._open_sink(), name, self)
+        if found is not None:
+            self._open_microphone(found)
+        writer.stored.connect(self.stored)
+        writer.failed.connect(self._writer_failed)
+        writer.written.connect(self._take_written)
+        writer.start()
+        splice = Splice()
+        with self._lock:
+            splice.begin(self._clock_sample(time.monotonic()))
+            self._writer, self._splice = writer, splice
+            self._heard_any = self._told_end = False
+        self._go(RecorderState.RECORDING)
+
+    def pause(self) -> None:
+        """Leave out what comes from now on; the level is still shown."""
+        if self._state is RecorderState.RECORDING and self._splice is not None:
+            with self._lock:
+                self._splice.cut(self._clock_sample(time.monotonic()))
+            self._go(RecorderState.PAUSED)
+
+    def resume(self) -> None:
+        """Go on after a pause."""
+        if self._state is RecorderState.PAUSED and self._splice is not None:
+            with self._lock:
+                self._splice.begin(self._clock_sample(time.monotonic()))
+                self._told_end = False
+            self._go(RecorderState.RECORDING)
+
+    def stop(self) -> None:
+        """End the take now; `stopped` follows when all of it is stored."""
+        if self._state not in (RecorderState.RECORDING, RecorderState.PAUSED) or self._splice is None:
+            return
+        with self._lock:
+            self._splice.cut(self._clock_sample(time.monotonic()))
+            complete = self._converted >= (self._splice.end or 0)
+        self._go(RecorderState.STOPPING)
+        if complete:
+            self._finish_take()
+        else:
+            self._last_chance.start()
+
+    def stamp(self, node: int, beat: BeatKey | None, when: float | None = None) -> int | None:
+        """The board shows another node now: stamp it with the sample that is being heard at this moment.
+
+        when: the moment, if it was earlier (s, time.monotonic())
+        Returns the sample of the take, None where no take is running. Before the first sound it is sample 0, in a
+        pause the sample at which the take will go on.
+        """
+        with self._lock:
+            if self._writer is None or self._splice is None:
+                return None
+            place = self._splice.place(self._clock_sample(time.monotonic() if when is None else when))
+            self._writer.stamp(place, node, beat)
+            return place
+
+    @Slot()
+    def close(self) -> None:
+        """Close the microphone and end the take, if one is running; returns when it is stored."""
+        self._stays_open = False
+        writer = self._writer
+        if writer is not None:
+            self.stop()
+        if self._thread.isRunning():
+            self._leave.emit()
+            self._thread.wait()
+        if writer is not None:
+            writer.finish()
+            writer.wait(_LAST_WORDS)
+        elif self._state is RecorderState.LISTENING:
+            self._go(RecorderState.CLOSED)
+
+    # ---- in the microphone's thread ---------------------------------------------------------------------------------
+
+    def _hear(self, opening: int, pcm: bytes, frames: int, now: float) -> None:
+        with self._lock:
+            if opening != self._opening:
+                return
+            self._clock.deliver(frames, now)
+            first = self._converted
+            self._converted += len(pcm) // SAMPLE_BYTES
+            splice, writer = self._splice, self._writer
+            if splice is None or writer is None:
+                return
+            kept = splice.keep(first, pcm)
+            if kept:
+                writer.hear(kept)
+            tell_first = bool(kept) and not self._heard_any
+            self._heard_any = self._heard_any or bool(kept)
+            end = splice.end
+            tell_end = end is not None and self._converted >= end and not self._told_end
+            self._told_end = self._told_end or tell_end
+        if tell_first:
+            self._first_sound.emit()
+        if tell_end:
+            writer.flush()
+            self._last_sound.emit()
+
+    # ---- in this object's thread ------------------------------------------------------------------------------------
+
+    def _clock_sample(self, now: float) -> int:
+        return self._clock.sample(now) * RATE // self._device_rate
+
+    def _open_microphone(self, device: QAudioDevice) -> None:
+        form = capture_format(device)
+        with self._lock:
+            self._opening += 1
+            self._device_rate = form.sampleRate()
+            self._clock = SoundClock(self._device_rate, self._latency, BUFFER)
+            self._converted = 0
+        if not self._thread.isRunning():
+            self._thread.start(QThread.Priority.TimeCriticalPriority)
+        self._open.emit(device, form, self._opening)
+
+    @Slot()
+    def _finish_take(self) -> None:
+        if self._state is RecorderState.STOPPING and self._writer is not None:
+            self._writer.finish()
+
+    @Slot(float, float)
+    def _tell_level(self, peak: float, rms: float) -> None:
+        if self._state is RecorderState.CLOSED:
+            return
+        self.level.emit(peak, rms)
+        if self._writer is not None:
+            self.progress.emit(self.samples)
+
+    @Slot(str)
+    def _microphone_failed(self, sentence: str) -> None:
+        self._stays_open = False
+        if self._writer is None:
+            self._go(RecorderState.CLOSED)
+            self.failed.emit(sentence)
+            return
+        seconds = self.samples / RATE
+        kept = f"The take ends here; its {seconds:.1f} seconds are kept." if seconds else "Nothing was recorded."
+        self._go(RecorderState.STOPPING)
+        self._writer.finish()
+        self.failed.emit(f"{sentence} {kept}")
+
+    @Slot(str)
+    def _writer_failed(self, sentence: str) -> None:
+        self._go(RecorderState.STOPPING)
+        self.failed.emit(sentence)
+
+    @Slot(object)
+    def _take_written(self, take: Take | None) -> None:
+        with self._lock:
+            writer, self._writer, self._splice = self._writer, None, None
+        self._last_chance.stop()
+        if writer is not None:
+            writer.wait()
+            writer.deleteLater()
+        if self._stays_open:
+            self._go(RecorderState.LISTENING)
+        else:
+            self._close.emit()
+            self._go(RecorderState.CLOSED)
+        self.stopped.emit(take)
+
+    def _go(self, state: RecorderState) -> None:
+        if state is not self._state:
+            self._state = state
+            self.state_changed.emit(state)
