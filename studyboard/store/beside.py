@@ -36,12 +36,12 @@ def placed(path: Path, *, overwrite: bool) -> Iterator[sqlite3.Connection]:
             _remove(beside)
             with closing(connect(beside, "rwc")) as connection:
                 yield connection
-        if path.exists():
-            _settle(path)
-        # A log without its database, left by somebody who deleted only the one, would be taken for the new one's.
-        for leftover in (wal(path), shm(path)):
-            leftover.unlink(missing_ok=True)
-        os.replace(beside, path)
+            if path.exists():
+                _settle(path)
+            # A log without its database, left by somebody who deleted only the one, would be taken for the new one's.
+            for leftover in (wal(path), shm(path)):
+                leftover.unlink(missing_ok=True)
+            os.replace(beside, path)
         _sync_folder(path.parent)
     finally:
         with suppress(OSError):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import sqlite3
 from collections.abc import Iterator
@@ -159,16 +160,18 @@ def snapshot(connection: sqlite3.Connection) -> Iterator[None]:
 
 @contextmanager
 def explained(path: Path) -> Iterator[None]:
-    """Turns the database's errors into a StudyFileError that says what to do."""
+    """Turns errors of the database and the disk into a StudyFileError that says what to do."""
     try:
         yield
-    except (sqlite3.Error, UnicodeEncodeError, OverflowError) as reason:
+    except (sqlite3.Error, OSError, UnicodeEncodeError, OverflowError) as reason:
         raise explanation(path, reason) from reason
 
 
 def explanation(path: Path, reason: Exception) -> StudyFileError:
     """What an error of the database means for the person at the desk."""
     name = path.name
+    if isinstance(reason, OSError) and reason.errno == errno.ENOSPC:
+        return _disk_full(name)
     code = getattr(reason, "sqlite_errorcode", None)
     primary = None if code is None else code & 0xFF
     if isinstance(reason, UnicodeEncodeError):
@@ -176,10 +179,7 @@ def explanation(path: Path, reason: Exception) -> StudyFileError:
             "This text holds half of a character, which cannot be stored. Delete the character and type it again."
         )
     if primary == sqlite3.SQLITE_FULL:
-        return StudyNotStoredError(
-            f"The disk that holds “{name}” is full, so the change was not stored. Free some space and try again;"
-            " everything up to here is safe."
-        )
+        return _disk_full(name)
     if primary in (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM):
         return ReadOnlyStudyError(
             f"“{name}” can only be read now, so the change was not stored. Save the study under another name,"
@@ -198,4 +198,13 @@ def explanation(path: Path, reason: Exception) -> StudyFileError:
             f"The disk that holds “{name}” does not answer as it should ({reason}). Save the study under another name,"
             " on another disk."
         )
+    if isinstance(reason, OSError):
+        return StudyFileError(f"“{name}” could not be used: {reason.strerror or reason}.")
     return StudyFileError(f"“{name}” could not be used: {reason}.")
+
+
+def _disk_full(name: str) -> StudyFileError:
+    return StudyNotStoredError(
+        f"The disk that holds “{name}” is full, so the change was not stored. Free some space and try again;"
+        " everything up to here is safe."
+    )

@@ -118,8 +118,14 @@ class TakeSound:
         """Give the connection back. Does nothing the second time."""
         with self._turn:
             connection, self._connection = self._connection, None
+            self.recording = None
             if connection is not None:
                 connection.close()
+
+    @property
+    def closed(self) -> bool:
+        """True once it was closed, or its file was."""
+        return self._connection is None
 
     def _chunks(self, take: int, start: int, end: int | None) -> Iterator[tuple[int, bytes]]:
         """Pieces of a take that hold samples from *start* to *end*, each with its first sample.

@@ -152,7 +152,7 @@ class StudyFile:
         """The sound of the takes over one more connection, for a thread that records. Closed with the file."""
         self._check_open()
         writer = TakeSound(self._database.connect_again(), self._path)
-        self._sounds.append(writer)
+        self._sounds = [sound for sound in self._sounds if not sound.closed] + [writer]
         return writer
 
     @property
