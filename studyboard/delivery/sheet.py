@@ -7,17 +7,21 @@ from collections.abc import Mapping
 from enum import StrEnum
 from typing import Any, Final
 
+import chess
 import typst
 
 from studyboard.delivery.errors import DeliveryError
+from studyboard.delivery.printable import printable
 from studyboard.delivery.sheet_story import Diagram, Paragraph, SheetText, story
 from studyboard.delivery.title import date_in_words, full_name, known, players, study_title
-from studyboard.model.marks import Mark, MarkKind
+from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.picture.describe import describe_board, describe_marks
+from studyboard.picture.marks import ground_marks_scene, marks_scene
 from studyboard.picture.palette import PRINT_BOARD, board_palette
-from studyboard.picture.svg import board_svg
+from studyboard.picture.primitives import Bounds
+from studyboard.picture.svg import board_svg, scene_svg
 from studyboard.resources_path import resource
 
 _RESULT_WORDS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
@@ -47,28 +51,35 @@ def sheet_pdf(
     text: which text is printed
     flipped: diagrams seen from Black's side
 
-    Neither a network nor an installed font is needed. Raises DeliveryError where the sheet cannot be set.
+    Neither a network nor an installed font is needed, except for scripts that typst's own fonts do not hold.
+    Raises DeliveryError where the sheet cannot be set.
     """
     data = sheet_data(study, positions or Positions(study), text=text, flipped=flipped)
     data["paper"] = _paper(paper).value
-    try:
-        return typst.compile(
-            str(resource("sheet", "sheet.typ")),
-            root=str(resource("sheet")),
-            font_paths=[str(resource("fonts"))],
-            ignore_system_fonts=True,
-            sys_inputs={"sheet": json.dumps(data, ensure_ascii=False)},
-            timestamp=_TIMESTAMP,
-            pdf_standards=["ua-1"],
-        )
-    except typst.TypstError as reason:
-        raise DeliveryError(f"The study sheet could not be typeset: {reason.message}.") from reason
+    document = json.dumps(data, ensure_ascii=False)
+    # The fonts that typst brings cover Latin, Greek and Cyrillic. Only where they do not hold all of the text are
+    # the computer's own fonts asked; and what no font holds is shown as a box, which PDF/UA does not allow.
+    for own_fonts_only, accessible in ((True, True), (False, True), (False, False)):
+        try:
+            return typst.compile(
+                str(resource("sheet", "sheet.typ")),
+                root=str(resource("sheet")),
+                font_paths=[str(resource("fonts"))],
+                ignore_system_fonts=own_fonts_only,
+                sys_inputs={"sheet": document},
+                timestamp=_TIMESTAMP,
+                pdf_standards=["ua-1"] if accessible else [],
+            )
+        except typst.TypstError as reason:
+            refused = reason
+    raise DeliveryError(f"The study sheet could not be typeset: {refused.message}.") from refused
 
 
 def sheet_data(
     study: Study, positions: Positions, *, text: SheetText = SheetText.TALK, flipped: bool = False
 ) -> dict[str, Any]:
     """Everything that the template needs, in values that JSON knows."""
+    headers = {tag: printable(value) for tag, value in study.headers.items()}
     blocks: list[dict[str, Any]] = []
     kinds: set[MarkKind] = set()
     for block in story(study, positions, text):
@@ -78,10 +89,10 @@ def sheet_data(
             blocks.append(_diagram(study, positions, block, flipped))
             kinds.update(mark.kind for mark in study.nodes[block.node].marks)
     return {
-        "title": study_title(study.headers),
-        "heading": _heading(study.headers),
+        "title": study_title(headers),
+        "heading": _heading(headers),
         "blocks": blocks,
-        "legend": [{"kind": kind.value, "svg": ""} for kind in MarkKind if kind in kinds],
+        "legend": [{"kind": kind.value, "svg": _sample(kind)} for kind in MarkKind if kind in kinds],
     }
 
 
@@ -125,8 +136,8 @@ def _paragraph(paragraph: Paragraph) -> dict[str, Any]:
         "what": "paragraph",
         "depth": paragraph.depth,
         "label": paragraph.label,
-        "name": paragraph.name,
-        "runs": [{"kind": run.kind.value, "text": run.text} for run in paragraph.runs],
+        "name": printable(paragraph.name),
+        "runs": [{"kind": run.kind.value, "text": printable(run.text)} for run in paragraph.runs],
     }
 
 
@@ -151,3 +162,12 @@ def _diagram(study: Study, positions: Positions, diagram: Diagram, flipped: bool
         "alt": " ".join(part for part in words if part),
         "svg": svg,
     }
+
+
+def _sample(kind: MarkKind) -> str:
+    """A mark of this kind on an empty strip, to explain it."""
+    least, _ = SQUARES_OF[kind]
+    mark = Mark(kind, (chess.A1, chess.C1)[:least])
+    width = 3.0 if least > 1 else 1.0
+    scene = (*ground_marks_scene((mark,)), *marks_scene((mark,)))
+    return scene_svg(scene, Bounds(0.0, 7.0, width, 1.0), width=width * 100, title=kind.value, description="")

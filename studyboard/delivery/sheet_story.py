@@ -119,7 +119,7 @@ class _Teller:
         for visit in visits:
             if visit.kind is VisitKind.TELL and visit.node != self._study.root:
                 self._move(visit.node, visit.depth)
-        self._result()
+        self._open(0)
         for visit in closing:
             self._free_line(visit.part)
         self._close()
@@ -162,7 +162,7 @@ class _Teller:
         if depth == 0 and note:
             self._close()
         if node.marks or node.think or node_id == self._last:
-            self._diagram(node_id, f"after {self._with_number(node_id)}")
+            self._diagram(node_id, self._caption(node_id))
 
     def _texts(self, kind: RunKind, text: str) -> None:
         """Add text; a blank line in it begins another paragraph of the same line."""
@@ -182,13 +182,12 @@ class _Teller:
         task = f"{side} to move: find the move." if node.think else ""
         self.told.append(Diagram(node_id, self._depth, caption, task))
 
-    def _result(self) -> None:
+    def _caption(self, node_id: int) -> str:
+        after = f"after {self._with_number(node_id, glyphs=False)}"
+        if node_id != self._last:
+            return after
         result = _RESULTS.get(self._study.headers.get("Result", "").strip(), "")
-        if result and self._study.nodes[self._study.root].children:
-            if self._depth:
-                self._open(0)
-            self._runs.append(Run(RunKind.MOVE, result))
-        self._close()
+        return f"final position, {after}" + (f" · {result}" if result else "")
 
     def _open(self, depth: int, label: str = "", name: str = "") -> None:
         self._close()
@@ -210,12 +209,12 @@ class _Teller:
         self._labels.append(label)
         return label
 
-    def _with_number(self, node_id: int, always: bool = True) -> str:
+    def _with_number(self, node_id: int, *, always: bool = True, glyphs: bool = True) -> str:
         node = self._study.nodes[node_id]
         assert node.parent is not None
         board = self._positions.board(node.parent)
         san = "(pass)" if node.move == chess.Move.null() else self._positions.san(node_id).translate(_FIGURINES)
-        move = san + nag_text(node.nags)
+        move = san + nag_text(node.nags) if glyphs else san
         if board.turn == chess.WHITE:
             return f"{board.fullmove_number}. {move}"
         return f"{board.fullmove_number}… {move}" if always else move

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 
 from studyboard.delivery.caption_lines import Caption
-from studyboard.delivery.webvtt import printable
+from studyboard.delivery.printable import printable
 
 # Players take these for tags and hide them, and the format has no way of escaping.
 _TAG_START = re.compile(r"<(?=[A-Za-z/!])")

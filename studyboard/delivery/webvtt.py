@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Iterable
 
 from studyboard.delivery.caption_lines import Caption
+from studyboard.delivery.printable import printable
 
 
 def webvtt_text(captions: Iterable[Caption], *, title: str = "") -> str:
@@ -25,22 +25,6 @@ def webvtt_text(captions: Iterable[Caption], *, title: str = "") -> str:
 def escaped(text: str) -> str:
     """Text as it stands inside a cue: without the signs that begin tags and character references."""
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
-
-
-def printable(text: str) -> str:
-    """The text on one line, without characters that no caption can show; broken ones become U+FFFD."""
-    shown = "".join(_shown(character) for character in text)
-    return " ".join(shown.split())
-
-
-def _shown(character: str) -> str:
-    match unicodedata.category(character):
-        case "Cc" | "Zl" | "Zp" | "Zs":
-            return " " if character.isspace() else ""
-        case "Cs":
-            return "\N{REPLACEMENT CHARACTER}"
-        case _:
-            return character
 
 
 def _clock(milliseconds: int) -> str:

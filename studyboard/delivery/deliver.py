@@ -1,0 +1,192 @@
+"""Publishing: everything that was asked for is made first, then put into its place at once."""
+
+from __future__ import annotations
+
+import errno
+import os
+import shutil
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+from typing import Final, TypeAlias
+
+from studyboard.delivery.caption_lines import captions
+from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
+from studyboard.delivery.game import game_text
+from studyboard.delivery.sheet import sheet_pdf
+from studyboard.delivery.srt import srt_text
+from studyboard.delivery.still import still_png
+from studyboard.delivery.title import file_stem, study_title
+from studyboard.delivery.webvtt import webvtt_text
+from studyboard.model.positions import Positions
+from studyboard.model.study import Study
+from studyboard.timing.plan import plan
+from studyboard.timing.timeline import Timeline
+
+
+class Item(StrEnum):
+    """What can be published."""
+
+    SHEET = "sheet"
+    CAPTIONS = "captions"
+    GAME = "game"
+    STILL = "still"
+
+
+@dataclass(frozen=True, slots=True)
+class Delivered:
+    """One file that was published."""
+
+    item: Item
+    path: Path
+
+
+#: Told which item is being made and which share of the whole delivery is done (0.0 to 1.0).
+Progress: TypeAlias = Callable[[Item, float], None]
+
+EVERYTHING: Final = frozenset(Item)
+
+
+def deliver(
+    study: Study,
+    to: Path,
+    items: frozenset[Item] = EVERYTHING,
+    *,
+    timeline: Timeline | None = None,
+    paper: str = "a4",
+    progress: Progress | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> list[Delivered]:
+    """Publish *items* into the folder *to*, which is made where it does not exist; files there are replaced.
+
+    timeline: where the times come from; the plan where it is None
+    paper: "a4" or "letter"
+    progress, cancelled: called from time to time from the thread that delivers
+
+    Nothing is put into the folder before everything is made, so the files there always agree with each other.
+    Raises DeliveryError, in a sentence, where that is not possible, and DeliveryCancelledError where *cancelled*
+    said so; both leave the folder as it was.
+    """
+    wanted = [item for item in Item if item in items]
+    stem = file_stem(study_title(study.headers))
+    positions = Positions(study)
+    made: list[tuple[Item, str]] = []
+    with _workshop(to) as workshop:
+        for place, item in enumerate(wanted):
+            if cancelled is not None and cancelled():
+                raise DeliveryCancelledError("The delivery was stopped; nothing was changed.")
+            if progress is not None:
+                progress(item, place / len(wanted))
+            for ending, content in _files(item, study, positions, timeline, paper):
+                name = f"{stem}{ending}"
+                _write(workshop / name, content, to)
+                made.append((item, name))
+        if cancelled is not None and cancelled():
+            raise DeliveryCancelledError("The delivery was stopped; nothing was changed.")
+        _put_in_place(workshop, to, [name for _, name in made])
+    if progress is not None and wanted:
+        progress(wanted[-1], 1.0)
+    return [Delivered(item, to / name) for item, name in made]
+
+
+def _files(
+    item: Item, study: Study, positions: Positions, timeline: Timeline | None, paper: str
+) -> Iterator[tuple[str, bytes]]:
+    """The files of one item: what their names end in, and what stands in them."""
+    match item:
+        case Item.SHEET:
+            yield ".pdf", sheet_pdf(study, positions, paper=paper)
+        case Item.CAPTIONS:
+            cues = captions(timeline or plan(study))
+            yield ".vtt", webvtt_text(cues, title=study_title(study.headers)).encode()
+            yield ".srt", srt_text(cues).encode()
+        case Item.GAME:
+            yield ".pgn", game_text(study).encode()
+        case Item.STILL:
+            yield ".png", still_png(study, positions)
+
+
+@contextmanager
+def _workshop(to: Path) -> Iterator[Path]:
+    """A folder inside the target in which files are made; whatever is left in it at the end is thrown away."""
+    made = [folder for folder in (to, *to.parents) if not folder.exists()]
+    workshop: Path | None = None
+    try:
+        try:
+            to.mkdir(parents=True, exist_ok=True)
+            workshop = Path(tempfile.mkdtemp(prefix=".studyboard-", dir=to))
+        except OSError as reason:
+            raise DeliveryError(_sentence(to, reason)) from reason
+        yield workshop
+        made.clear()
+    finally:
+        if workshop is not None:
+            shutil.rmtree(workshop, ignore_errors=True)
+        for folder in made:
+            # Only folders that were made here, and only where nothing came into them meanwhile.
+            if folder.is_dir() and not any(folder.iterdir()):
+                folder.rmdir()
+
+
+def _write(path: Path, content: bytes, to: Path) -> None:
+    try:
+        with path.open("wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+    except OSError as reason:
+        raise DeliveryError(_sentence(to, reason)) from reason
+
+
+def _put_in_place(workshop: Path, to: Path, names: list[str]) -> None:
+    for name in names:
+        if (to / name).is_dir():
+            raise DeliveryError(f"“{name}” cannot be written to {to}: there is a folder of that name. Move it away.")
+    before: dict[str, Path] = {}
+    placed: list[str] = []
+    try:
+        for name in names:
+            if (to / name).exists():
+                _keep(to / name, workshop / f"before-{name}")
+                before[name] = workshop / f"before-{name}"
+        for name in names:
+            os.replace(workshop / name, to / name)
+            placed.append(name)
+    except OSError as reason:
+        for name in placed:
+            with suppress(OSError):
+                if name in before:
+                    os.replace(before[name], to / name)
+                else:
+                    (to / name).unlink()
+        raise DeliveryError(_sentence(to, reason)) from reason
+
+
+def _keep(path: Path, copy: Path) -> None:
+    try:
+        os.link(path, copy)
+    except OSError:  # not every file system has links
+        shutil.copy2(path, copy)
+
+
+def _sentence(to: Path, reason: OSError) -> str:
+    """Why a folder could not be written to, in words."""
+    match reason.errno:
+        case errno.ENOSPC | errno.EDQUOT:
+            why = "the disk is full. Make room or choose another folder."
+        case errno.EFBIG:
+            why = "the file would be larger than is allowed there."
+        case errno.EACCES | errno.EPERM:
+            why = "you may not write there, or one of the files is open in another program."
+        case errno.EROFS:
+            why = "the disk can only be read."
+        case errno.ENOTDIR | errno.EEXIST:
+            why = "there is a file where the folder should be."
+        case errno.ENAMETOOLONG:
+            why = "the name is too long for this disk."
+        case _:
+            why = f"{(reason.strerror or str(reason)).lower()}."
+    return f"Nothing could be delivered to {to}: {why}"
