@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
@@ -40,17 +41,59 @@ FOOT: Final = 100
 MADE: Final = 3_800_000_000
 """The date in the file (s from the beginning of 1904): fixed, so that the same shapes give the same file."""
 
-WIDER: Final = {"king": 1.3, "queen": 1.3, "bishop": 1.2, "rook": 1.08, "knight": 1.0, "pawn": 1.0}
+WIDER: Final = {"king": 1.3, "queen": 1.25, "bishop": 1.22, "rook": 1.12, "knight": 1.0, "pawn": 1.1}
 """Tall pieces stand on wide squares but in narrow lines: at this size they need a little more body."""
+
+COLLARS: Final = {"king": (50, 0.48), "queen": (50, 0.44), "bishop": (38, 0.44), "rook": (35, 0.52), "pawn": (28, 0.42)}
+"""Height of the collar (hundredths of a square), and the share of the whole height at which it stands here.
+
+It is by their heads that pieces are told apart, so the heads get more of the room than on the board.
+"""
+
+HEADS_WIDER: Final = {"queen": 1.22, "rook": 1.1, "bishop": 1.1, "pawn": 1.1}
 
 WHITE: Final = {"king": 0x2654, "queen": 0x2655, "rook": 0x2656, "bishop": 0x2657, "knight": 0x2658, "pawn": 0x2659}
 
 
-def outline_of(steps: tuple[Step, ...], across: float, along: float, closed: bool = True) -> pathops.Path:
+@dataclass(frozen=True, slots=True)
+class Proportion:
+    """From the piece's own lengths to font units.
+
+    across, along: scale of radii and of heights
+    collar: height of the collar in the piece's own lengths, and in font units; above it another scale holds
+    top: the piece's height in its own lengths, and in font units
+    head: additional scale of the radii above the collar
+    """
+
+    across: float
+    along: float
+    collar: tuple[float, float]
+    top: tuple[float, float]
+    head: float
+
+    def place(self, point: tuple[float, float]) -> tuple[float, float]:
+        """Where a point of the piece lies in the glyph."""
+        x, y = point
+        (collar, at), (top, height) = self.collar, self.top
+        if y <= collar:
+            return x * self.across, y * at / collar
+        return x * self.across * self.head, at + (y - collar) * (height - at) / (top - collar)
+
+
+def proportion(shape: Shape, name: str) -> Proportion:
+    """How the piece of this name becomes a glyph."""
+    top = max(y for part in shape.parts for step in part.outline for _, y in step.points)
+    height = HEIGHTS[name] - STEM
+    collar, share = COLLARS.get(name, (top, 1.0))
+    along = height / top
+    return Proportion(along * WIDER[name], along, (collar, share * height), (top, height), HEADS_WIDER.get(name, 1.0))
+
+
+def outline_of(steps: tuple[Step, ...], by: Proportion, closed: bool = True) -> pathops.Path:
     """The steps as a path in font units, standing on the baseline."""
     path = pathops.Path()
     for step in steps:
-        points = [(x * across, y * along) for x, y in step.points]
+        points = [by.place(point) for point in step.points]
         match step.op:
             case "M":
                 path.moveTo(*points[0])
@@ -90,10 +133,10 @@ def open_part(area: pathops.Path) -> pathops.Path:
     return without(area, stroked(area, STEM))
 
 
-def engraved(shape: Shape, across: float, along: float) -> Iterator[pathops.Path]:
+def engraved(shape: Shape, by: Proportion) -> Iterator[pathops.Path]:
     """The lines and spots cut into a piece that can still be seen at this size."""
     for engraving in shape.engravings:
-        steps = outline_of(engraving.steps, across, along, closed=not engraving.width)
+        steps = outline_of(engraving.steps, by, closed=not engraving.width)
         if engraving.width >= 1.4:
             yield stroked(steps, STEM * 0.8)
         elif not engraving.width:
@@ -102,15 +145,13 @@ def engraved(shape: Shape, across: float, along: float) -> Iterator[pathops.Path
 
 def figurine(shape: Shape, name: str, *, solid: bool) -> pathops.Path:
     """One glyph, its foot on the baseline and its left edge at the side bearing."""
-    top = max(y for part in shape.parts for step in part.outline for _, y in step.points)
-    along = (HEIGHTS[name] - STEM) / top
-    across = along * WIDER[name]
-    parts = [outline_of(part.outline, across, along) for part in shape.parts]
+    by = proportion(shape, name)
+    parts = [outline_of(part.outline, by) for part in shape.parts]
     # A cross or a ball is too small to be open: its outline would clot.
     small = [part for part in parts if abs(open_part(part).area) < 0.2 * abs(part.area)]
     large = joined([part for part in parts if part not in small])
-    silhouette = joined([large, stroked(large, STEM), *small, *(stroked(part, STEM * 0.2) for part in small)])
-    inside = pathops.op(joined(list(engraved(shape, across, along))), large, pathops.PathOp.INTERSECTION)
+    silhouette = joined([large, stroked(large, STEM), *small, *(stroked(part, STEM * 0.45) for part in small)])
+    inside = pathops.op(joined(list(engraved(shape, by))), large, pathops.PathOp.INTERSECTION)
     if solid:
         left, _, right, _ = large.bounds
         foot = pathops.Path()

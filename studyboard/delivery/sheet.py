@@ -168,6 +168,6 @@ def _sample(kind: MarkKind) -> str:
     """A mark of this kind on an empty strip, to explain it."""
     least, _ = SQUARES_OF[kind]
     mark = Mark(kind, (chess.A1, chess.C1)[:least])
-    width = 3.0 if least > 1 else 1.0
+    left, width = (0.5, 2.1) if least > 1 else (0.0, 1.0)
     scene = (*ground_marks_scene((mark,)), *marks_scene((mark,)))
-    return scene_svg(scene, Bounds(0.0, 7.0, width, 1.0), width=width * 100, title=kind.value, description="")
+    return scene_svg(scene, Bounds(left, 7.0, width, 1.0), width=width * 100, title=kind.value, description="")

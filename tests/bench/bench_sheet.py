@@ -1,0 +1,53 @@
+"""How long a study sheet with many diagrams takes: python tests/bench/bench_sheet.py [diagrams]."""
+
+from __future__ import annotations
+
+import random
+import statistics
+import sys
+import time
+
+from studyboard.delivery.sheet import sheet_data, sheet_pdf
+from studyboard.model.edits import ChangeNode, add_move, apply
+from studyboard.model.marks import Mark, MarkKind
+from studyboard.model.positions import Positions
+from studyboard.model.script import SpokenLine
+from studyboard.model.study import Study
+
+
+def marked_study(diagrams: int) -> Study:
+    """A random game in which every position has a mark, a note and a spoken line."""
+    chance = random.Random(4)
+    study = Study({"White": "Lindqvist, Maja", "Black": "Okonjo, Ade", "Event": "Bench", "Result": "*"})
+    positions = Positions(study)
+    at = study.root
+    for _ in range(diagrams):
+        move = chance.choice(sorted(positions.board(at).legal_moves, key=str))
+        edit = add_move(study, at, move)
+        apply(study, edit)
+        at = edit.node
+        mark = Mark(MarkKind.THREAT, (move.from_square, move.to_square))
+        apply(study, ChangeNode(at, "marks", (mark, Mark(MarkKind.TARGET, (move.to_square,)))))
+        apply(study, ChangeNode(at, "spoken", SpokenLine("and every piece looks one way, at the king. " * 3)))
+        apply(study, ChangeNode(at, "note", "Compare the position after the exchange on e5. " * 4))
+    return study
+
+
+def main() -> None:
+    """Print the time of each part."""
+    diagrams = int(sys.argv[1]) if len(sys.argv) > 1 else 40
+    study = marked_study(diagrams)
+    whole, data = [], []
+    for _ in range(7):
+        start = time.perf_counter()
+        sheet_data(study, Positions(study))
+        data.append(time.perf_counter() - start)
+        start = time.perf_counter()
+        pdf = sheet_pdf(study)
+        whole.append(time.perf_counter() - start)
+    print(f"{diagrams} diagrams: first {whole[0]:.3f} s, median {statistics.median(whole):.3f} s, {len(pdf) / 1e3:.0f} kB")
+    print(f"of that, drawing the boards and writing the story: {statistics.median(data):.3f} s")
+
+
+if __name__ == "__main__":
+    main()
