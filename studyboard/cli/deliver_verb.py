@@ -13,6 +13,7 @@ from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 from studyboard.cli.sources import load_study
 from studyboard.delivery.deliver import Delivered, Item, deliver
 from studyboard.model.study import Study
+from studyboard.timing.recorded import talk
 
 
 def deliver_study(
@@ -38,7 +39,7 @@ def deliver_with_progress(study: Study, to: Path, wanted: Sequence[str], *, pape
     with Progress(*columns, console=console, transient=True, disable=not sys.stderr.isatty()) as bar:
         task = bar.add_task("Delivering", total=1.0)
 
-        def show(done: float, what: str) -> None:
-            bar.update(task, completed=done, description=what)
+        def show(item: Item, share: float) -> None:
+            bar.update(task, completed=share, description=item.value)
 
-        return deliver(study, to, items, paper=paper, progress=show)
+        return deliver(study, to, items, timeline=talk(study), paper=paper, progress=show)

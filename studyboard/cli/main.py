@@ -22,6 +22,8 @@ _CAUTION = (
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one verb, or open the desk; the exit status: 0 good, 1 found something wrong, 2 cannot be done."""
+    # Qt would name every optional library that it does without; what the program needs, check-setup tells.
+    os.environ.setdefault("QT_LOGGING_RULES", "qt.multimedia.symbolsresolver=false")
     words = list(sys.argv[1:] if arguments is None else arguments)
     if not words or (words[0] not in _VERBS and not words[0].startswith("-")):
         words.insert(0, "open")
