@@ -191,9 +191,9 @@ def _qt(
         return Finding(name, False, need, f"{package} is not installed", f"pip install {package}", essential)
     except ImportError as reason:
         # The loader stops at the first library that it misses.
-        lacking = missing_libraries(_qt_files(files))
         library = named_library(reason)
-        return _without(name, need, lacking or ([library] if library else []), str(reason), essential=essential)
+        lacking = missing_libraries(_qt_files(files)) or ((library,) if library else ())
+        return _without(name, need, lacking, "" if lacking else str(reason), essential=essential)
     return Finding(name, True, need, f"{package} {_version(package)}", essential=essential)
 
 

@@ -27,6 +27,7 @@ DEBIAN_PACKAGE_OF: dict[str, str] = {
     "libXrandr.so.2": "libxrandr2",
     "libXrender.so.1": "libxrender1",
     "libasound.so.2": "libasound2",
+    "libbrotlicommon.so.1": "libbrotli1",
     "libbrotlidec.so.1": "libbrotli1",
     "libbz2.so.1.0": "libbz2-1.0",
     "libcairo.so.2": "libcairo2",
