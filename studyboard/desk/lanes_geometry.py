@@ -20,8 +20,8 @@ GUTTER = 28
 #: How much of the next lane is seen where not all of them fit (px).
 _PEEK = 40
 #: Widths of the main lane and of a side-lane, narrowest and widest, in heights of a line of text.
-_MAIN = (19.0, 46.0)
-_SIDE = (15.5, 30.0)
+_MAIN = (21.0, 46.0)
+_SIDE = (15.75, 30.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
 
-from studyboard.desk.lanes_geometry import RAIL, TEXT, Box, LaneGeometry, TextHeights
-from studyboard.desk.lanes_rows import RowText, short_seconds
+from studyboard.desk.lanes_geometry import Box, TextHeights
+from studyboard.desk.lanes_rows import PLAIN_GLYPHS, RowText, short_seconds
 from studyboard.desk.lanes_times import RowTime
 from studyboard.desk.look import Look
 
-#: Length and height of a time bar (px).
-_BAR = (56, 6)
+#: How long a time bar is in a cell of at least that width (px), and how high (px).
+_BAR_LENGTHS = ((240, 56), (190, 40), (0, 24))
+_BAR_HEIGHT = 6
 #: Radius of the curve in which a rail leaves (px), and of the disc of a move on it.
 _CURVE = 10.0
 _DISC = 4.0
@@ -77,9 +78,16 @@ class LanePainter:
         """One cell: its ground where it is chosen, its move, signs, seconds, and the beginning of its line."""
         self._ground(p, box, state)
         left, right = box.left + 8, box.right - 10
-        end = self._time(p, right, middle, time, scale, state)
-        left = self._label(p, left, end, middle, row, state)
-        self._signs(p, left + 8, end - 8, middle, row)
+        label = row.label + self._printable(row.glyphs)
+        label_end = left + self._move_width.horizontalAdvance(label)
+        end = right
+        if time is not None:
+            length = next(length for least, length in _BAR_LENGTHS if box.width >= least)
+            end = self._time(p, right, middle, length, label_end + 12, time, scale, silent=not row.words)
+        p.setFont(self._move)
+        p.setPen(self._ink(state, "ink"))
+        p.drawText(QRectF(left, middle - 12, max(label_end, end) - left, 24), _LEFT, label)
+        self._signs(p, label_end + 8, end - 8, middle, row)
         if row.words:
             self._words(p, box, middle, row.words, state)
 
@@ -107,16 +115,13 @@ class LanePainter:
             p.setBrush(self._look.color("paper"))
         p.drawRoundedRect(rect, 6, 6)
 
-    def _label(self, p: QPainter, left: float, end: float, middle: float, row: RowText, state: CellState) -> float:
-        p.setFont(self._move)
-        p.setPen(self._ink(state, "ink"))
-        label = row.label + row.glyphs
-        width = self._move_width.horizontalAdvance(label)
-        if left + width > end - 4:
-            label = self._move_width.elidedText(label, Qt.TextElideMode.ElideRight, end - 4 - left)
-            width = end - 4 - left
-        p.drawText(QRectF(left, middle - 12, width + 2, 24), _LEFT, label)
-        return left + width
+    def _printable(self, glyphs: str) -> str:
+        """The glyphs with plain ones for those that the font lacks."""
+        if glyphs.isascii():
+            return glyphs
+        return "".join(
+            glyph if self._move_width.inFontUcs4(ord(glyph)) else PLAIN_GLYPHS.get(glyph, "?") for glyph in glyphs
+        )
 
     def _words(self, p: QPainter, box: Box, middle: float, words: str, state: CellState) -> None:
         rect = self._second_line(box, middle)
@@ -129,27 +134,39 @@ class LanePainter:
         return QRectF(box.left + 8, top, box.width - 18, self.heights.spoken + 2)
 
     def _time(
-        self, p: QPainter, right: float, middle: float, time: RowTime | None, scale: float, state: CellState
+        self,
+        p: QPainter,
+        right: float,
+        middle: float,
+        length: int,
+        least: float,
+        time: RowTime,
+        scale: float,
+        *,
+        silent: bool,
     ) -> float:
-        """The bar and its seconds, right-aligned; where their left end is."""
-        length, height = _BAR
-        bar = QRectF(right - length, middle - height / 2, length, height)
-        end = bar.left() - 8
-        if time is None:
-            return right
-        self._bar(p, bar, time, scale)
-        p.setFont(self._small)
-        p.setPen(self._ink(state, "ink_quiet"))
+        """The bar and its seconds, right-aligned; where their left end is.
+
+        A silent move has no bar of its own, and a cell none in which the seconds would begin left of *least*.
+        """
         text = short_seconds(time.planned)
+        over = f"+{max(1, round(time.over))}" if time.over else ""
+        width = max(self._seconds_width, self._small_width.horizontalAdvance(text))
+        if over:
+            width += self._bold_small_width.horizontalAdvance(over) + 6
+        end = right - length - 8
+        if end - width < least:
+            end = right
+        elif not silent or time.intended is not None:
+            self._bar(p, QRectF(right - length, middle - _BAR_HEIGHT / 2, length, _BAR_HEIGHT), time, scale)
+        p.setFont(self._small)
+        p.setPen(self._look.color("ink_quiet"))
         p.drawText(QRectF(end - 80, middle - 12, 80, 24), _RIGHT, text)
-        end -= max(self._seconds_width, self._small_width.horizontalAdvance(text))
-        if time.over:
-            over = f"+{max(1, round(time.over))}"
+        if over:
             p.setFont(self._bold_small)
             p.setPen(self._look.color("over"))
-            p.drawText(QRectF(end - 64, middle - 12, 60, 24), _RIGHT, over)
-            end -= self._bold_small_width.horizontalAdvance(over) + 6
-        return end
+            p.drawText(QRectF(end - width, middle - 12, width, 24), _LEFT, over)
+        return end - width
 
     def _bar(self, p: QPainter, bar: QRectF, time: RowTime, scale: float) -> None:
         """The words' length on a track; what is over the intended length goes on as an arrow in another colour."""
@@ -189,8 +206,8 @@ class LanePainter:
 
     def _think(self, p: QPainter, left: float, end: float, middle: float, seconds: float) -> float:
         height = self.heights.small + 2
-        for text in (f"think {short_seconds(seconds)}", "think", "?"):
-            width = self._bold_small_width.horizontalAdvance(text) + 14
+        for text in (f"think {short_seconds(seconds)}", "think", ""):
+            width = self._bold_small_width.horizontalAdvance(text) + 14 if text else height + 4
             if left + width <= end:
                 break
         else:
@@ -199,9 +216,14 @@ class LanePainter:
         p.setPen(Qt.PenStyle.NoPen)
         p.setBrush(self._look.color("think_soft"))
         p.drawRoundedRect(rect, height / 2, height / 2)
-        p.setPen(self._look.color("think"))
-        p.setFont(self._bold_small)
-        p.drawText(rect, _CENTRE, text)
+        if text:
+            p.setPen(self._look.color("think"))
+            p.setFont(self._bold_small)
+            p.drawText(rect, _CENTRE, text)
+        else:
+            p.setBrush(self._look.color("think"))
+            for x in (-3.5, 1.5):
+                p.drawRect(QRectF(rect.center().x() + x, middle - 4, 2, 8))
         return left + width + 8
 
     # -- rails
@@ -270,15 +292,16 @@ class LanePainter:
         p.setFont(self._bold_small)
         p.setPen(self._look.color("ink_quiet" if hidden else "accent" if hovered else "side_line"))
         gap = 8.0
-        wanted = self._bold_small_width.horizontalAdvance(name)
-        room = rect.width() - (self._small_width.horizontalAdvance(details) + gap if details else 0.0)
-        text = name if wanted <= room else self._bold_small_width.elidedText(name, Qt.TextElideMode.ElideRight, room)
-        p.drawText(rect, _LEFT, text)
+        needed = self._small_width.horizontalAdvance(details) + gap if details else 0.0
+        room = max(rect.width() - needed, 0.6 * rect.width())
+        width = min(self._bold_small_width.horizontalAdvance(name), room)
+        p.drawText(rect, _LEFT, self._bold_small_width.elidedText(name, Qt.TextElideMode.ElideRight, width + 1))
         if details:
-            rect.setLeft(left + min(wanted, room) + gap)
+            rect.setLeft(left + width + gap)
             p.setFont(self._small)
             p.setPen(self._look.color("ink_quiet"))
-            p.drawText(rect, _LEFT, details)
+            text = self._small_width.elidedText(details, Qt.TextElideMode.ElideRight, rect.width())
+            p.drawText(rect, _LEFT, text)
 
     def strip(self, p: QPainter, width: float, height: float) -> None:
         """The ground of the strip above the lanes."""
@@ -304,16 +327,6 @@ class LanePainter:
                 self._shortened.clear()
             found = self._shortened[key] = self._spoken_width.elidedText(text, Qt.TextElideMode.ElideRight, width)
         return found
-
-
-def text_left(geometry: LaneGeometry, lane: int) -> int:
-    """Where the text of a lane's cells begins."""
-    return geometry.left_of(lane) + TEXT
-
-
-def rail_offset() -> int:
-    """From the left edge of a lane to its rail."""
-    return RAIL
 
 
 def _aligned_figures(font: QFont) -> QFont:

@@ -49,6 +49,9 @@ _GLYPHS = {
     146: "N",
 }
 
+#: What stands in for glyphs that a font lacks.
+PLAIN_GLYPHS = {"⩲": "+/=", "⩱": "=/+", "⨀": "zugzwang", "⟳": "development", "⇆": "counterplay", "□": "only"}
+
 _PART_NAMES = {Part.GREETING: "Greeting", Part.CLOSING: "Closing", Part.THANKS: "Thanks"}
 
 
