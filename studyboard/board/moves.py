@@ -51,6 +51,15 @@ class Rearrangement:
     def __bool__(self) -> bool:
         return bool(self.slides or self.gone or self.come)
 
+    def reversed(self) -> Rearrangement:
+        """The way back."""
+        back = tuple(Slide(slide.piece, slide.destination, slide.origin) for slide in self.slides)
+        return Rearrangement(back, self.come, self.gone)
+
+    def without(self, origin: chess.Square) -> Rearrangement:
+        """The same for all but the piece that leaves *origin*; what is gone is gone at once."""
+        return Rearrangement(tuple(slide for slide in self.slides if slide.origin != origin), (), self.come)
+
 
 def can_move(board: chess.Board, square: chess.Square) -> bool:
     """True where a piece of the side to move stands."""

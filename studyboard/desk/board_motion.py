@@ -57,7 +57,7 @@ class BoardMotion(QObject):
     @property
     def running(self) -> bool:
         """True while something is on its way."""
-        return self._clock.state() == QVariantAnimation.State.Running
+        return self._clock.state() != QVariantAnimation.State.Stopped
 
     @property
     def returning(self) -> bool:

@@ -6,7 +6,17 @@ from collections.abc import Iterable
 
 import chess
 from PySide6.QtCore import QByteArray, QLineF, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QGuiApplication, QPainter, QPainterPath, QPen, QPixmap, QPolygonF
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QGuiApplication,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QPixmap,
+    QPolygonF,
+)
 from PySide6.QtSvg import QSvgRenderer
 
 from studyboard.picture.pieces import GRID, piece_fragment
@@ -108,9 +118,7 @@ def _paint_piece(painter: QPainter, at: PieceAt, side: float, pieces: PiecePixma
     painter.drawPixmap(QPointF(at.x * side, at.y * side), pieces.pixmap(at.piece, side, ratio, at.halo))
 
 
-def _paint_shape(
-    painter: QPainter, shape: Rect | Circle | Polygon | Polyline | Segments | Curve, side: float
-) -> None:
+def _paint_shape(painter: QPainter, shape: Rect | Circle | Polygon | Polyline | Segments | Curve, side: float) -> None:
     painter.setPen(pen_of(shape.stroke, side))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     match shape:

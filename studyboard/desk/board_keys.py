@@ -1,0 +1,124 @@
+"""What the keys do while the board has the focus."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+import chess
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+
+from studyboard.desk.board_hand import BoardHand
+from studyboard.desk.board_marking import KINDS, BoardMarking
+
+_ARROWS = {
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Up: (0, 1),
+    Qt.Key.Key_Down: (0, -1),
+}
+_ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
+#: What a typed move can begin with; M and the figures 1 to 5 choose marks instead.
+_BEGINS_MOVE = frozenset("abcdefghKQRBNkqrnoO0")
+
+
+class KeyedBoard(Protocol):
+    """What the keys need of a board."""
+
+    @property
+    def flipped(self) -> bool: ...
+    def begin_picking(self) -> None: ...
+    def begin_entry(self, text: str = "") -> None: ...
+    def describe_cursor(self) -> None: ...
+
+
+class BoardKeys:
+    """Turns keys into moves and marks.
+
+    Enter shows a cursor that the arrows move; Enter again picks up and puts down, or starts and ends a mark. A letter
+    opens the field for typed moves. M turns marking on or off, 1 to 5 choose what is drawn. Escape leaves, step by
+    step, whatever is going on.
+    """
+
+    def __init__(self, board: KeyedBoard, hand: BoardHand, marking: BoardMarking) -> None:
+        self._board = board
+        self._hand = hand
+        self._marking = marking
+
+    def wants(self, event: QKeyEvent) -> bool:
+        """Whether a key belongs to the board before it is anyone's shortcut."""
+        if event.modifiers() & ~(Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.KeypadModifier):
+            return False
+        key, picking = Qt.Key(event.key()), self._hand.cursor is not None
+        if key in _ARROWS:
+            return picking
+        if key == Qt.Key.Key_Escape:
+            return picking or self._marking.on or self._hand.held is not None
+        if key == Qt.Key.Key_Space:
+            return picking
+        return key in _ENTER or key == Qt.Key.Key_M or _kind_key(event) is not None or _begins_move(event)
+
+    def press(self, event: QKeyEvent) -> bool:
+        """Do what a key asks for; False where the board has no use for it."""
+        if not self.wants(event):
+            return False
+        key = Qt.Key(event.key())
+        if key in _ARROWS:
+            self._step(*_ARROWS[key])
+        elif key in _ENTER:
+            self._enter()
+        elif key == Qt.Key.Key_Escape:
+            self._leave()
+        elif key == Qt.Key.Key_M:
+            self._marking.turn(not self._marking.on)
+        elif (number := _kind_key(event)) is not None:
+            self._marking.choose(KINDS[number])
+            self._marking.turn(True)
+        else:
+            self._board.begin_entry(event.text())
+        return True
+
+    def _step(self, right: int, up: int) -> None:
+        cursor = self._hand.cursor
+        if cursor is None:
+            return
+        turn = -1 if self._board.flipped else 1
+        file = min(7, max(0, chess.square_file(cursor) + right * turn))
+        rank = min(7, max(0, chess.square_rank(cursor) + up * turn))
+        square = chess.square(file, rank)
+        self._hand.begin_picking(square)
+        self._marking.reach(square)
+        self._board.describe_cursor()
+
+    def _enter(self) -> None:
+        cursor = self._hand.cursor
+        if cursor is None:
+            self._board.begin_picking()
+            self._board.describe_cursor()
+        elif not self._marking.on:
+            self._hand.choose(cursor)
+        elif self._marking.drawing or self._marking.single:
+            if not self._marking.drawing:
+                self._marking.begin(cursor)
+            self._marking.finish()
+        else:
+            self._marking.begin(cursor)
+
+    def _leave(self) -> None:
+        if self._marking.drawing:
+            self._marking.cancel()
+        elif self._hand.held is not None:
+            self._hand.drop()
+        elif self._hand.cursor is not None:
+            self._hand.end_picking()
+        else:
+            self._marking.turn(False)
+
+
+def _kind_key(event: QKeyEvent) -> int | None:
+    number = event.key() - Qt.Key.Key_1
+    return number if 0 <= number < len(KINDS) else None
+
+
+def _begins_move(event: QKeyEvent) -> bool:
+    return event.text() != "" and event.text() in _BEGINS_MOVE
