@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Collection
 
 import chess
-from PySide6.QtCore import QPointF, QSize, QSizeF, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPixmap, QResizeEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studyboard.board.moves import rearrangement_between, rearrangement_of
@@ -269,6 +269,11 @@ class BoardFace(QWidget):
             painter.translate(place.origin)
             scene = squares_scene(flipped=self._flipped, coordinates=self._coordinates, palette=palette)
             paint_scene(painter, scene, place.side)
+            if self._rim:
+                # A hairline holds the board together where its light squares meet a light ground.
+                hair = 1.0 / ratio
+                painter.setPen(QPen(QColor(palette.frame), hair))
+                painter.drawRect(QRectF(-hair / 2, -hair / 2, 8 * place.side + hair, 8 * place.side + hair))
             painter.end()
             self._ground = key, pixmap
         return self._ground[1]
