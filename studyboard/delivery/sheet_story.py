@@ -45,7 +45,8 @@ class Paragraph:
     """Runs that are set one after the other.
 
     depth: 0 on the main line, 1 in a side-line of it, and so on
-    label: the letter of the side-line that begins here, else empty
+    label: what the side-line that begins here is called (A, A1, A1a, …; a dot where it is nested deeper than
+        that), else empty
     name: what the author calls it
     """
 
@@ -74,6 +75,7 @@ _FIGURINES: Final = str.maketrans("KQRBN", "♔♕♖♗♘")
 _ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'”’»)\]]*$")
 _BLANK_LINES: Final = re.compile(r"\n\s*\n")
 _DEEPEST_LABEL: Final = 4
+_NO_LABEL: Final = "·"
 _RESULTS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 
 
@@ -139,7 +141,8 @@ class _Teller:
         self._texts(RunKind.NOTE, plain_text(root.note))
         self._close()
         if root.marks or root.think or not usual or not root.children:
-            self._diagram(root.id, "the start position")
+            turn = "White" if self._positions.board(root.id).turn == chess.WHITE else "Black"
+            self._diagram(root.id, f"the start position, {turn} to move")
 
     def _move(self, node_id: int, depth: int) -> None:
         node = self._study.nodes[node_id]
@@ -203,9 +206,9 @@ class _Teller:
         del self._labels[depth:]
         above = self._labels[-1]
         if depth > _DEEPEST_LABEL or len(self._labels) < depth:
-            return ""
+            return _NO_LABEL
         count = self._lines_of[above] = self._lines_of.get(above, 0) + 1
-        label = above + (_letters(count) if depth % 2 else str(count))
+        label = above + (str(count) if depth % 2 == 0 else _letters(count) if depth == 1 else _letters(count).lower())
         self._labels.append(label)
         return label
 
