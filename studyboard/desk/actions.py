@@ -57,15 +57,15 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ActionSpec("new_study", "&Study", "&New study", ("Ctrl+N",), "Begin with the start position.", "plus"),
     ActionSpec("new_from_position", "&Study", "New from a &position…", (), "Begin with a position given as FEN."),
     ActionSpec("open_file", "&Study", "&Open…", ("Ctrl+O",), "Open a study, or games in PGN.", "open"),
-    ActionSpec("save_as", "&Study", "Save &as…", ("Ctrl+Shift+S",), "Go on with a copy under another name.", apart=True),
+    ActionSpec(
+        "save_as", "&Study", "Save &as…", ("Ctrl+Shift+S",), "Go on with a copy under another name.", apart=True
+    ),
     ActionSpec("edit_headers", "&Study", "&Headers…", ("Ctrl+H",), "Players, event, date and the other tags."),
     ActionSpec(
         "deliver", "&Study", "&Deliver…", ("Ctrl+4",), "Write captions, the sheet and the annotated game.", "deliver"
     ),
     ActionSpec("close_window", "&Study", "&Quit", ("Ctrl+Q",), "Everything is stored already.", apart=True),
-    ActionSpec(
-        "undo", "&Edit", "&Undo", ("Ctrl+Z",), "Take the last change back.", "undo", lambda s: s.file.can_undo
-    ),
+    ActionSpec("undo", "&Edit", "&Undo", ("Ctrl+Z",), "Take the last change back.", "undo", lambda s: s.file.can_undo),
     ActionSpec(
         "redo",
         "&Edit",
@@ -157,13 +157,17 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ActionSpec("edit_greeting", "S&cript", "&Greeting", (), "What is said before the first move.", apart=True),
     ActionSpec("edit_closing", "S&cript", "C&losing", (), "What is said after the last move."),
     ActionSpec("edit_thanks", "S&cript", "&Thanks", (), "What is said at the very end."),
-    ActionSpec("set_slot", "S&cript", "Set the sl&ot…", ("Ctrl+T",), "The length that the talk should have.", apart=True),
+    ActionSpec(
+        "set_slot", "S&cript", "Set the sl&ot…", ("Ctrl+T",), "The length that the talk should have.", apart=True
+    ),
     ActionSpec("forward", "&Go", "&Forward", ("Alt+Down",), "The main move after this one.", "forward", _goes_on),
     ActionSpec("back", "&Go", "&Back", ("Alt+Up",), "The move before this one.", "back", _off_root),
     ActionSpec(
         "into_side_line", "&Go", "&Into the side-line", ("Alt+Right",), "The line beside this move.", "into-side-line"
     ),
-    ActionSpec("out_of_side_line", "&Go", "&Out of it", ("Alt+Left",), "Back towards the main line.", "out-of-side-line"),
+    ActionSpec(
+        "out_of_side_line", "&Go", "&Out of it", ("Alt+Left",), "Back towards the main line.", "out-of-side-line"
+    ),
     ActionSpec("to_start", "&Go", "To the &start", ("Alt+Home",), "The start position.", apart=True),
     ActionSpec("to_end", "&Go", "To the &end of the line", ("Alt+End",), "The last move of this line."),
     ActionSpec("next_beat", "&Go", "&Next beat", ("Alt+PgDown",), "The next stop of the talk.", apart=True),
@@ -173,9 +177,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ActionSpec("record", "&Talk", "Re&cord", ("Ctrl+3",), "Record the narration against the board.", "microphone"),
     ActionSpec("advance", "&Talk", "&Go on", ("PgDown",), "Rehearsing: the next thing on the board.", apart=True),
     ActionSpec("retreat", "&Talk", "Go &back", ("PgUp",), "Rehearsing: the thing before."),
-    ActionSpec(
-        "come_back", "&Talk", "Come back to the &talk", ("Backspace",), "From wherever you wandered off to."
-    ),
+    ActionSpec("come_back", "&Talk", "Come back to the &talk", ("Backspace",), "From wherever you wandered off to."),
     ActionSpec("start_or_stop", "&Talk", "&Start or stop", ("Ctrl+Space",), "The rehearsal or the recording."),
     ActionSpec("flip", "&View", "&Flip the board", ("Ctrl+B",), "Show it from the other side.", "flip"),
     ActionSpec("marking", "&View", "&Marking", ("Ctrl+M",), "Draw marks on the board.", checkable=True),

@@ -70,9 +70,7 @@ class HeadersDialog(QDialog):
         rows: list[tuple[str, str]] = []
         for row in range(self.table.rowCount()):
             name, value = self.table.item(row, 0), self.table.item(row, 1)
-            rows.append(
-                ("" if name is None else name.text().strip(), "" if value is None else value.text().strip())
-            )
+            rows.append(("" if name is None else name.text().strip(), "" if value is None else value.text().strip()))
         return rows
 
     def _sort_roster_first(self) -> None:

@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, QTextDocument
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from studyboard.timing.clock import clock, over_or_under
 from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
@@ -16,6 +15,7 @@ from studyboard.model.beats import Beat
 from studyboard.model.order import VisitKind
 from studyboard.model.script import Part, word_spans
 from studyboard.notation.labels import move_label
+from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.run_through import Stop
 
 _LARGEST, _SMALLEST = 2.6, 1.15
@@ -171,9 +171,7 @@ class Prompter(QWidget):
         if not beat.think:
             return ""
         ink, ground = self._ink("think"), self._ink("think_soft")
-        return (
-            f" <span style='color:{ink};background:{ground}'>&nbsp;think pause, {beat.think:.0f} s&nbsp;</span>"
-        )
+        return f" <span style='color:{ink};background:{ground}'>&nbsp;think pause, {beat.think:.0f} s&nbsp;</span>"
 
     def _press_text(self) -> str:
         run = self._performance.run

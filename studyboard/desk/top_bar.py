@@ -5,9 +5,9 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from studyboard.timing.clock import clock, over_or_under
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
+from studyboard.timing.clock import clock, over_or_under
 
 #: The stages of the day: name of the action, label.
 STAGES = (("write", "Write"), ("rehearse", "Rehearse"), ("record", "Record"), ("deliver", "Deliver"))

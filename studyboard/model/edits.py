@@ -320,9 +320,7 @@ def demote(study: Study, node: int) -> Edit:
 def make_main_line(study: Study, node: int) -> Edit:
     """The edit that makes every move up to *node* a main move. Raises EditRefusedError where they all are."""
     edits = tuple(
-        MoveChild(step, 0)
-        for step in study.path(node)
-        if step != study.root and _siblings(study, step)[0] != step
+        MoveChild(step, 0) for step in study.path(node) if step != study.root and _siblings(study, step)[0] != step
     )
     if not edits:
         raise EditRefusedError("This is the main line already.")

@@ -19,13 +19,13 @@ class Layout:
 
     speech: start and end of its spoken line
     steps: seconds between moves that are played without a word
-    think: start of its think pause
-    end: its end, with the returns that may follow at the very end of the talk
+    think: start and end of its think pause
+    end: its end, after the returns that may follow at the very end of the talk
     """
 
     speech: tuple[float, float]
     steps: float
-    think: float
+    think: tuple[float, float]
     end: float
 
 
@@ -67,18 +67,19 @@ def time_beat(study: Study, beat: Beat, start: float, seconds: float | None = No
     word_times = tuple(
         WordTime(a, b, number, text) for number, ((a, b), text) in enumerate(zip(times, texts, strict=True))
     )
-    events = tuple(_events(study, beat, start, layout, word_times))
+    events = sorted(_events(study, beat, start, layout, word_times), key=lambda event: event.at)
+    asked = layout.think[1] - layout.think[0]
     return Stretch(
         beat.key,
         start,
         start + end,
         start + layout.end,
-        beat.think,
+        asked,
         beat.node,
         beat.depth,
         beat.spoken,
         word_times,
-        events,
+        tuple(events),
     )
 
 
@@ -90,8 +91,9 @@ def _lay_out(pace: Pace, beat: Beat, seconds: float | None) -> Layout:
     lead = _leading_returns(beat) * pace.back_time * share
     trail = (_returns(beat) - _leading_returns(beat)) * pace.back_time * share
     speech = speak(pace, beat.spoken.text).speech_end * share if beat.spoken else 0.0
-    think_start = total - trail - think
-    return Layout((lead, lead + speech), pace.move_time * share, max(think_start, lead + speech), total)
+    think_end = total - trail
+    think_start = min(max(think_end - think, lead + speech), think_end)
+    return Layout((lead, lead + speech), pace.move_time * share, (think_start, think_end), total)
 
 
 def _returns(beat: Beat) -> int:
@@ -115,11 +117,11 @@ def _events(
     cues = {cue.node: cue.word for cue in beat.spoken.cues if cue.node is not None}
     begin, end = start + layout.speech[0], start + layout.speech[1]
     at = start
-    told = False
+    told: int | None = None
     for visit in beat.visits:
         if visit.kind is VisitKind.BACK:
-            if told:
-                at = start + layout.think + beat.think
+            if told is not None:
+                at = start + layout.think[1]
             yield BoardEvent(at, Happening.BACK, visit.node)
             continue
         if visit.kind is VisitKind.LINE:
@@ -127,16 +129,16 @@ def _events(
             continue
         if visit.node in cues:
             at = max(at, _at_word(cues[visit.node], word_times, end))
-        elif not told or beat.spoken:
+        elif told is None or beat.spoken:
             at = max(at, begin)
         else:
             at += layout.steps
-        told = True
+        told = visit.node
         what = Happening.CARD if visit.node == study.root else Happening.MOVE
         yield BoardEvent(at, what, visit.node)
         yield from _marks(study, beat, visit, at, word_times, end)
-    if beat.think:
-        yield BoardEvent(start + layout.think, Happening.THINK, beat.node)
+    if beat.think and told is not None:
+        yield BoardEvent(start + layout.think[0], Happening.THINK, told)
 
 
 def _marks(

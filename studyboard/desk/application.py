@@ -1,0 +1,105 @@
+"""Starting the desk."""
+
+from __future__ import annotations
+
+import signal
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QSettings, Qt, QTimer
+from PySide6.QtGui import QIcon
+from PySide6.QtWidgets import QApplication
+
+from studyboard import __version__
+from studyboard.desk.look import Look
+from studyboard.desk.main_window import MainWindow
+from studyboard.desk.opening import Opened, open_path
+from studyboard.desk.start_window import StartWindow, tour_file
+from studyboard.model.errors import StudyboardError
+from studyboard.resources_path import resource
+from studyboard.store.recent import recent_files
+
+
+def run(file: Path | None) -> int:
+    """Open the desk on this study or PGN file, else on the last study, else with the window of the first start.
+
+    Raises StudyboardError where a file that was named cannot be opened. Returns the exit status.
+    """
+    application = make_application()
+    settings = make_settings()
+    look = Look(settings, application)
+    if file is not None:
+        opened = open_path(file)
+        if opened is None:
+            return 0
+    else:
+        opened = _last() or _ask(look)
+        if opened is None:
+            return 0
+    return _show(application, opened, look, settings)
+
+
+def run_tour() -> int:
+    """Open the desk on the example."""
+    application = make_application()
+    settings = make_settings()
+    return _show(application, Opened(tour_file()), Look(settings, application), settings)
+
+
+def make_application() -> QApplication:
+    """The Qt application with the program's name, version and icon."""
+    existing = QApplication.instance()
+    if isinstance(existing, QApplication):
+        return existing
+    QApplication.setHighDpiScaleFactorRoundingPolicy(Qt.HighDpiScaleFactorRoundingPolicy.PassThrough)
+    application = QApplication(sys.argv[:1])
+    application.setApplicationName("Studyboard")
+    application.setOrganizationName("Studyboard")
+    application.setApplicationVersion(__version__)
+    application.setDesktopFileName("studyboard")
+    application.setStyle("Fusion")
+    application.setWindowIcon(QIcon(str(resource("icon.svg"))))
+    return application
+
+
+def make_settings() -> QSettings:
+    """The program's settings in the platform's place."""
+    return QSettings("Studyboard", "Studyboard")
+
+
+def _show(application: QApplication, opened: Opened, look: Look, settings: QSettings) -> int:
+    window = MainWindow(opened.file, look, settings)
+    window.scale_text(0)
+    window.show()
+    if opened.problems:
+        window.tell_problems(opened)
+    _quit_on_signals(application, window)
+    return application.exec()
+
+
+def _last() -> Opened | None:
+    """The study of the last session, if it is still there and nobody else has it open."""
+    for path in recent_files()[:1]:
+        try:
+            return open_path(path)
+        except StudyboardError:
+            return None
+    return None
+
+
+def _ask(look: Look) -> Opened | None:
+    chosen: list[Opened] = []
+    start = StartWindow(look)
+    start.opened.connect(chosen.append)
+    start.exec()
+    return chosen[0] if chosen else None
+
+
+def _quit_on_signals(application: QApplication, window: MainWindow) -> None:
+    """Ctrl+C in the terminal and a polite kill close the window as the user would."""
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, lambda *_: window.close())
+    # Python runs its signal handlers only between its own instructions: wake it now and then.
+    wake = QTimer(application)
+    wake.timeout.connect(lambda: None)
+    wake.start(300)

@@ -1,0 +1,231 @@
+"""The delivery window: what to publish, where to, and how far it is."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from threading import Event
+
+from PySide6.QtCore import QObject, QSettings, Qt, QThread, QUrl, Signal
+from PySide6.QtGui import QCloseEvent, QDesktopServices
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QFileDialog,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QListWidget,
+    QProgressBar,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from studyboard.delivery.deliver import Delivered, Item, deliver
+from studyboard.delivery.errors import DeliveryCancelledError
+from studyboard.desk.session import Session
+from studyboard.model.errors import StudyboardError
+from studyboard.model.study import Study
+from studyboard.timing.clock import clock
+from studyboard.timing.recorded import talk
+from studyboard.timing.timeline import Source
+
+_ITEMS = (
+    (Item.SHEET, "Study sheet", "PDF to print: the game with its side-lines, notes and diagrams"),
+    (Item.CAPTIONS, "Captions", "WebVTT and SRT, two lines at a time"),
+    (Item.GAME, "Annotated game", "PGN with the spoken lines as comments"),
+    (Item.STILL, "Still", "PNG of the final position"),
+)
+
+
+class _Delivery(QThread):
+    """One delivery, off the window's thread.
+
+    progressed: carries the item and the share that is done (0.0 to 1.0)
+    """
+
+    progressed = Signal(str, float)
+
+    def __init__(self, study: Study, to: Path, items: frozenset[Item], paper: str, parent: QObject) -> None:
+        super().__init__(parent)
+        self._study, self._to, self._items, self._paper = study, to, items, paper
+        self.stop = Event()
+        self.delivered: list[Delivered] = []
+        self.problem = ""
+        self.cancelled = False
+
+    def run(self) -> None:
+        """Deliver; what came of it is in the attributes."""
+        try:
+            self.delivered = deliver(
+                self._study,
+                self._to,
+                self._items,
+                timeline=talk(self._study),
+                paper=self._paper,
+                progress=lambda item, share: self.progressed.emit(str(item), share),
+                cancelled=self.stop.is_set,
+            )
+        except DeliveryCancelledError as reason:
+            self.cancelled, self.problem = True, str(reason)
+        except StudyboardError as reason:
+            self.problem = str(reason)
+        except Exception as reason:
+            self.problem = f"The delivery failed: {reason}. Nothing was changed."
+
+
+class DeliverWindow(QDialog):
+    """Chooses, delivers with progress, can be stopped, and opens the folder."""
+
+    def __init__(self, session: Session, settings: QSettings | None = None, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._settings = settings
+        self._work: _Delivery | None = None
+        self.setWindowTitle("Deliver")
+        self.setMinimumWidth(560)
+        self.checks: dict[Item, QCheckBox] = {}
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(20, 18, 20, 18)
+        layout.setSpacing(10)
+        layout.addWidget(self._heading())
+        for item, name, what in _ITEMS:
+            check = QCheckBox(name)
+            check.setChecked(True)
+            check.setToolTip(what)
+            note = QLabel(what)
+            note.setObjectName("quiet")
+            row = QHBoxLayout()
+            check.setMinimumWidth(150)
+            row.addWidget(check)
+            row.addWidget(note, 1)
+            layout.addLayout(row)
+            self.checks[item] = check
+        self.paper = QComboBox()
+        self.paper.addItem("A4 paper", "a4")
+        self.paper.addItem("Letter paper", "letter")
+        self.paper.setAccessibleName("Paper of the sheet")
+        self.folder = QLineEdit(str(self._default_folder()))
+        self.folder.setAccessibleName("Folder to write into")
+        choose = QPushButton("Choose…")
+        choose.clicked.connect(self._choose)
+        where = QHBoxLayout()
+        where.addWidget(QLabel("Into"))
+        where.addWidget(self.folder, 1)
+        where.addWidget(choose)
+        where.addWidget(self.paper)
+        layout.addLayout(where)
+        self.bar = QProgressBar()
+        self.bar.setRange(0, 1000)
+        self.bar.setTextVisible(False)
+        self.bar.setAccessibleName("Progress of the delivery")
+        self.status = QLabel("Names, photographs and sponsors' material are the publisher's responsibility.")
+        self.status.setObjectName("quiet")
+        self.status.setWordWrap(True)
+        self.files = QListWidget()
+        self.files.setAccessibleName("What was delivered")
+        self.files.setMaximumHeight(110)
+        self.files.hide()
+        self.files.itemActivated.connect(lambda item: _open(Path(item.data(Qt.ItemDataRole.UserRole))))
+        layout.addWidget(self.bar)
+        layout.addWidget(self.status)
+        layout.addWidget(self.files)
+        self.deliver_button = QPushButton("Deliver")
+        self.deliver_button.setDefault(True)
+        self.deliver_button.clicked.connect(self.deliver)
+        self.stop_button = QPushButton("Stop")
+        self.stop_button.setEnabled(False)
+        self.stop_button.clicked.connect(self.stop)
+        self.open_button = QPushButton("Open the folder")
+        self.open_button.setEnabled(False)
+        self.open_button.clicked.connect(lambda: _open(Path(self.folder.text())))
+        close = QPushButton("Close")
+        close.clicked.connect(self.close)
+        foot = QHBoxLayout()
+        foot.addWidget(self.open_button)
+        foot.addStretch(1)
+        foot.addWidget(self.stop_button)
+        foot.addWidget(self.deliver_button)
+        foot.addWidget(close)
+        layout.addLayout(foot)
+
+    def deliver(self) -> None:
+        """Make what is ticked."""
+        items = frozenset(item for item, check in self.checks.items() if check.isChecked())
+        if not items:
+            self.status.setText("Nothing is ticked.")
+            return
+        if self._settings is not None:
+            self._settings.setValue("deliver/folder", str(Path(self.folder.text()).parent))
+        self.files.clear()
+        self.files.hide()
+        work = _Delivery(
+            self._session.study.snapshot(), Path(self.folder.text()), items, str(self.paper.currentData()), self
+        )
+        work.progressed.connect(self._progress)
+        work.finished.connect(self._done)
+        self._work = work
+        self._show_working(True)
+        work.start()
+
+    def stop(self) -> None:
+        """Stop the delivery; nothing half-written stays."""
+        if self._work is not None:
+            self._work.stop.set()
+            self.status.setText("Stopping …")
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """A running delivery is stopped first."""
+        if self._work is not None and self._work.isRunning():
+            self.stop()
+            self._work.wait()
+        super().closeEvent(event)
+
+    def _heading(self) -> QLabel:
+        timeline = talk(self._session.study)
+        kind = "recorded" if timeline.source is Source.RECORDED else "planned"
+        heading = QLabel(f"{clock(timeline.seconds)} {kind}, {len(timeline.stretches)} beats")
+        heading.setObjectName("heading")
+        return heading
+
+    def _default_folder(self) -> Path:
+        path = self._session.file.path
+        base = path.parent if self._settings is None else Path(str(self._settings.value("deliver/folder", path.parent)))
+        return base / f"{path.stem} delivery"
+
+    def _choose(self) -> None:
+        folder = QFileDialog.getExistingDirectory(self, "Deliver into", str(Path(self.folder.text()).parent))
+        if folder:
+            self.folder.setText(folder)
+
+    def _progress(self, item: str, share: float) -> None:
+        self.bar.setValue(round(share * 1000))
+        names = {str(it): name for it, name, _ in _ITEMS}
+        self.status.setText(f"{names.get(item, item)} …")
+
+    def _done(self) -> None:
+        work = self._work
+        assert work is not None
+        self._show_working(False)
+        if work.problem:
+            self.bar.setValue(0)
+            self.status.setText(work.problem)
+            return
+        self.bar.setValue(1000)
+        self.status.setText(f"{len(work.delivered)} files are in {self.folder.text()}.")
+        for one in work.delivered:
+            self.files.addItem(one.path.name)
+            self.files.item(self.files.count() - 1).setData(Qt.ItemDataRole.UserRole, str(one.path))
+        self.files.show()
+        self.open_button.setEnabled(True)
+
+    def _show_working(self, working: bool) -> None:
+        self.deliver_button.setEnabled(not working)
+        self.stop_button.setEnabled(working)
+        for check in self.checks.values():
+            check.setEnabled(not working)
+
+
+def _open(path: Path) -> None:
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))

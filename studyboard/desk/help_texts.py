@@ -1,0 +1,89 @@
+"""The help inside the program."""
+
+from __future__ import annotations
+
+from html import escape
+
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayout, QWidget
+
+from studyboard import __version__
+from studyboard.desk.actions import ACTIONS, MENUS, ActionSpec
+from studyboard.setup_check import check_setup
+
+_STEPS = (
+    ("Open a game", "Drop a PGN file on the desk or choose Study › Open. A study is made of it and stored at once."),
+    ("Place it", "Fill in players, event and date under Study › Headers; they head the sheet and the captions."),
+    ("Add side-lines", "Play another move on the board: it becomes a side-line in a lane of its own."),
+    (
+        "Write",
+        "Each move has its spoken line on the right. Ctrl+K puts a cue at the cursor: the word at which a move is "
+        "played. Greeting, closing and thanks are under Script.",
+    ),
+    ("Time it", "Set the slot with Ctrl+T. The ruler below shows the talk to scale and how much it is over or under."),
+    (
+        "Rehearse and record",
+        "Ctrl+2 and Ctrl+3. Space goes on; move pieces to wander off, Backspace comes back. Takes are stored second "
+        "by second while you speak.",
+    ),
+    ("Deliver", "Ctrl+4 writes captions, the study sheet and the annotated game, all from the same timeline."),
+)
+
+
+def quick_start() -> str:
+    """The day in seven steps, as HTML."""
+    steps = "".join(f"<li><p><b>{escape(name)}.</b> {escape(text)}</p></li>" for name, text in _STEPS)
+    return f"<ol>{steps}</ol><p>There is nothing to save: every change is stored when it is made.</p>"
+
+
+def keys() -> str:
+    """Every action with its keys, as HTML."""
+    rows = ""
+    for menu in MENUS:
+        rows += f"<tr><td colspan='3'><p><b>{escape(menu.replace('&', ''))}</b></p></td></tr>"
+        rows += "".join(_row(spec) for spec in ACTIONS if spec.menu == menu)
+    return f"<table cellpadding='3'>{rows}</table>"
+
+
+def setup() -> str:
+    """What is installed and what is missing, as HTML."""
+    rows = "".join(
+        f"<tr><td>{'✓' if finding.good else '✗'}</td><td><b>{escape(finding.name)}</b></td>"
+        f"<td>{escape(finding.detail)}{'' if finding.good else '<br>' + escape(finding.remedy)}</td></tr>"
+        for finding in check_setup()
+    )
+    return f"<table cellpadding='4'>{rows}</table>"
+
+
+def about() -> str:
+    """Version, licence and cautions, as HTML."""
+    return (
+        f"<h3>Studyboard {__version__}</h3>"
+        "<p>A position-study board with a timed script.</p>"
+        "<p>Free software under the GNU General Public License, version 3 or later. It comes without any warranty.</p>"
+        "<p><b>Fair play.</b> Engine and archive help is for finished games: the event's and the arbiter's rules come "
+        "first, and live rounds may have a broadcast delay.</p>"
+        "<p><b>Rights.</b> Names, photographs and sponsors' material are the publisher's responsibility.</p>"
+    )
+
+
+def show_text(parent: QWidget, title: str, html: str) -> None:
+    """Show a text to read, with one button to go back."""
+    dialog = QDialog(parent)
+    dialog.setWindowTitle(title)
+    dialog.resize(620, 560)
+    text = QTextBrowser()
+    text.setHtml(html)
+    text.setOpenExternalLinks(False)
+    text.setAccessibleName(title)
+    buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+    buttons.rejected.connect(dialog.reject)
+    layout = QVBoxLayout(dialog)
+    layout.addWidget(text)
+    layout.addWidget(buttons)
+    dialog.exec()
+
+
+def _row(spec: ActionSpec) -> str:
+    label = spec.text.replace("&", "").rstrip("…")
+    keys_text = " or ".join(spec.keys)
+    return f"<tr><td>{escape(label)}</td><td><b>{escape(keys_text)}</b></td><td>{escape(spec.help)}</td></tr>"

@@ -1,0 +1,64 @@
+"""A notice: one sentence over the desk that goes away by itself, or stays until it is read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from studyboard.desk.announcing import announce
+from studyboard.desk.look import Look
+
+#: How long a notice is shown that needs no answer (ms).
+_SHOWN = 7000
+
+
+class Notice(QFrame):
+    """Shows one sentence at a time, and tells it to a screen reader."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._more: Callable[[], None] | None = None
+        self._sentence = QLabel()
+        self._sentence.setWordWrap(True)
+        self._details = QPushButton("Show all")
+        self._details.hide()
+        self._details.clicked.connect(lambda: self._more() if self._more is not None else None)
+        close = QPushButton("Got it")
+        close.clicked.connect(self.hide)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(14, 6, 8, 6)
+        layout.addWidget(self._sentence, 1)
+        layout.addWidget(self._details)
+        layout.addWidget(close)
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.timeout.connect(self.hide)
+        look.changed.connect(self._dress)
+        self._dress()
+        self.hide()
+
+    @property
+    def text(self) -> str:
+        """The sentence that is shown, empty where none is."""
+        return "" if self.isHidden() else self._sentence.text()
+
+    def tell(self, sentence: str, *, stay: bool = False, details: Callable[[], None] | None = None) -> None:
+        """Show a sentence; it goes away after some seconds unless it is to stay.
+
+        details: shows more about it, when asked
+        """
+        self._sentence.setText(sentence)
+        self._more = details
+        self._details.setVisible(details is not None)
+        self.show()
+        announce(self, sentence)
+        self._timer.stop()
+        if not stay:
+            self._timer.start(_SHOWN)
+
+    def _dress(self) -> None:
+        ground, edge = self._look.color("over_soft").name(), self._look.color("over").name()
+        self.setStyleSheet(f"Notice {{ background: {ground}; border: 1px solid {edge}; border-radius: 6px; }}")

@@ -1,0 +1,85 @@
+"""Opening what the user names, drops or chooses: a study, or games in PGN of which a study is made."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
+
+from studyboard.desk.folders import new_path
+from studyboard.desk.game_chooser import GameChooser
+from studyboard.model.errors import StudyboardError
+from studyboard.model.study import Study
+from studyboard.notation.pgn_index import GameEntry, index_games, read_game_at
+from studyboard.notation.pgn_problem import Problem
+from studyboard.store.study_file import StudyFile
+
+_SQLITE = b"SQLite format 3\x00"
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A study that can be shown, and what of its game could not be read."""
+
+    file: StudyFile
+    problems: tuple[Problem, ...] = ()
+
+
+def open_path(path: Path, parent: QWidget | None = None) -> Opened | None:
+    """Open a study, or make one from a game of a PGN file; None where the user chose none.
+
+    Raises StudyboardError with a sentence for the user.
+    """
+    if is_study(path):
+        return Opened(StudyFile.open(path))
+    entries = _games(path)
+    if len(entries) == 1:
+        return game_study(path, entries[0])
+    chooser = GameChooser(path, entries, parent)
+    if chooser.exec() != QDialog.DialogCode.Accepted:
+        return None
+    entry = chooser.chosen()
+    return None if entry is None else game_study(path, entry)
+
+
+def game_study(path: Path, entry: GameEntry) -> Opened:
+    """A new study, stored in the studies folder, from one game of a file. Raises StudyboardError."""
+    game = read_game_at(path, entry)
+    return Opened(new_study(game.study), tuple(game.problems))
+
+
+def new_study(study: Study) -> StudyFile:
+    """Store a new study in the studies folder under a name of its own. Raises StudyboardError."""
+    try:
+        path = new_path(study)
+    except OSError as reason:
+        raise StudyboardError(
+            f"The folder for new studies cannot be made: {reason.strerror or reason}. "
+            "Set the environment variable STUDYBOARD_STUDIES to another one."
+        ) from reason
+    return StudyFile.create(path, study)
+
+
+def is_study(path: Path) -> bool:
+    """True for a study, by what the file holds or else by its name. Raises StudyboardError where it is none at all."""
+    try:
+        with path.open("rb") as stream:
+            head = stream.read(len(_SQLITE))
+    except OSError as reason:
+        raise StudyboardError(f"“{path.name}” cannot be opened: {reason.strerror or reason}.") from reason
+    return head == _SQLITE or path.suffix.lower() == ".studyboard"
+
+
+def _games(path: Path) -> list[GameEntry]:
+    QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+    try:
+        entries = index_games(path)
+    except OSError as reason:
+        raise StudyboardError(f"“{path.name}” cannot be read: {reason.strerror or reason}.") from reason
+    finally:
+        QApplication.restoreOverrideCursor()
+    if not entries:
+        raise StudyboardError(f"“{path.name}” holds no game: a PGN file has tags in square brackets, then moves.")
+    return entries
