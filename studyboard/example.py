@@ -21,5 +21,5 @@ def example_folder() -> Path:
 def example_study() -> Study:
     """The example as a study, made from its game and its script."""
     folder = example_folder()
-    game = next(read_games(folder / "game.pgn"))
+    game = next(read_games(folder / "sail_loft_evening.pgn"))
     return read_talk((folder / "talk.toml").read_text(encoding="utf-8"), game.study)

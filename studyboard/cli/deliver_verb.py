@@ -16,9 +16,7 @@ from studyboard.model.study import Study
 from studyboard.timing.recorded import talk
 
 
-def deliver_study(
-    path: Path, number: int | None, to: Path, wanted: Sequence[str], *, paper: str, as_json: bool
-) -> int:
+def deliver_study(path: Path, number: int | None, to: Path, wanted: Sequence[str], *, paper: str, as_json: bool) -> int:
     """Write what is wanted of a study, everything if nothing is named, and print what was written."""
     study = load_study(path, number)
     written = deliver_with_progress(study, to, wanted, paper=paper)

@@ -135,9 +135,7 @@ def _deliver(options: argparse.Namespace) -> int:
     from studyboard.cli.deliver_verb import deliver_study
 
     wanted = [name for name in ("sheet", "captions", "game", "still") if getattr(options, name)]
-    return deliver_study(
-        options.study, options.number, options.to, wanted, paper=options.paper, as_json=options.json
-    )
+    return deliver_study(options.study, options.number, options.to, wanted, paper=options.paper, as_json=options.json)
 
 
 def _pgn(options: argparse.Namespace) -> int:

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
-from studyboard.notation.pgn_index import index_games, read_game_at
-from studyboard.notation.pgn_reader import GameRead
+from studyboard.notation.pgn_games import GameEntry, index_games
+from studyboard.notation.pgn_reader import GameRead, read_game_at
 from studyboard.store.study_file import StudyFile
 
 _SQLITE = b"SQLite format 3\x00"
@@ -40,7 +40,7 @@ def load_game(path: Path, number: int | None = None) -> GameRead:
     if not entries:
         raise NoSuchGameError(f"{path} holds no game. A PGN file has tags in square brackets, then moves.")
     if number is None and len(entries) > 1:
-        listed = "; ".join(f"{entry.number} {entry.white} – {entry.black}" for entry in entries[:_LISTED])
+        listed = "; ".join(_named(entry) for entry in entries[:_LISTED])
         more = "; …" if len(entries) > _LISTED else ""
         raise NoSuchGameError(f"{path} holds {len(entries)} games, choose one with --number: {listed}{more}")
     chosen = 1 if number is None else number
@@ -53,6 +53,10 @@ def report_problems(path: Path, game: GameRead) -> None:
     """Print what could not be read, one line each with its place, on standard error."""
     for problem in game.problems:
         print(f"{path}:{problem.line}:{problem.column}: {problem.message}", file=sys.stderr)
+
+
+def _named(entry: GameEntry) -> str:
+    return f"{entry.number} {entry.headers.get('White', '?')} – {entry.headers.get('Black', '?')}"
 
 
 def _is_study(path: Path) -> bool:

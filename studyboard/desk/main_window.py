@@ -6,7 +6,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QPoint, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QMainWindow, QMenu, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QMainWindow, QMenu, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from studyboard.desk import help_texts
 from studyboard.desk.board_view import BoardView
@@ -16,7 +16,7 @@ from studyboard.desk.facts_line import FactsLine
 from studyboard.desk.lanes import Lanes
 from studyboard.desk.line_editor import LineEditor
 from studyboard.desk.look import Look
-from studyboard.desk.mark_palette import MarkPalette
+from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.menus import dress_actions, fill_menu_bar, make_actions, spec_of
 from studyboard.desk.notice import Notice
 from studyboard.desk.opening import Opened, open_path
@@ -30,7 +30,7 @@ from studyboard.desk.top_bar import TopBar, title
 from studyboard.model.errors import StudyboardError
 from studyboard.model.script import Part
 from studyboard.picture.palette import board_palette, board_palette_names
-from studyboard.store.recent import recent_files, remember_file
+from studyboard.store.recent import recent_files, remember
 from studyboard.store.study_file import StudyFile
 
 _MENU_OF_LANES = (
@@ -89,7 +89,7 @@ class MainWindow(QMainWindow):
         if isinstance(geometry, QByteArray):
             self.restoreGeometry(geometry)
         self.write_stage()
-        remember_file(file.path)
+        remember(file.path)
         QTimer.singleShot(0, self, self._tell_recovered)
 
     # ---- stages of the day ------------------------------------------------------------------------------------------
@@ -199,7 +199,7 @@ class MainWindow(QMainWindow):
         self.line_editor.flush()
         self.booth.close_down()
         self.session.open(opened.file)
-        remember_file(opened.file.path)
+        remember(opened.file.path)
         self.write_stage()
         self._tell_recovered()
         self.tell_problems(opened)
@@ -212,7 +212,7 @@ class MainWindow(QMainWindow):
         except StudyboardError as reason:
             self.notice.tell(str(reason), stay=True)
             return
-        remember_file(Path(name))
+        remember(Path(name))
         self.tell(f"Going on in “{Path(name).name}”.")
 
     def show_stage(self) -> None:
@@ -288,14 +288,11 @@ class MainWindow(QMainWindow):
         self._left.addWidget(running)
 
         board_card = QFrame(objectName="card")
-        inside = QHBoxLayout(board_card)
+        inside = QVBoxLayout(board_card)
         inside.setContentsMargins(8, 8, 8, 8)
-        inside.setSpacing(8)
+        inside.setSpacing(6)
         inside.addWidget(self.board_view, 1)
-        side = QVBoxLayout()
-        side.addWidget(self.mark_palette)
-        side.addStretch(1)
-        inside.addLayout(side)
+        inside.addWidget(self.mark_palette)
         self._line_card = _card(self.line_editor, margin=8)
         self._right = QSplitter(Qt.Orientation.Vertical)
         upper = QWidget()

@@ -12,8 +12,8 @@ from studyboard.desk.folders import new_path
 from studyboard.desk.game_chooser import GameChooser
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
-from studyboard.notation.pgn_index import GameEntry, index_games, read_game_at
-from studyboard.notation.pgn_problem import Problem
+from studyboard.notation.pgn_games import GameEntry, index_games
+from studyboard.notation.pgn_reader import Problem, read_game_at
 from studyboard.store.study_file import StudyFile
 
 _SQLITE = b"SQLite format 3\x00"

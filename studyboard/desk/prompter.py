@@ -101,10 +101,8 @@ class Prompter(QWidget):
         if after is None:
             self._next.setText(f"<span style='color:{self._ink('ink_quiet')}'>The talk ends here.</span>")
         else:
-            ink = self._ink("ink_quiet")
-            self._next.setText(
-                f"<span style='color:{ink}'><b>{escape(self._title(after))}</b>&nbsp; {escape(after.spoken.text)}</span>"
-            )
+            ink, said = self._ink("ink_quiet"), escape(after.spoken.text)
+            self._next.setText(f"<span style='color:{ink}'><b>{escape(self._title(after))}</b>&nbsp; {said}</span>")
         self._show_clock()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
