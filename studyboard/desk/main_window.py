@@ -9,6 +9,7 @@ from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplicat
 from PySide6.QtWidgets import QFrame, QMainWindow, QMenu, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from studyboard.desk import help_texts
+from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.board_view import BoardView
 from studyboard.desk.booth import Booth
 from studyboard.desk.commands import Commands
@@ -16,7 +17,6 @@ from studyboard.desk.facts_line import FactsLine
 from studyboard.desk.lanes import Lanes
 from studyboard.desk.line_editor import LineEditor
 from studyboard.desk.look import Look
-from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.menus import dress_actions, fill_menu_bar, make_actions, spec_of
 from studyboard.desk.notice import Notice
 from studyboard.desk.opening import Opened, open_path
