@@ -15,7 +15,7 @@ from typing import Final, TypeAlias
 
 from studyboard.delivery.caption_lines import captions
 from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
-from studyboard.delivery.game import game_text
+from studyboard.delivery.game import game_pgn
 from studyboard.delivery.sheet import sheet_pdf
 from studyboard.delivery.srt import srt_text
 from studyboard.delivery.still import still_png
@@ -104,7 +104,7 @@ def _files(
             yield ".vtt", webvtt_text(cues, title=study_title(study.headers)).encode()
             yield ".srt", srt_text(cues).encode()
         case Item.GAME:
-            yield ".pgn", game_text(study).encode()
+            yield ".pgn", game_pgn(study, positions)
         case Item.STILL:
             yield ".png", still_png(study, positions)
 

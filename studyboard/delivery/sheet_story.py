@@ -15,6 +15,7 @@ from studyboard.model.order import VisitKind, running_order
 from studyboard.model.positions import Positions
 from studyboard.model.script import Part, words
 from studyboard.model.study import Study
+from studyboard.notation.labels import figurine
 
 
 class SheetText(StrEnum):
@@ -71,7 +72,6 @@ class Diagram:
 
 
 _SAN_PIECE: Final = re.compile(r"\b[KQRBN](?=[a-h]?[1-8]?x?[a-h][1-8](?!\w))")
-_FIGURINES: Final = str.maketrans("KQRBN", "♔♕♖♗♘")
 _ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'”’»)\]]*$")
 _BLANK_LINES: Final = re.compile(r"\n\s*\n")
 _DEEPEST_LABEL: Final = 4
@@ -92,7 +92,7 @@ def story(study: Study, positions: Positions, text: SheetText = SheetText.TALK) 
 
 def figured(text: str) -> str:
     """Text in which the moves that it quotes have figurines for letters: ``"Nf3"`` becomes ``"♘f3"``."""
-    return _SAN_PIECE.sub(lambda match: match[0].translate(_FIGURINES), text)
+    return _SAN_PIECE.sub(lambda match: figurine(match[0]), text)
 
 
 class _Teller:
@@ -216,7 +216,7 @@ class _Teller:
         node = self._study.nodes[node_id]
         assert node.parent is not None
         board = self._positions.board(node.parent)
-        san = "(pass)" if node.move == chess.Move.null() else self._positions.san(node_id).translate(_FIGURINES)
+        san = "(pass)" if node.move == chess.Move.null() else figurine(self._positions.san(node_id))
         move = san + nag_text(node.nags) if glyphs else san
         if board.turn == chess.WHITE:
             return f"{board.fullmove_number}. {move}"

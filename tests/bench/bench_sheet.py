@@ -45,7 +45,8 @@ def main() -> None:
         start = time.perf_counter()
         pdf = sheet_pdf(study)
         whole.append(time.perf_counter() - start)
-    print(f"{diagrams} diagrams: first {whole[0]:.3f} s, median {statistics.median(whole):.3f} s, {len(pdf) / 1e3:.0f} kB")
+    median, size = statistics.median(whole), len(pdf) / 1e3
+    print(f"{diagrams} diagrams: first {whole[0]:.3f} s, median {median:.3f} s, {size:.0f} kB")
     print(f"of that, drawing the boards and writing the story: {statistics.median(data):.3f} s")
 
 
