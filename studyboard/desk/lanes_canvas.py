@@ -8,6 +8,7 @@ from enum import Enum
 
 from PySide6.QtGui import QPainter
 
+from studyboard.desk.board_words import move_words
 from studyboard.desk.lane_layout import Branching, LaneLayout, LaneLine, lay_out, unfolded_for
 from studyboard.desk.lanes_geometry import RAIL, TEXT, Box, LaneGeometry, lane_geometry, part_in_row
 from studyboard.desk.lanes_paint import CellState, LanePainter
@@ -15,6 +16,7 @@ from studyboard.desk.lanes_rows import (
     RowText,
     heading_name,
     node_row,
+    part_name,
     part_row,
     row_tool_tip,
     seconds_in_words,
@@ -213,9 +215,11 @@ class LaneCanvas:
 
     def in_words(self) -> str:
         """The current row for someone who does not see it: the move, what is said, how long it takes."""
-        row = self._row(self.current)
-        time = None if self._times is None else self._times.time_of(self.current)
-        return ". ".join(filter(None, (row.in_words, row.words or "Nothing is said here", seconds_in_words(time))))
+        key = self.current
+        name = f"{part_name(key)}." if isinstance(key, Part) else move_words(self._session, key)
+        time = None if self._times is None else self._times.time_of(key)
+        said = self._row(key).words or "Nothing is said here."
+        return " ".join(filter(None, (name, said, seconds_in_words(time))))
 
     def tool_tip(self, target: Target | None) -> str:
         """The whole line of a row, its seconds and its note, as rich text; empty where there is nothing to say."""

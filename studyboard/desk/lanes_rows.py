@@ -66,7 +66,6 @@ class RowText:
     marks: how many marks are on the board here
     note: True where there is text for print
     white: True for a move of White's, False for Black's, None for no move
-    in_words: the move as one says it
     """
 
     label: str
@@ -76,7 +75,6 @@ class RowText:
     marks: int
     note: bool
     white: bool | None
-    in_words: str
 
 
 def node_row(study: Study, positions: Positions, node_id: int) -> RowText:
@@ -90,14 +88,12 @@ def node_row(study: Study, positions: Positions, node_id: int) -> RowText:
         len(node.marks),
         bool(plain_text(node.note) or plain_text(node.note_before)),
         None if node.parent is None else positions.board(node.parent).turn,
-        move_in_words(study, positions, node_id),
     )
 
 
 def part_row(study: Study, part: Part) -> RowText:
     """The row of a part of the talk that belongs to no move."""
-    name = _PART_NAMES[part]
-    return RowText(name, "", beginning(study.line(part).spoken.text), 0.0, 0, False, None, name)
+    return RowText(_PART_NAMES[part], "", beginning(study.line(part).spoken.text), 0.0, 0, False, None)
 
 
 def part_name(part: Part) -> str:
@@ -112,15 +108,6 @@ def move_label(study: Study, positions: Positions, node_id: int) -> str:
         return "Start"
     before = positions.board(node.parent)
     return f"{before.fullmove_number}{'.' if before.turn else '…'} {positions.san(node_id)}"
-
-
-def move_in_words(study: Study, positions: Positions, node_id: int) -> str:
-    """The move as one says it, with its number and side."""
-    node = study.nodes[node_id]
-    if node.parent is None or node.move is None:
-        return "Start position"
-    before = positions.board(node.parent)
-    return f"{before.fullmove_number}, {'White' if before.turn else 'Black'}: {positions.san(node_id)}"
 
 
 def seconds_in_words(time: RowTime | None) -> str:

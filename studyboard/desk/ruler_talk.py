@@ -1,0 +1,122 @@
+"""The talk as the ruler draws it: beats in rows, returns, the slot, and the latest take."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from studyboard.desk.lanes_rows import move_label, part_name
+from studyboard.model.positions import Positions
+from studyboard.model.script import BeatKey, Part
+from studyboard.model.study import Study
+from studyboard.timing.clock import clock
+from studyboard.timing.recorded import kept_takes, recorded
+from studyboard.timing.timeline import Happening, Stretch, Timeline
+
+#: Side-lines deeper than this are drawn in the deepest row.
+DEEPEST = 3
+
+
+@dataclass(frozen=True, slots=True)
+class TakeStrip:
+    """A take laid along the ruler.
+
+    name: what the presenter calls it
+    start: where it lies (s): its first beat begins where the plan has that beat
+    pieces: the beats that it tells, with their start and end (s along the ruler)
+    """
+
+    name: str
+    start: float
+    pieces: tuple[tuple[BeatKey, float, float], ...]
+
+    @property
+    def end(self) -> float:
+        """Where it ends (s along the ruler)."""
+        return self.pieces[-1][2] if self.pieces else self.start
+
+
+class Talk:
+    """One planned timeline, indexed for drawing and stepping.
+
+    State: none that changes; made anew with every plan.
+
+    starts: when each beat begins (s)
+    rows: how many rows of side-lines hang below the main line
+    """
+
+    __slots__ = ("_beats_of", "rehearsed", "rows", "slot", "starts", "stretches", "take")
+
+    def __init__(self, study: Study, timeline: Timeline) -> None:
+        self.stretches: Sequence[Stretch] = timeline.stretches
+        self.starts = [stretch.start for stretch in timeline.stretches]
+        self.rows = max((row_of(stretch) for stretch in timeline.stretches), default=0)
+        self.slot = study.slot
+        self.rehearsed = dict(study.rehearsed)
+        self.take = take_strip(study, timeline)
+        self._beats_of: dict[int, list[int]] = {}
+        for index, stretch in enumerate(timeline.stretches):
+            shown = [event.node for event in stretch.events if event.what in (Happening.MOVE, Happening.CARD)]
+            for node in dict.fromkeys(shown if isinstance(stretch.key, Part) else (*shown, stretch.key)):
+                self._beats_of.setdefault(node, []).append(index)
+
+    @property
+    def seconds(self) -> float:
+        """The length of the talk (s)."""
+        return self.stretches[-1].end if self.stretches else 0.0
+
+    @property
+    def reach(self) -> float:
+        """How far there is something to draw (s): talk, slot and take."""
+        return max(self.seconds, self.slot or 0.0, self.take.end if self.take else 0.0)
+
+    def beat_of(self, node: int, near: int | None = None) -> int | None:
+        """The beat that tells this node: *near* where that one shows it too, else its own, else the first."""
+        if near is not None and near < len(self.stretches) and self.stretches[near].node == node:
+            return near
+        told = self._beats_of.get(node)
+        if not told:
+            return None
+        return next((index for index in told if self.stretches[index].key == node), told[0])
+
+    def beat_with(self, key: BeatKey) -> int | None:
+        """The beat with this key, or None where it is not told."""
+        return next((index for index, stretch in enumerate(self.stretches) if stretch.key == key), None)
+
+
+def row_of(stretch: Stretch) -> int:
+    """Which row a beat is drawn in: 0 for the main line, then downwards by depth."""
+    return min(stretch.depth, DEEPEST)
+
+
+def back_seconds(stretch: Stretch) -> float:
+    """How long the board steps back before the beat's own line or move begins (s)."""
+    if not stretch.events or stretch.events[0].what is not Happening.BACK:
+        return 0.0
+    begins = [word.at for word in stretch.words[:1]]
+    begins += [event.at for event in stretch.events if event.what is not Happening.BACK][:1]
+    return max(0.0, min(begins, default=stretch.end) - stretch.start)
+
+
+def take_strip(study: Study, timeline: Timeline) -> TakeStrip | None:
+    """The latest kept take along the ruler, or None where there is none with a beat in it."""
+    takes = kept_takes(study)
+    if not takes:
+        return None
+    told = recorded(study, takes[-1]).stretches
+    if not told:
+        return None
+    planned = next((stretch.start for stretch in timeline.stretches if stretch.key == told[0].key), 0.0)
+    shift = planned - told[0].start
+    pieces = tuple((stretch.key, stretch.start + shift, stretch.end + shift) for stretch in told)
+    return TakeStrip(takes[-1].name or f"Take {takes[-1].id}", planned, pieces)
+
+
+def slot_text(slot: float) -> str:
+    """The label of the slot's line."""
+    return f"slot {clock(slot)}"
+
+
+def beat_label(study: Study, positions: Positions, key: BeatKey) -> str:
+    """What a block is called: its move, or the part of the talk."""
+    return part_name(key) if isinstance(key, Part) else move_label(study, positions, key)

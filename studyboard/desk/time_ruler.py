@@ -1,0 +1,359 @@
+"""The time ruler: the running order of the talk to scale, against its slot."""
+
+from __future__ import annotations
+
+from html import escape
+
+from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QFocusEvent,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+
+from studyboard.desk.announcing import announce
+from studyboard.desk.lanes_rows import beginning
+from studyboard.desk.look import Look
+from studyboard.desk.ruler_paint import RulerPainter, ruler_rows
+from studyboard.desk.ruler_scale import RulerScale, fitting
+from studyboard.desk.ruler_talk import Talk, beat_label, row_of, slot_text
+from studyboard.desk.session import Session
+from studyboard.timing.clock import clock, over_or_under
+from studyboard.timing.timeline import Stretch
+
+#: Space at both ends (px).
+_MARGIN = 20
+#: How much one notch of the wheel, or one key, zooms.
+_ZOOM = 1.25
+
+
+class TimeRuler(QWidget):
+    """The planned talk of a session, second by second.
+
+    State: the talk as it was last planned, which part of it is in view, the beat that is current, and where
+    playback is.
+
+    beat_chosen: a beat was chosen here; carries its index in the timeline
+    """
+
+    beat_chosen = Signal(int)
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._painter = RulerPainter(look)
+        self._talk: Talk | None = None
+        self._rows = ruler_rows(self._painter.text_height, 1, has_take=False)
+        self._scale = fitting(1.0, 100.0, _MARGIN)
+        self._fits = True
+        self._current: int | None = None
+        self._hovered: int | None = None
+        self._playhead: float | None = None
+        self._press: tuple[float, float] | None = None
+        self._panning = False
+
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAccessibleName("Time ruler")
+        session.opened.connect(self._reopen)
+        session.planned.connect(self._replan)
+        session.stepped.connect(self._step)
+        look.changed.connect(self._relook)
+        QTimer.singleShot(0, self, self._replan)
+
+    # -- for the windows around
+
+    @property
+    def current_beat(self) -> int | None:
+        """Index of the beat that is told where the session stands, or None where none is."""
+        return self._current
+
+    @property
+    def slot_label(self) -> str:
+        """The words at the slot's end, “slot 4:10 · 12 s over”; empty without a slot."""
+        talk = self._talk
+        if talk is None or talk.slot is None:
+            return ""
+        return f"{slot_text(talk.slot)} · {over_or_under(talk.seconds - talk.slot)}"
+
+    @property
+    def scale(self) -> RulerScale:
+        """Which seconds are in view."""
+        return self._scale
+
+    def block_rect(self, index: int) -> QRect | None:
+        """Where the block of a beat is in the widget, or None where there is no such beat."""
+        if self._talk is None or not 0 <= index < len(self._talk.stretches):
+            return None
+        stretch = self._talk.stretches[index]
+        top, height = self._rows.blocks[row_of(stretch)]
+        left, right = self._scale.x(stretch.start), self._scale.x(stretch.end)
+        return QRect(round(left), top, max(1, round(right - left)), height)
+
+    def choose_beat(self, index: int) -> None:
+        """Make a beat the current one: its node comes on the board."""
+        if self._talk is None or not 0 <= index < len(self._talk.stretches):
+            return
+        self._current = index
+        self._session.show(self._talk.stretches[index].node)
+        self._show_current()
+        self.beat_chosen.emit(index)
+
+    def set_playhead(self, seconds: float | None) -> None:
+        """Show where playback is (s from the start of the talk), or nothing for None."""
+        if seconds == self._playhead:
+            return
+        for at in (self._playhead, seconds):
+            if at is not None:
+                x = round(self._scale.x(at))
+                self.update(QRect(x - 7, 0, 14, self.height()))
+        self._playhead = seconds
+
+    def fit(self) -> None:
+        """Show the whole talk."""
+        self._fits = True
+        self._rescale()
+
+    def zoom(self, factor: float, x: float | None = None) -> None:
+        """Make seconds that many times wider around *x* (px), or around the current beat."""
+        if x is None:
+            rect = self.block_rect(self._current) if self._current is not None else None
+            x = float(rect.center().x()) if rect is not None else self.width() / 2
+        self._fits = False
+        self._scale = self._scale.zoomed(factor, x)
+        self._rescale()
+
+    # -- what the session says
+
+    def _reopen(self) -> None:
+        self._fits = True
+        self._current = self._playhead = self._hovered = None
+
+    def _replan(self) -> None:
+        self._talk = Talk(self._session.study, self._session.timeline)
+        self._hovered = None
+        self._current = self._talk.beat_of(self._session.node, self._current)
+        self._lay_out_rows()
+        self._rescale()
+        self._tell()
+
+    def _step(self, node: int) -> None:
+        if self._talk is not None:
+            self._current = self._talk.beat_of(node, self._current)
+            self._show_current()
+
+    def _show_current(self) -> None:
+        rect = self.block_rect(self._current) if self._current is not None else None
+        if rect is not None and not self._fits:
+            left, right = _MARGIN, self.width() - _MARGIN
+            if rect.left() < left or rect.right() > right:
+                to = left + 32 if rect.left() < left or rect.width() > right - left else right - 32 - rect.width()
+                self._pan(rect.left() - to)
+        self._tell()
+        self.update()
+
+    def _relook(self) -> None:
+        self._painter.refresh()
+        self._lay_out_rows()
+        self.update()
+
+    def _lay_out_rows(self) -> None:
+        talk = self._talk
+        depth, take = (talk.rows, talk.take is not None) if talk is not None else (1, False)
+        rows = ruler_rows(self._painter.text_height, depth, take)
+        if rows != self._rows:
+            self._rows = rows
+            self.updateGeometry()
+
+    def _rescale(self) -> None:
+        width = max(1.0, self.width() - 2.0 * _MARGIN)
+        reach = self._talk.reach if self._talk is not None else 1.0
+        if self._fits:
+            self._scale = fitting(reach, width, _MARGIN)
+        else:
+            self._scale = RulerScale(self._scale.start, self._scale.per_second, width, _MARGIN).within(reach)
+        self.update()
+
+    def _pan(self, pixels: float) -> None:
+        scale = self._scale
+        start = scale.start + pixels / scale.per_second
+        self._scale = RulerScale(start, scale.per_second, scale.width, scale.left)
+        self._rescale()
+
+    def _tell(self) -> None:
+        talk, index = self._talk, self._current
+        if talk is None or index is None or index >= len(talk.stretches):
+            announce(self, "No beat is told here.")
+            return
+        stretch = talk.stretches[index]
+        announce(
+            self,
+            f"Beat {index + 1} of {len(talk.stretches)}: {self._label(stretch)}, from {clock(stretch.start)}, "
+            f"{max(1, round(stretch.seconds))} seconds. {self.slot_label}".strip(),
+        )
+
+    def _label(self, stretch: Stretch) -> str:
+        return beat_label(self._session.study, self._session.positions, stretch.key)
+
+    # -- painting
+
+    def sizeHint(self) -> QSize:
+        """As high as its rows."""
+        return QSize(800, self._rows.height + 6)
+
+    def minimumSizeHint(self) -> QSize:
+        """As high as its rows."""
+        return QSize(240, self._rows.height + 6)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The talk fills the new width."""
+        super().resizeEvent(event)
+        self._rescale()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint what is in view."""
+        p = QPainter(self)
+        p.setRenderHint(QPainter.RenderHint.Antialiasing)
+        area = event.rect()
+        p.fillRect(area, self._painter.surface())
+        p.setClipRect(area)
+        talk, rows, scale, paint = self._talk, self._rows, self._scale, self._painter
+        if talk is None or not talk.stretches:
+            paint.nothing(p, self.width(), self.height(), "Nothing is told yet: play a move or write a line.")
+        else:
+            slot = paint.slot_box(rows, scale, talk)[1:] if talk.slot is not None else (-1.0, -1.0)
+            paint.slot(p, rows, scale, talk)
+            paint.ticks(p, rows, scale, lambda left, right: right < slot[0] or left > slot[1])
+            paint.take(p, rows, scale, talk, self._current)
+            span = (area.left() - 1.0, area.right() + 1.0)
+            paint.beats(p, rows, scale, talk, span, self._current, self._hovered, self._label)
+            if self._playhead is not None:
+                paint.playhead(p, rows, scale.x(self._playhead))
+        if self.hasFocus():
+            paint.focus(p, self.width(), self.height())
+        p.end()
+
+    # -- keys and pointer
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """The beat before or after with the arrows, first and last with Home and End; plus, minus and 0 zoom."""
+        last = len(self._talk.stretches) - 1 if self._talk is not None else -1
+        key = event.key()
+        here = self._current
+        if key == Qt.Key.Key_Right:
+            self.choose_beat(0 if here is None else min(here + 1, last))
+        elif key == Qt.Key.Key_Left:
+            self.choose_beat(0 if here is None else max(here - 1, 0))
+        elif key == Qt.Key.Key_Home:
+            self.choose_beat(0)
+        elif key == Qt.Key.Key_End:
+            self.choose_beat(last)
+        elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal):
+            self.zoom(_ZOOM)
+        elif key == Qt.Key.Key_Minus:
+            self.zoom(1 / _ZOOM)
+        elif key == Qt.Key.Key_0:
+            self.fit()
+        else:
+            super().keyPressEvent(event)
+
+    def beat_at(self, position: QPointF) -> int | None:
+        """Index of the beat whose block lies here, or None."""
+        talk = self._talk
+        if talk is None or not talk.stretches:
+            return None
+        index = self._session.timeline.stretch_at(self._scale.seconds(position.x()))
+        if index is None or position.x() < self._scale.x(0.0) or position.x() > self._scale.x(talk.seconds):
+            return None
+        index = min(index, len(talk.stretches) - 1)
+        top, height = self._rows.blocks[row_of(talk.stretches[index])]
+        return index if top - 4 <= position.y() < top + height + 4 else None
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take hold: a click chooses a beat when it is let go, a drag pans."""
+        if event.button() in (Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton):
+            self._press = (event.position().x(), event.position().x())
+            self._panning = False
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Pan while a button is held, else show what is under the pointer."""
+        x = event.position().x()
+        if self._press is None:
+            self._hover(self.beat_at(event.position()))
+            return
+        begin, before = self._press
+        if not self._panning and abs(x - begin) < 5:
+            return
+        self._panning = True
+        self._press = (begin, x)
+        self.setCursor(Qt.CursorShape.ClosedHandCursor)
+        self._pan(before - x)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Choose the beat under the pointer, unless the ruler was dragged."""
+        panned, self._press, self._panning = self._panning, None, False
+        self.unsetCursor()
+        if event.button() != Qt.MouseButton.LeftButton or panned:
+            return
+        index = self.beat_at(event.position())
+        if index is not None:
+            self.choose_beat(index)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is under the pointer any more."""
+        super().leaveEvent(event)
+        self._hover(None)
+
+    def _hover(self, index: int | None) -> None:
+        if index != self._hovered:
+            self._hovered = index
+            self.update()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom with Ctrl, else pan."""
+        delta = event.angleDelta()
+        turned = delta.y() or delta.x()
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.zoom(_ZOOM ** (turned / 120), event.position().x())
+        elif not self._fits:
+            self._pan(-turned * 0.6)
+        else:
+            event.ignore()
+            return
+        event.accept()
+
+    def event(self, event: QEvent) -> bool:
+        """Show move, line and seconds of the beat under the pointer."""
+        if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
+            index = self.beat_at(QPointF(event.pos()))
+            QToolTip.showText(event.globalPos(), self._tool_tip(index), self)
+            return True
+        return super().event(event)
+
+    def _tool_tip(self, index: int | None) -> str:
+        if self._talk is None or index is None:
+            return ""
+        stretch = self._talk.stretches[index]
+        words = beginning(stretch.spoken.text)
+        words = f"<br>{escape(words[:90])}{'…' if len(words) > 90 else ''}" if words else ""
+        think = f", of it {stretch.think:g} s to think" if stretch.think else ""
+        when = f"{clock(stretch.start)}, {stretch.seconds:.1f} s{think}"
+        return f"<b>{escape(self._label(stretch))}</b> &nbsp; {when}{words}"
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """The ruler shows that it has the keyboard."""
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """The ruler shows that it has the keyboard no more."""
+        super().focusOutEvent(event)
+        self.update()
