@@ -190,13 +190,16 @@ def _comment_over(data: _Data, outside: int, place: int) -> int | None:
 
     A comment that is never closed, or only after an empty line and a tag, has lost its brace and holds no tags.
     """
-    while data.find(b"{", outside, place) >= 0:
+    while any(data.find(sign, outside, place) >= 0 for sign in (b"{", b";", b"\n%")):
         match = _ASIDE.search(data, outside, place)
         if match is None:
             return None
         outside = match.end()
         if match[0] != b"{":
-            continue
+            if outside < place:
+                continue
+            line_end = data.find(b"\n", place)
+            return line_end if line_end >= 0 else len(data)
         closing = data.find(b"}", outside, place)
         if closing >= 0:
             outside = closing + 1

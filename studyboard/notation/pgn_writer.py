@@ -1,0 +1,189 @@
+"""Writes a study as PGN in the export format of the standard (1994)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import TypeAlias
+
+from studyboard.model.node import Node
+from studyboard.model.positions import Positions
+from studyboard.model.script import Part
+from studyboard.model.study import SEVEN_TAG_ROSTER, Study
+
+#: Section 8.2.1: lines of movetext with fewer than 80 characters.
+_WIDTH = 79
+_RESULTS = frozenset({"1-0", "0-1", "1/2-1/2", "*"})
+_NOT_IN_A_NAME = re.compile(r"\W", re.ASCII)
+_LINE_BREAKS = re.compile(r"[\r\n]+")
+_SINGLE_SPACE = re.compile(r"(?<=\S) (?=\S)")
+_OPEN, _CLOSE = "(", ")"
+_Step: TypeAlias = "str | tuple[int, bool]"
+
+
+def pgn_text(study: Study, positions: Positions | None = None, *, spoken: bool = True, notes: bool = True) -> str:
+    """The study as one game, ending with an empty line.
+
+    spoken: spoken lines become comments, before the note of the same move
+    notes: notes become comments
+
+    With spoken=False, reading the text again gives the same headers, moves, notes and glyphs. What a comment of the
+    standard cannot hold is put otherwise: line breaks part several comments, and a line with a closing brace
+    becomes a comment to the end of the line, however long.
+    """
+    if positions is None:
+        positions = Positions(study)
+    movetext = _Movetext()
+    said = _comments(study.line(part).spoken.text for part in Part if part.opens and spoken)
+    movetext.comments(said + _node_comments(study.nodes[study.root], spoken, notes, before=notes))
+    movetext.glyphs(study.nodes[study.root])
+    _write_tree(study, positions, movetext, spoken, notes)
+    movetext.comments(_comments(study.line(part).spoken.text for part in Part if not part.opens and spoken))
+    result = study.headers.get("Result", "*")
+    movetext.word(result if result in _RESULTS else "*")
+    return f"{_tags(study.headers)}\n{movetext.text()}\n"
+
+
+def _tags(headers: dict[str, str]) -> str:
+    """Section 8.1: the seven tag roster in its order, then the others in ASCII order of their names."""
+    pairs = {**SEVEN_TAG_ROSTER, **headers}
+    if "FEN" in pairs:
+        pairs.setdefault("SetUp", "1")
+    names = [*SEVEN_TAG_ROSTER, *sorted(pairs.keys() - SEVEN_TAG_ROSTER.keys())]
+    return "".join(f'[{_NOT_IN_A_NAME.sub("_", name)} "{_escaped(pairs[name])}"]\n' for name in names)
+
+
+def _escaped(value: str) -> str:
+    return _LINE_BREAKS.sub(" ", value).replace("\\", "\\\\").replace('"', '\\"')
+
+
+def _write_tree(study: Study, positions: Positions, movetext: _Movetext, spoken: bool, notes: bool) -> None:
+    """Every move after the root: the main move, the variations that replace it, then on from the main move."""
+    # A step is a parenthesis, or a node with whether its move is to be written (else: what follows it).
+    todo: list[_Step] = [(study.root, False)]
+    opening = False
+    while todo:
+        step = todo.pop()
+        if isinstance(step, str):
+            opening = step is _OPEN
+            if opening:
+                movetext.open()
+            else:
+                movetext.close()
+            continue
+        node = study.nodes[step[0]]
+        if step[1]:
+            _write_move(node, positions, movetext, opening, spoken, notes)
+            opening = False
+        elif node.children:
+            main, *side_lines = node.children
+            following: list[_Step] = [(main, True)]
+            for side_line in side_lines:
+                following += [_OPEN, (side_line, True), (side_line, False), _CLOSE]
+            following.append((main, False))
+            todo.extend(reversed(following))
+
+
+def _write_move(
+    node: Node, positions: Positions, movetext: _Movetext, opening: bool, spoken: bool, notes: bool
+) -> None:
+    assert node.parent is not None
+    board = positions.board(node.parent)
+    before = _comments([node.note_before] if notes else [])
+    if before and opening:
+        movetext.comments(before)
+        before = []
+    # Section 8.2.2.2: Black's move has a number only where something stands between it and White's.
+    if board.turn or movetext.interrupted or before:
+        movetext.word(f"{board.fullmove_number}{'.' if board.turn else '...'}")
+    # A comment between the number and the move is one before the move; without a number it would belong to the last.
+    movetext.comments(before)
+    movetext.word(positions.san(node.id))
+    movetext.glyphs(node)
+    movetext.comments(_node_comments(node, spoken, notes))
+
+
+def _node_comments(node: Node, spoken: bool, notes: bool, before: bool = False) -> list[str]:
+    texts = [node.note_before if before else "", node.spoken.text if spoken else "", node.note if notes else ""]
+    return _comments(texts)
+
+
+def _comments(texts: Iterable[str]) -> list[str]:
+    """One comment for every line of every text that is not empty."""
+    return [line for text in texts if text for line in text.replace("\r\n", "\n").replace("\r", "\n").split("\n")]
+
+
+class _Movetext:
+    """Movetext being written.
+
+    State: units between which a line may be broken, each with whether the line must end after it.
+    """
+
+    def __init__(self) -> None:
+        self._units: list[tuple[str, bool]] = []
+        self._opened = ""
+        self.interrupted = True
+
+    def word(self, text: str) -> None:
+        """A move, a move number or a result."""
+        self._add(text)
+        self.interrupted = False
+
+    def glyphs(self, node: Node) -> None:
+        """The numeric annotation glyphs of the node."""
+        for nag in node.nags:
+            self._add(f"${nag}")
+
+    def open(self) -> None:
+        """Begin a variation."""
+        self._opened += "("
+        self.interrupted = True
+
+    def close(self) -> None:
+        """End a variation."""
+        last, ends_line = self._units[-1]
+        if ends_line:
+            self._add(")")
+        else:
+            self._units[-1] = (f"{last})", False)
+        self.interrupted = True
+
+    def comments(self, lines: list[str]) -> None:
+        """Comments of one line each."""
+        for line in lines:
+            self.interrupted = True
+            if "}" in line:
+                self._add(f"; {line}", ends_line=True)
+                continue
+            pieces: list[str] = []
+            for piece in _SINGLE_SPACE.split(line):
+                # At the beginning of a line these would be an escape (section 6) and, to some readers, a tag.
+                if pieces and piece[:1] in ("%", "["):
+                    pieces[-1] += f" {piece}"
+                else:
+                    pieces.append(piece)
+            pieces[0] = f"{{{pieces[0]}"
+            pieces[-1] += "}"
+            for piece in pieces:
+                self._add(piece)
+
+    def text(self) -> str:
+        """The lines, each with its line break."""
+        lines: list[str] = []
+        line = ""
+        for unit, ends_line in self._units:
+            if line and len(line) + 1 + len(unit) > _WIDTH:
+                lines.append(line)
+                line = unit
+            else:
+                line = f"{line} {unit}" if line else unit
+            if ends_line:
+                lines.append(line)
+                line = ""
+        if line:
+            lines.append(line)
+        return "".join(f"{line}\n" for line in lines)
+
+    def _add(self, text: str, ends_line: bool = False) -> None:
+        self._units.append((self._opened + text, ends_line))
+        self._opened = ""
