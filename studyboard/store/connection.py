@@ -189,7 +189,7 @@ def explanation(path: Path, reason: Exception) -> StudyFileError:
         return StudyInUseError(f"Another program is holding “{name}”. Close it there and try again.")
     if primary == sqlite3.SQLITE_NOTADB:
         return NotAStudyError(f"“{name}” is not a study, or no longer one. Open a back-up of it.")
-    if primary == sqlite3.SQLITE_CORRUPT:
+    if primary in (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_ERROR):
         return DamagedStudyError(f"“{name}” is damaged ({reason}). Open a back-up of it.")
     if primary == sqlite3.SQLITE_CANTOPEN:
         return StudyFileError(f"“{name}” cannot be opened where it lies. Copy it to a folder of your own first.")

@@ -11,6 +11,7 @@ from typing import Any
 
 import chess
 
+from studyboard.model.errors import EditRefusedError
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import AFTER, Node, Place, Telling
 from studyboard.model.script import SILENT, BeatKey, Cue, FreeLine, Pace, Part, SpokenLine
@@ -31,6 +32,8 @@ def read_study(connection: sqlite3.Connection) -> Study:
     """The study that the rows hold. Raises RowsError where they do not add up, sqlite3.Error. O(size of the study)."""
     try:
         study = _read_study(connection)
+    except EditRefusedError as reason:
+        raise RowsError(str(reason)) from reason
     except (KeyError, TypeError, ValueError, IndexError) as reason:
         raise RowsError(f"{type(reason).__name__}: {reason}") from reason
     _check_tree(study)

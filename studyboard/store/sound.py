@@ -111,7 +111,8 @@ class TakeSound:
                 )
                 size = connection.execute(f"SELECT coalesce(sum(samples), 0) FROM sound WHERE {unwanted}").fetchone()[0]
                 connection.execute(f"DELETE FROM sound WHERE {unwanted}")
-            connection.execute("PRAGMA incremental_vacuum").fetchall()
+            # As a script, because every freed page is a step of this statement and `execute` makes only the first.
+            connection.executescript("PRAGMA incremental_vacuum")
         return int(size) * SAMPLE_BYTES
 
     def close(self) -> None:
