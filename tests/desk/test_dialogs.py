@@ -1,0 +1,170 @@
+"""The dialogs of the desk: choosing a game, headers, slot, delivery, and the window of the first start."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog
+from pytestqt.qtbot import QtBot
+
+from studyboard.delivery.deliver import Item
+from studyboard.desk.deliver_window import DeliverWindow
+from studyboard.desk.game_chooser import GameChooser
+from studyboard.desk.headers_dialog import HeadersDialog
+from studyboard.desk.look import Look
+from studyboard.desk.opening import Opened
+from studyboard.desk.session import Session
+from studyboard.desk.slot_dialog import SlotDialog, seconds_of
+from studyboard.desk.start_window import StartWindow
+from studyboard.example import example_folder
+from studyboard.notation.pgn_games import index_games
+from studyboard.store.study_file import StudyFile
+
+
+@pytest.fixture
+def session(example_file: StudyFile) -> Session:
+    """A session without a window."""
+    return Session(example_file)
+
+
+def test_the_chooser_finds_a_game_by_any_word_of_its_tags(qtbot: QtBot) -> None:
+    path = example_folder() / "round.pgn"
+    entries = index_games(path)
+    chooser = GameChooser(path, entries)
+    qtbot.addWidget(chooser)
+    chooser.show()
+    assert chooser.table.model().rowCount() == 6
+    qtbot.keyClicks(chooser.filter, "garvey 1-0")
+    assert chooser.table.model().rowCount() == 1
+    chosen = chooser.chosen()
+    assert chosen is not None
+    assert chosen.headers["White"] == "Pell, Imani"
+
+
+def test_the_chooser_says_when_nothing_is_found(qtbot: QtBot) -> None:
+    path = example_folder() / "round.pgn"
+    chooser = GameChooser(path, index_games(path))
+    qtbot.addWidget(chooser)
+    qtbot.keyClicks(chooser.filter, "nobody of this name")
+    assert chooser.chosen() is None
+    assert not chooser.choose_button.isEnabled()
+    assert chooser.count.text() == "0 of 6 games"
+
+
+def test_a_tag_is_changed_and_undone(qtbot: QtBot, session: Session) -> None:
+    dialog = HeadersDialog(session)
+    qtbot.addWidget(dialog)
+    rows = {dialog.table.item(row, 0).text(): row for row in range(dialog.table.rowCount())}
+    dialog.table.item(rows["Event"], 1).setText("Winter Cup")
+    dialog.accept()
+    assert session.study.headers["Event"] == "Winter Cup"
+    session.undo()
+    assert session.study.headers["Event"] == "Sail Loft Evening League"
+
+
+def test_a_start_position_that_cannot_be_is_refused_and_the_dialog_stays(qtbot: QtBot, session: Session) -> None:
+    refused: list[str] = []
+    session.refused.connect(refused.append)
+    dialog = HeadersDialog(session)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    dialog._add("FEN", "not a position")
+    dialog.accept()
+    assert dialog.isVisible()
+    assert refused
+    assert "FEN" not in session.study.headers
+
+
+@pytest.mark.parametrize(
+    ("text", "seconds"),
+    [
+        ("8:30", 510),
+        ("1:05:00", 3900),
+        ("9", 540),
+        ("9 min", 540),
+        ("500 s", 500),
+        ("7,5", 450),
+        ("soon", None),
+        ("", None),
+    ],
+)
+def test_lengths_as_people_write_them(text: str, seconds: float | None) -> None:
+    assert seconds_of(text) == seconds
+
+
+def test_a_slot_that_is_none_is_asked_again(qtbot: QtBot) -> None:
+    dialog = SlotDialog(480.0, 470.0)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    dialog._field.clear()
+    qtbot.keyClicks(dialog._field, "whenever")
+    dialog.accept()
+    assert dialog.isVisible()
+    dialog._field.clear()
+    qtbot.keyClicks(dialog._field, "9:15")
+    dialog.accept()
+    assert dialog.result() == QDialog.DialogCode.Accepted
+    assert dialog.slot == 555.0
+
+
+def test_delivering_writes_what_is_ticked_and_lists_it(qtbot: QtBot, session: Session, tmp_path: Path) -> None:
+    window = DeliverWindow(session)
+    qtbot.addWidget(window)
+    window.folder.setText(str(tmp_path / "out"))
+    window.checks[Item.STILL].setChecked(False)
+    qtbot.mouseClick(window.deliver_button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)
+    names = {path.suffix for path in (tmp_path / "out").iterdir()}
+    assert names == {".pdf", ".vtt", ".srt", ".pgn"}
+    assert window.files.count() == 4
+
+
+def test_a_folder_that_cannot_be_written_is_told(qtbot: QtBot, session: Session, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("in the way", encoding="utf-8")
+    window = DeliverWindow(session)
+    qtbot.addWidget(window)
+    window.folder.setText(str(tmp_path / "file" / "out"))
+    window.deliver()
+    qtbot.waitUntil(lambda: window.deliver_button.isEnabled(), timeout=30_000)
+    assert window.bar.value() == 0
+    assert "file" in window.status.text()
+
+
+def test_nothing_ticked_delivers_nothing(qtbot: QtBot, session: Session, tmp_path: Path) -> None:
+    window = DeliverWindow(session)
+    qtbot.addWidget(window)
+    for check in window.checks.values():
+        check.setChecked(False)
+    window.folder.setText(str(tmp_path / "out"))
+    window.deliver()
+    assert not (tmp_path / "out").exists()
+
+
+def test_the_first_start_offers_the_tour(
+    qtbot: QtBot, still_look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("STUDYBOARD_STUDIES", str(tmp_path))
+    start = StartWindow(still_look)
+    qtbot.addWidget(start)
+    start.show()
+    opened: list[Opened] = []
+    start.opened.connect(opened.append)
+    qtbot.mouseClick(start.tour_button, Qt.MouseButton.LeftButton)
+    assert opened[0].file.path == tmp_path / "Tour.studyboard"
+    assert opened[0].file.study.headers["White"] == "Pell, Imani"
+    opened[0].file.close()
+
+
+def test_the_first_start_offers_an_empty_board(
+    qtbot: QtBot, still_look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("STUDYBOARD_STUDIES", str(tmp_path))
+    start = StartWindow(still_look)
+    qtbot.addWidget(start)
+    opened: list[Opened] = []
+    start.opened.connect(opened.append)
+    qtbot.mouseClick(start.empty_button, Qt.MouseButton.LeftButton)
+    assert list(opened[0].file.study.nodes) == [0]
+    opened[0].file.close()
