@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import chess
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from studyboard.desk.main_window import MainWindow
+from studyboard.desk.opening import Opened
 from studyboard.model.script import Part
+from studyboard.store.study_file import StudyFile
 
 
 def test_one_key_walks_the_whole_running_order(qtbot: QtBot, desk: MainWindow) -> None:
@@ -85,10 +89,7 @@ def test_leaving_the_rehearsal_ends_it(qtbot: QtBot, desk: MainWindow) -> None:
     assert not desk.performance.active
 
 
-def test_an_empty_study_has_nothing_to_rehearse(qtbot: QtBot, desk: MainWindow, tmp_path) -> None:  # noqa: ANN001
-    from studyboard.desk.opening import Opened
-    from studyboard.store.study_file import StudyFile
-
+def test_an_empty_study_has_nothing_to_rehearse(qtbot: QtBot, desk: MainWindow, tmp_path: Path) -> None:
     desk.show_opened(Opened(StudyFile.create(tmp_path / "nothing.studyboard")))
     desk.rehearse_stage()
     qtbot.keyClick(desk.prompter, Qt.Key.Key_Space)
