@@ -39,7 +39,7 @@ def placed(path: Path, *, overwrite: bool) -> Iterator[sqlite3.Connection]:
             if path.exists():
                 _settle(path)
             # A log without its database, left by somebody who deleted only the one, would be taken for the new one's.
-            for leftover in (wal(path), shm(path)):
+            for leftover in _companions(path):
                 leftover.unlink(missing_ok=True)
             os.replace(beside, path)
         _sync_folder(path.parent)
@@ -64,8 +64,13 @@ def copy_database(
 
 
 def _remove(path: Path) -> None:
-    for file in (path, wal(path), shm(path)):
+    for file in (path, *_companions(path)):
         file.unlink(missing_ok=True)
+
+
+def _companions(path: Path) -> tuple[Path, ...]:
+    """The files that SQLite keeps beside a database while it is in use, and after a crash."""
+    return wal(path), shm(path), path.with_name(path.name + "-journal")
 
 
 def _settle(path: Path) -> None:

@@ -39,6 +39,13 @@ def test_a_new_file_does_not_take_over_the_log_of_the_one_that_it_replaces(path,
     assert os.listdir(path.parent) == [path.name]
 
 
+def test_a_new_file_is_not_rolled_back_by_the_journal_of_a_deleted_one(path, content, study):
+    path.with_name(f"{path.name}-journal").write_bytes(b"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7" + bytes(504))
+    with StudyFile.create(path, study) as file:
+        assert content(file.study) == content(study)
+    assert os.listdir(path.parent) == [path.name]
+
+
 def test_what_a_killed_program_left_half_written_is_cleared_away(path):
     path.with_name(f".{path.name}.partial").write_bytes(b"half")
     StudyFile.create(path).close()
