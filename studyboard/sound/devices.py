@@ -6,12 +6,17 @@ import sys
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from studyboard.sound.errors import NoMicrophoneError, require_multimedia
+from studyboard.sound.pulse_server import PulseServer
 
 if TYPE_CHECKING:
     from PySide6.QtMultimedia import QAudioDevice
+
+
+#: How often the sound server is asked what is plugged in (ms).
+_ASK = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,14 +38,12 @@ def inputs() -> tuple[Input, ...]:
 
     Needs a QCoreApplication. Raises SoundUnavailableError where Qt cannot hear.
     """
-    require_multimedia()
-    from PySide6.QtMultimedia import QMediaDevices
+    return tuple(sorted(map(described, _plugged_in()), key=lambda device: not device.is_default))
 
-    found = (
-        Input(_id(device), device.description() or _id(device), device.isDefault())
-        for device in QMediaDevices.audioInputs()
-    )
-    return tuple(sorted(found, key=lambda device: not device.is_default))
+
+def described(device: QAudioDevice) -> Input:
+    """Qt's device in our own words."""
+    return Input(_id(device), device.description() or _id(device), device.isDefault())
 
 
 def input_device(wanted: str | None = None) -> QAudioDevice:
@@ -51,12 +54,11 @@ def input_device(wanted: str | None = None) -> QAudioDevice:
     require_multimedia()
     from PySide6.QtMultimedia import QMediaDevices
 
-    devices = QMediaDevices.audioInputs()
+    devices = _plugged_in()
     if not devices:
         raise NoMicrophoneError(_nothing_there(bool(QMediaDevices.audioOutputs())))
     if wanted is None:
-        default = QMediaDevices.defaultAudioInput()
-        return devices[0] if default.isNull() else default
+        return next((device for device in devices if device.isDefault()), devices[0])
     for device in devices:
         if _id(device) == wanted:
             return device
@@ -75,7 +77,9 @@ def output_device() -> QAudioDevice | None:
 class DeviceWatch(QObject):
     """Tells when microphones come and go.
 
-    changed: what `inputs()` returns may be different now
+    State: what was there when it was last looked.
+
+    changed: what `inputs()` returns is different now
     """
 
     changed = Signal()
@@ -86,8 +90,40 @@ class DeviceWatch(QObject):
         require_multimedia()
         from PySide6.QtMultimedia import QMediaDevices
 
+        self._server = PulseServer()
+        self._seen = _plugged_in_ids(self._server)
         self._devices = QMediaDevices(self)
-        self._devices.audioInputsChanged.connect(self.changed)
+        self._devices.audioInputsChanged.connect(self._look)
+        self._asking = QTimer(self)
+        self._asking.setInterval(_ASK)
+        self._asking.timeout.connect(self._look)
+        self._asking.start()
+
+    @Slot()
+    def _look(self) -> None:
+        there = _plugged_in_ids(self._server)
+        if there != self._seen:
+            self._seen = there
+            self.changed.emit()
+
+
+def _plugged_in(server: PulseServer | None = None) -> list[QAudioDevice]:
+    require_multimedia()
+    from PySide6.QtMultimedia import QMediaDevices
+
+    devices = QMediaDevices.audioInputs()
+    asked = server or PulseServer()
+    names = asked.names()
+    if server is None:
+        asked.close()
+    # Where the server knows none of Qt's devices by their names, Qt hears through something else.
+    if names is None or not any(_id(device) in names for device in (*devices, *QMediaDevices.audioOutputs())):
+        return devices
+    return [device for device in devices if _id(device) in names]
+
+
+def _plugged_in_ids(server: PulseServer) -> frozenset[str]:
+    return frozenset(_id(device) for device in _plugged_in(server))
 
 
 def _id(device: QAudioDevice) -> str:

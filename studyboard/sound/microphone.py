@@ -33,12 +33,12 @@ class Microphone(QObject):
 
     level: peak and RMS of the last fifteenth of a second (dBFS)
     clipped: some of that was at full scale
-    failed: the microphone is gone or never came; carries a sentence
+    failed: the microphone is gone or never came; carries the number of the opening and a sentence
     """
 
     level = Signal(float, float)
     clipped = Signal()
-    failed = Signal(str)
+    failed = Signal(int, str)
 
     def __init__(self, heard: Callable[[int, bytes, int, float], None]) -> None:
         """A closed microphone.
@@ -71,7 +71,7 @@ class Microphone(QObject):
             self._form = device_format(form)
             self._converter = Converter(self._form)
         except StudyboardError as reason:
-            self.failed.emit(str(reason))
+            self.failed.emit(self._opening, str(reason))
             return
         self._part_of_frame = b""
         self._unmeasured.clear()
@@ -164,7 +164,7 @@ class Microphone(QObject):
         rest = self._converter.flush()
         if rest:
             self._heard(self._opening, rest, 0, time.monotonic())
-        self.failed.emit(sentence)
+        self.failed.emit(self._opening, sentence)
 
 
 def capture_format(device: QAudioDevice) -> QAudioFormat:

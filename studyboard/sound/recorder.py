@@ -11,9 +11,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QCoreApplication, QObject, QThread, QTimer, Signal, Slot
 
 from studyboard.model.script import BeatKey
-from studyboard.model.takes import Take
 from studyboard.sound.clock import SoundClock
-from studyboard.sound.devices import input_device
+from studyboard.sound.devices import DeviceWatch, Input, described, input_device, inputs
 from studyboard.sound.microphone import BUFFER, Microphone, capture_format
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
 from studyboard.sound.splice import Splice
@@ -67,8 +66,8 @@ class Recorder(QObject):
     _open = Signal(object, object, int)
     _close = Signal()
     _leave = Signal()
-    _first_sound = Signal()
-    _last_sound = Signal()
+    _first_sound = Signal(object)
+    _last_sound = Signal(object)
 
     def __init__(self, open_sink: Callable[[], SoundSink], latency: float = 0.0, parent: QObject | None = None) -> None:
         """A recorder with its microphone closed. Needs a QCoreApplication.
@@ -84,6 +83,8 @@ class Recorder(QObject):
         self._lock = Lock()
         self._clock = SoundClock(RATE, latency, BUFFER)
         self._opening = 0
+        self._device: Input | None = None
+        self._watch: DeviceWatch | None = None
         self._device_rate = RATE
         self._converted = 0
         self._splice: Splice | None = None
@@ -100,8 +101,8 @@ class Recorder(QObject):
         self._microphone.level.connect(self._tell_level)
         self._microphone.clipped.connect(self.clipped)
         self._microphone.failed.connect(self._microphone_failed)
-        self._first_sound.connect(self.running)
-        self._last_sound.connect(self._finish_take)
+        self._first_sound.connect(self._tell_running)
+        self._last_sound.connect(self._end_reached)
         self._last_chance = QTimer(self)
         self._last_chance.setSingleShot(True)
         self._last_chance.setInterval(_LAST_SOUND)
@@ -126,26 +127,26 @@ class Recorder(QObject):
 
         A take that is running goes on with the microphone it has. Raises NoMicrophoneError, SoundUnavailableError.
         """
-        self._stays_open = True
-        if self._state in (RecorderState.CLOSED, RecorderState.LISTENING):
+        if self._writer is None:
             self._open_microphone(input_device(device))
             self._go(RecorderState.LISTENING)
+        self._stays_open = True
 
     def start(self, name: str, device: str | None = None) -> None:
         """Begin a take: at this moment where the microphone delivers already, else with its first sample.
 
-        device: the microphone to open if none is open
+        device: the microphone to take, None for the one that is open, or for the system's choice
         Raises NoMicrophoneError, SoundUnavailableError, and what `open_sink` raises. Nothing happens while a take is
         running.
         """
         if self._writer is not None:
             return
-        found = input_device(device) if self._state is RecorderState.CLOSED else None
+        ready = self._device is not None and device in (None, self._device.id)
+        found = None if ready else input_device(device)
         writer = TakeWriter(self._open_sink(), name, self)
         if found is not None:
             self._open_microphone(found)
         writer.stored.connect(self.stored)
-        writer.failed.connect(self._writer_failed)
         writer.written.connect(self._take_written)
         writer.start()
         splice = Splice()
@@ -199,19 +200,22 @@ class Recorder(QObject):
 
     @Slot()
     def close(self) -> None:
-        """Close the microphone and end the take, if one is running; returns when it is stored."""
+        """Close the microphone and end the take, if one is running; returns when it is stored and `stopped` was told.
+
+        A recorder that has listened must be closed before it is deleted; the end of the application does it too.
+        """
         self._stays_open = False
         writer = self._writer
-        if writer is not None:
-            self.stop()
+        self.stop()
         if self._thread.isRunning():
             self._leave.emit()
             self._thread.wait()
+        self._device = None
         if writer is not None:
             writer.finish()
             writer.wait(_LAST_WORDS)
-        elif self._state is RecorderState.LISTENING:
-            self._go(RecorderState.CLOSED)
+            self._take_written(writer)
+        self._go(RecorderState.CLOSED)
 
     # ---- in the microphone's thread ---------------------------------------------------------------------------------
 
@@ -234,10 +238,10 @@ class Recorder(QObject):
             tell_end = end is not None and self._converted >= end and not self._told_end
             self._told_end = self._told_end or tell_end
         if tell_first:
-            self._first_sound.emit()
+            self._first_sound.emit(splice)
         if tell_end:
             writer.flush()
-            self._last_sound.emit()
+            self._last_sound.emit(splice)
 
     # ---- in this object's thread ------------------------------------------------------------------------------------
 
@@ -251,9 +255,23 @@ class Recorder(QObject):
             self._device_rate = form.sampleRate()
             self._clock = SoundClock(self._device_rate, self._latency, BUFFER)
             self._converted = 0
+        self._device = described(device)
+        if self._watch is None:
+            self._watch = DeviceWatch(self)
+            self._watch.changed.connect(self._devices_changed)
         if not self._thread.isRunning():
             self._thread.start(QThread.Priority.TimeCriticalPriority)
         self._open.emit(device, form, self._opening)
+
+    @Slot(object)
+    def _tell_running(self, splice: Splice) -> None:
+        if splice is self._splice:
+            self.running.emit()
+
+    @Slot(object)
+    def _end_reached(self, splice: Splice) -> None:
+        if splice is self._splice:
+            self._finish_take()
 
     @Slot()
     def _finish_take(self) -> None:
@@ -268,8 +286,19 @@ class Recorder(QObject):
         if self._writer is not None:
             self.progress.emit(self.samples)
 
-    @Slot(str)
-    def _microphone_failed(self, sentence: str) -> None:
+    @Slot()
+    def _devices_changed(self) -> None:
+        device = self._device
+        if device is None or device.id in {there.id for there in inputs()}:
+            return
+        self._close.emit()
+        self._microphone_failed(self._opening, f"The microphone “{device.description}” has been unplugged.")
+
+    @Slot(int, str)
+    def _microphone_failed(self, opening: int, sentence: str) -> None:
+        if self._device is None or opening != self._opening:
+            return
+        self._device = None
         self._stays_open = False
         if self._writer is None:
             self._go(RecorderState.CLOSED)
@@ -281,25 +310,24 @@ class Recorder(QObject):
         self._writer.finish()
         self.failed.emit(f"{sentence} {kept}")
 
-    @Slot(str)
-    def _writer_failed(self, sentence: str) -> None:
-        self._go(RecorderState.STOPPING)
-        self.failed.emit(sentence)
-
     @Slot(object)
-    def _take_written(self, take: Take | None) -> None:
+    def _take_written(self, writer: TakeWriter) -> None:
+        if writer is not self._writer:
+            return
         with self._lock:
-            writer, self._writer, self._splice = self._writer, None, None
+            self._writer, self._splice = None, None
         self._last_chance.stop()
-        if writer is not None:
-            writer.wait()
-            writer.deleteLater()
+        writer.wait(_LAST_WORDS)
+        writer.deleteLater()
         if self._stays_open:
             self._go(RecorderState.LISTENING)
         else:
             self._close.emit()
+            self._device = None
             self._go(RecorderState.CLOSED)
-        self.stopped.emit(take)
+        if writer.failure is not None:
+            self.failed.emit(writer.failure)
+        self.stopped.emit(writer.take)
 
     def _go(self, state: RecorderState) -> None:
         if state is not self._state:

@@ -67,12 +67,10 @@ class TakeWriter(QThread):
     belongs to, never before.
 
     stored: the length of what is safely on the disk (samples)
-    failed: something could not be stored; the take ends with what could be; carries a sentence
-    written: the take has ended; carries the Take, or None where there was no sound or the take could not be finished
+    written: the take has ended, and `take` and `failure` say how; carries this writer
     """
 
     stored = Signal(int)
-    failed = Signal(str)
     written = Signal(object)
 
     def __init__(self, sink: SoundSink, name: str, parent: QObject | None = None) -> None:
@@ -80,6 +78,10 @@ class TakeWriter(QThread):
         super().__init__(parent)
         self._sink = sink
         self._name = name
+        #: The take that has ended; None before, and where there was no sound or the take could not be finished.
+        self.take: Take | None = None
+        #: Why the take ended with less than all of its sound, in a sentence.
+        self.failure: str | None = None
         self._items: SimpleQueue[_Item] = SimpleQueue()
         self._id: int | None = None
         self._samples = 0
@@ -104,21 +106,20 @@ class TakeWriter(QThread):
 
     def run(self) -> None:
         """Store until the take is over; started by start()."""
-        take: Take | None = None
         try:
             self._store_until_over()
-            take = self._finish()
+            self.take = self._finish()
         except (StudyboardError, OSError, sqlite3.Error) as reason:
             try:
-                take = self._finish()
+                self.take = self._finish()
             except (StudyboardError, OSError, sqlite3.Error):
-                self.failed.emit(f"{_why(reason)} {self._kept_later()}")
+                self.failure = f"{_why(reason)} {self._kept_later()}"
             else:
-                self.failed.emit(f"{_why(reason)} {self._kept()}")
+                self.failure = f"{_why(reason)} {self._kept()}"
         finally:
             with suppress(StudyboardError, OSError, sqlite3.Error):
                 self._sink.close()
-        self.written.emit(take)
+        self.written.emit(self)
 
     def _store_until_over(self) -> None:
         while True:
