@@ -61,10 +61,10 @@ class Caption:
 DEFAULT_RULE = CaptionRule()
 
 # What it costs to cut after a word, from a sentence end to the middle of a thing that belongs together.
-_SENTENCE, _CLAUSE, _PHRASE, _PLAIN, _BOUND, _TORN = 0.0, 3.0, 7.0, 11.0, 18.0, 40.0
+_SENTENCE, _CLAUSE, _PHRASE, _PLAIN, _BOUND, _TORN = 0.0, 3.0, 9.0, 15.0, 24.0, 60.0
 _EACH_CAPTION = 6.0
 _TWO_LINES = 1.0
-_LINE_SHARE = 0.6
+_LINE_SHARE = 0.45
 _UNBALANCED = 4.0
 _TOP_HEAVY = 1.0
 _SENTENCE_INSIDE = 6.0
@@ -73,7 +73,7 @@ _TOO_SHORT = 6.0
 
 _SENTENCE_END = re.compile(r"[.!?…][\"'”’»)\]]*$")
 _CLAUSE_END = re.compile(r"([,;:][\"'”’»)\]]*|[–—-])$")
-_MOVE_NUMBER = re.compile(r"\d{1,3}\.+$|\d{1,3}…$")
+_MOVE_NUMBER = re.compile(r"^\W*\d{1,3}(\.+|…)$")
 _ABBREVIATION = re.compile(r"(?i)^\W*(e\.g|i\.e|vs|mr|mrs|ms|dr|st|no|cf|approx)\.$")
 _JOINS = frozenset(
     words(
@@ -208,7 +208,8 @@ def _cut_after(word: str, following: str | None) -> float:
     if _SENTENCE_END.search(word) and not _ABBREVIATION.match(word):
         return _SENTENCE
     if _CLAUSE_END.search(word):
-        return _CLAUSE
+        # A single word between commas belongs to what is before it: "a big centre, please, …".
+        return _PHRASE if re.search(r"\w[,;:]$", following) else _CLAUSE
     if word.strip("\"'“‘(").lower() in _LEANS:
         return _BOUND
     if following.strip("\"'“‘(,.").lower() in _JOINS or following[:1] in "–—":

@@ -126,8 +126,8 @@ def _workshop(to: Path) -> Iterator[Path]:
         if workshop is not None:
             shutil.rmtree(workshop, ignore_errors=True)
         for folder in made:
-            # Only folders that were made here, and only where nothing came into them meanwhile.
-            if folder.is_dir() and not any(folder.iterdir()):
+            # Only folders that were made here; one into which something came meanwhile does not let itself be removed.
+            with suppress(OSError):
                 folder.rmdir()
 
 

@@ -26,6 +26,9 @@ from studyboard.resources_path import resource
 
 _RESULT_WORDS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 
+#: Sizes of the diagrams that are tried, largest first: a last page with three lines on it wastes paper.
+_DIAGRAM_SCALES: Final = (1.0, 0.95, 0.9, 0.86)
+
 #: The day in the file's own data: fixed, so that the same study gives the same bytes (s since 1970).
 _TIMESTAMP: Final = 0
 
@@ -61,18 +64,35 @@ def sheet_pdf(
     # the computer's own fonts asked; and what no font holds is shown as a box, which PDF/UA does not allow.
     for own_fonts_only, accessible in ((True, True), (False, True), (False, False)):
         try:
-            return typst.compile(
-                str(resource("sheet", "sheet.typ")),
-                root=str(resource("sheet")),
-                font_paths=[str(resource("fonts"))],
-                ignore_system_fonts=own_fonts_only,
-                sys_inputs={"sheet": document},
-                timestamp=_TIMESTAMP,
-                pdf_standards=["ua-1"] if accessible else [],
-            )
+            return _typeset(document, own_fonts_only=own_fonts_only, accessible=accessible)
         except typst.TypstError as reason:
             refused = reason
     raise DeliveryError(f"The study sheet could not be typeset: {refused.message}.") from refused
+
+
+def _typeset(document: str, *, own_fonts_only: bool, accessible: bool) -> bytes:
+    """The sheet with diagrams as large as the smallest number of pages allows. Raises typst.TypstError."""
+
+    def laid_out(scale: float) -> tuple[int, typst.Compiler]:
+        compiler = typst.Compiler(
+            str(resource("sheet", "sheet.typ")),
+            root=str(resource("sheet")),
+            font_paths=[str(resource("fonts"))],
+            ignore_system_fonts=own_fonts_only,
+            sys_inputs={"sheet": document, "scale": str(scale)},
+        )
+        return int(json.loads(compiler.query("<pages>", field="value", one=True))), compiler
+
+    largest, *between, smallest = _DIAGRAM_SCALES
+    pages, chosen = laid_out(largest)
+    if pages > 1:
+        fewest, compiler = laid_out(smallest)
+        if fewest < pages:
+            fitting = (compiler for count, compiler in map(laid_out, between) if count == fewest)
+            chosen = next(fitting, compiler)
+    pdf = chosen.compile(format="pdf", timestamp=_TIMESTAMP, pdf_standards=["ua-1"] if accessible else [])
+    assert isinstance(pdf, bytes)
+    return pdf
 
 
 def sheet_data(

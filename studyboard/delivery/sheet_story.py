@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Final
 
 import chess
 
 from studyboard.delivery.nag_glyphs import nag_text
+from studyboard.model.node import AFTER, Place
 from studyboard.model.notes import plain_text
 from studyboard.model.order import VisitKind, running_order
 from studyboard.model.positions import Positions
@@ -80,9 +81,9 @@ _RESULTS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 
 
 def story(study: Study, positions: Positions, text: SheetText = SheetText.TALK) -> tuple[Paragraph | Diagram, ...]:
-    """The study in the order in which it is told; hidden side-lines are left out. O(size of the study).
+    """The study in the order in which it is told. O(size of the study).
 
-    There is a diagram at every node with marks or a think pause, at a start position that is not the usual one,
+    Side-lines that the talk leaves out are for print: they stand after the move that they replace. There is a diagram at every node with marks or a think pause, at a start position that is not the usual one,
     and where the main line ends. The thanks are said, not printed.
     """
     teller = _Teller(study, positions, text)
@@ -112,7 +113,7 @@ class _Teller:
         self._lines_of: dict[str, int] = {}
 
     def tell(self) -> None:
-        visits = running_order(self._study)
+        visits = running_order(_all_told(self._study))
         opening = [visit for visit in visits if visit.part is not None and visit.part.opens]
         closing = [visit for visit in visits if visit.part is not None and not visit.part.opens]
         for visit in opening:
@@ -221,6 +222,17 @@ class _Teller:
         if board.turn == chess.WHITE:
             return f"{board.fullmove_number}. {move}"
         return f"{board.fullmove_number}… {move}" if always else move
+
+
+def _all_told(study: Study) -> Study:
+    """A copy in which no side-line is hidden."""
+    copy = Study(study.headers)
+    copy.root, copy.lines = study.root, dict(study.lines)
+    copy.nodes = {
+        key: replace(node, telling=AFTER) if node.telling.place is Place.HIDDEN else node
+        for key, node in study.nodes.items()
+    }
+    return copy
 
 
 def _letters(count: int) -> str:

@@ -56,11 +56,14 @@ def test_thanks_are_not_printed(author):
     assert not any("Thank you" in line for line in told(author.study))
 
 
-def test_a_hidden_side_line_is_not_printed_and_one_told_before_comes_first(author):
-    side_line = next(node for node in author.study.nodes.values() if node.name == "The quiet way")
-    author.put(side_line.id, telling=Telling(Place.HIDDEN))
-    assert not any("The quiet way" in line for line in told(author.study))
-    author.put(side_line.id, telling=Telling(Place.BEFORE))
+def test_a_side_line_that_the_talk_leaves_out_is_printed(author):
+    lines = told(author.study)
+    author.put(next(node.id for node in author.study.nodes.values() if node.name), telling=Telling(Place.HIDDEN))
+    assert told(author.study) == lines
+
+
+def test_a_side_line_that_is_told_before_the_main_move_is_printed_before_it(author):
+    author.put(next(node.id for node in author.study.nodes.values() if node.name), telling=Telling(Place.BEFORE))
     lines = told(author.study)
     assert lines.index("> A The quiet way: 4. O-O (keeps the pawn for later.)") < next(
         place for place, line in enumerate(lines) if line.startswith("4. ♘xe5?")
@@ -68,14 +71,9 @@ def test_a_hidden_side_line_is_not_printed_and_one_told_before_comes_first(autho
 
 
 def test_a_line_that_goes_on_in_the_middle_of_a_sentence_keeps_its_paragraph(author):
-    author.put(7, spoken="White takes, of course,", note="")
-    author.put(8, spoken="and Black comes out.", marks=())
-    study = author.study
-    apply(study, ChangeNode(6, "think", 0.0))
-    lines = told(study)
-    assert "4. ♘xe5? <White takes, of course,>" in lines
-    author.put(study.nodes[6].children[1], telling=Telling(Place.HIDDEN))
-    assert "4. ♘xe5? <White takes, of course,> 4… ♕g5 <and Black comes out.>" in told(study)
+    author.put(9, spoken="White takes, of course,")
+    author.put(10, spoken="and Black takes too.")
+    assert "5. ♘xf7 <White takes, of course,> 5… ♕xg2 <and Black takes too.>" in told(author.study)
 
 
 def test_a_study_from_a_position_shows_it_and_says_who_moves(author):
