@@ -138,7 +138,7 @@ def _heading(headers: Mapping[str, str]) -> dict[str, Any]:
         known(headers, "Event"),
         f"Round {number}" if number else "",
         known(headers, "Site"),
-        date_in_words(known(headers, "Date")),
+        date_in_words(known(headers, "Date")).replace(" ", "\N{NO-BREAK SPACE}"),
     ]
     opening = [known(headers, tag) for tag in ("ECO", "Opening", "Variation")]
     return {

@@ -83,8 +83,9 @@ _RESULTS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 def story(study: Study, positions: Positions, text: SheetText = SheetText.TALK) -> tuple[Paragraph | Diagram, ...]:
     """The study in the order in which it is told. O(size of the study).
 
-    Side-lines that the talk leaves out are for print: they stand after the move that they replace. There is a diagram at every node with marks or a think pause, at a start position that is not the usual one,
-    and where the main line ends. The thanks are said, not printed.
+    Side-lines that the talk leaves out are for print: they stand after the move that they replace. There is a
+    diagram at every node with marks or a think pause, at a start position that is not the usual one, and where the
+    main line ends. The thanks are said, not printed.
     """
     teller = _Teller(study, positions, text)
     teller.tell()
