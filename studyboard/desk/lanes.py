@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEasingCurve, QEvent, QPoint, QPointF, QRect, Qt, QTimer, QVariantAnimation, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
@@ -14,56 +14,53 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QResizeEvent,
-    QWheelEvent,
 )
-from PySide6.QtWidgets import QAbstractScrollArea, QFrame, QToolTip, QWidget
+from PySide6.QtWidgets import QToolTip, QWidget
 
 from studyboard.desk import lanes_steps
 from studyboard.desk.announcing import announce
+from studyboard.desk.gliding_view import GlidingView
 from studyboard.desk.lanes_canvas import LaneCanvas, Spot, Target
 from studyboard.desk.lanes_geometry import Box
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.model import stepping
+from studyboard.model.edits import MoveChild
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
 
-#: How long the lanes take to bring a row into view (ms).
-_GLIDE = 140
+#: How far the pointer moves before a side-line is dragged (px).
+_DRAG = 8
 
 
-class Lanes(QAbstractScrollArea):
+class Lanes(GlidingView):
     """The tree of the study that a session shows, with what is said at each move and how long it takes.
 
-    State: the row that is current, what is folded, and how far the view is scrolled.
+    State: the row that is current, what is folded, and the side-line that is being dragged to another place.
 
     part_chosen: a line that belongs to no move has become current; carries its Part
+    node_chosen: after such a line, the row of the node that the session shows already; carries its id
     edit_requested: a row was double-clicked or Return pressed; carries the id of the node or the Part
     menu_requested: a menu is wanted; carries the id of the node, and where on the screen
     """
 
     part_chosen = Signal(object)
+    node_chosen = Signal(int)
     edit_requested = Signal(object)
     menu_requested = Signal(int, QPoint)
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(look, parent)
         self._session = session
-        self._look = look
         self._canvas = LaneCanvas(session, look, 640)
-        self._glide = QVariantAnimation(self)
-        self._glide.setDuration(_GLIDE)
-        self._glide.setEasingCurve(QEasingCurve.Type.OutCubic)
-        self._glide.valueChanged.connect(self._scroll_to)
-        self._pan_from: tuple[QPointF, QPoint] | None = None
+        self._drag: tuple[int, QPointF] | None = None
 
-        self.setFrameShape(QFrame.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Lanes")
+        self.setViewportMargins(0, self._canvas.strip_height, 0, 0)
+        self._strip = _Strip(self, self._canvas)
         self.viewport().setMouseTracking(True)
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.verticalScrollBar().sliderPressed.connect(self._glide.stop)
-        self.horizontalScrollBar().sliderPressed.connect(self._glide.stop)
 
         session.opened.connect(self._reopen)
         session.changed.connect(self._take_in)
@@ -81,27 +78,25 @@ class Lanes(QAbstractScrollArea):
         return self._canvas.current
 
     def choose_part(self, part: Part) -> None:
-        """Make the row of a line that belongs to no move the current one."""
+        """Make the row of a line that belongs to no move the current one, with the board that it is said over."""
+        self._session.show(lanes_steps.board_of(self._session.study, part))
         self._canvas.go(part)
-        self._bring_into_view()
-        self.viewport().update()
-        self._tell()
+        self._show_current()
         self.part_chosen.emit(part)
 
-    def fold(self, side_line: int) -> None:
-        """Fold the side-line with this first node away; the current row goes to the move that it replaces."""
+    def fold(self, *side_lines: int) -> None:
+        """Fold side-lines away, by their first nodes; from inside one, the session goes to the move it replaces."""
         study = self._session.study
-        if not study.begins_side_line(side_line):
-            return
-        inside = not isinstance(self.current, Part) and side_line in study.path(self.current)
-        self._canvas.fold((side_line,))
+        path = set() if isinstance(self.current, Part) else set(study.path(self.current))
+        inside = next((side_line for side_line in side_lines if side_line in path), None)
+        self._canvas.fold(node for node in side_lines if study.begins_side_line(node))
         self._fit()
-        if inside:
-            self._session.show(stepping.out_of_side_line(study, side_line))
+        if inside is not None:
+            self._session.show(stepping.out_of_side_line(study, inside))
 
-    def unfold(self, side_line: int) -> None:
-        """Show a side-line that was folded away."""
-        self._canvas.unfold((side_line,))
+    def unfold(self, *side_lines: int) -> None:
+        """Show side-lines that were folded away, by their first nodes."""
+        self._canvas.unfold(side_lines)
         self._fit()
 
     @property
@@ -126,24 +121,20 @@ class Lanes(QAbstractScrollArea):
     def _reopen(self) -> None:
         self._canvas.reopen()
         self._fit()
-        self._glide.stop()
-        self._scroll_to(QPointF(0, 0))
+        self.stop_gliding()
+        self.scroll_to(QPointF(0, 0))
 
     def _take_in(self, changed: Changed) -> None:
         if self._canvas.take_in(changed):
             self._fit()
-            self._bring_into_view()
+            self._bring_current()
         self.viewport().update()
+        self._strip.update()
 
     def _step(self, node: int) -> None:
-        lanes = self._canvas.layout.lanes
-        rows = self._canvas.layout.rows
-        self._canvas.go(node)
-        if (self._canvas.layout.lanes, self._canvas.layout.rows) != (lanes, rows):
+        if self._canvas.go(node):
             self._fit()
-        self._bring_into_view()
-        self.viewport().update()
-        self._tell()
+        self._show_current()
 
     def _retime(self) -> None:
         self._canvas.retime()
@@ -151,68 +142,39 @@ class Lanes(QAbstractScrollArea):
 
     def _relook(self) -> None:
         self._canvas.relook()
+        self.setViewportMargins(0, self._canvas.strip_height, 0, 0)
         self._fit()
 
-    def _tell(self) -> None:
+    def _show_current(self) -> None:
+        self._bring_current()
+        self.viewport().update()
         announce(self, self._canvas.in_words())
 
     # -- view
 
-    def _offset(self) -> QPoint:
-        return QPoint(self.horizontalScrollBar().value(), self.verticalScrollBar().value() - self._canvas.strip_height)
-
     def _in_view(self, box: Box | None) -> QRect | None:
         if box is None:
             return None
-        offset = self._offset()
-        return QRect(round(box.left) - offset.x(), round(box.top) - offset.y(), round(box.width), round(box.height))
+        at = QPointF(box.left, box.top) - self.place
+        return QRect(round(at.x()), round(at.y()), round(box.width), round(box.height))
 
     def _fit(self) -> None:
         """Let the scroll bars know how large the picture is in this view."""
-        view = self.viewport().size()
-        self._canvas.resize(view.width())
+        self._canvas.resize(self.viewport().width())
         geometry = self._canvas.geometry
-        below = self._canvas.strip_height
-        vertical, horizontal = self.verticalScrollBar(), self.horizontalScrollBar()
-        vertical.setRange(0, max(0, geometry.height + below + 24 - view.height()))
-        vertical.setPageStep(max(1, view.height() - below))
-        vertical.setSingleStep(geometry.tops[1] // 2)
-        horizontal.setRange(0, max(0, geometry.width - view.width()))
-        horizontal.setPageStep(max(1, view.width()))
-        horizontal.setSingleStep(48)
-        self.viewport().update()
+        self.take_size(QSize(geometry.width, geometry.height + 24), geometry.tops[1] // 2)
+        self._strip.setGeometry(0, 0, self.width(), self._canvas.strip_height)
+        self._strip.update()
 
-    def _bring_into_view(self) -> None:
+    def _bring_current(self) -> None:
         box = self._canvas.box_of(self._canvas.current)
-        if box is None or self.viewport().height() < 8:
-            return
-        at = self._glide.endValue() if self._glide.state() == QVariantAnimation.State.Running else None
-        x, y = (at.x(), at.y()) if at is not None else (
-            float(self.horizontalScrollBar().value()),
-            float(self.verticalScrollBar().value()),
-        )
-        room = self.viewport().height() - self._canvas.strip_height
-        slack = min(1.5 * box.height, max(0.0, (room - box.height) / 2))
-        y = _into(y, room, box.top - slack, box.bottom + slack)
-        x = _into(x, self.viewport().width(), box.left - 32, box.right + 28)
-        target = QPointF(
-            max(0.0, min(x, self.horizontalScrollBar().maximum())), max(0.0, min(y, self.verticalScrollBar().maximum()))
-        )
-        now = QPointF(self.horizontalScrollBar().value(), self.verticalScrollBar().value())
-        self._glide.stop()
-        far = abs(target.y() - now.y()) > 2 * room or abs(target.x() - now.x()) > 2 * self.viewport().width()
-        if target == now:
-            return
-        if far or self._look.reduced_motion or not self.isVisible():
-            self._scroll_to(target)
-            return
-        self._glide.setStartValue(now)
-        self._glide.setEndValue(target)
-        self._glide.start()
+        if box is not None:
+            self.bring_into_view(box, beside=28, around=1.5 * box.height)
 
-    def _scroll_to(self, at: QPointF) -> None:
-        self.horizontalScrollBar().setValue(round(at.x()))
-        self.verticalScrollBar().setValue(round(at.y()))
+    def scrollContentsBy(self, dx: int, dy: int) -> None:
+        """Paint anew; nothing is laid out."""
+        super().scrollContentsBy(dx, dy)
+        self._strip.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint what is in view."""
@@ -220,25 +182,17 @@ class Lanes(QAbstractScrollArea):
         p.setRenderHint(QPainter.RenderHint.Antialiasing)
         area = event.rect()
         p.fillRect(area, self._look.color("surface"))
-        offset = self._offset()
-        p.translate(-offset)
-        p.setClipRect(area.translated(offset))
-        self._canvas.paint(p, area.left() + offset.x(), max(0, area.top() + offset.y()), area.width(), area.height())
-        p.resetTransform()
-        p.setClipRect(area)
-        left, top = self.horizontalScrollBar().value(), self.verticalScrollBar().value()
-        self._canvas.paint_strip(p, left, top, self.viewport().width())
+        p.translate(-self.place)
+        seen = area.translated(self.place.toPoint())
+        p.setClipRect(seen)
+        self._canvas.paint(p, seen.left(), seen.top(), seen.width(), seen.height())
         p.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lanes share the new width."""
         super().resizeEvent(event)
         self._fit()
-        self._bring_into_view()
-
-    def scrollContentsBy(self, dx: int, dy: int) -> None:
-        """Paint anew; nothing is laid out."""
-        self.viewport().update()
+        self._bring_current()
 
     # -- keys and pointer
 
@@ -248,7 +202,7 @@ class Lanes(QAbstractScrollArea):
         if event.modifiers() & ~(Qt.KeyboardModifier.KeypadModifier | Qt.KeyboardModifier.ShiftModifier):
             super().keyPressEvent(event)
             return
-        page = max(1, (self.viewport().height() - self._canvas.strip_height) // self._canvas.geometry.tops[1] - 1)
+        page = max(1, self.viewport().height() // self._canvas.geometry.tops[1] - 1)
         moves: dict[int, Callable[[], BeatKey]] = {
             Qt.Key.Key_Down: lambda: lanes_steps.down(study, at),
             Qt.Key.Key_Up: lambda: lanes_steps.up(study, at),
@@ -266,7 +220,11 @@ class Lanes(QAbstractScrollArea):
         elif key == Qt.Key.Key_Minus and not isinstance(at, Part):
             self._fold_around(at)
         elif key == Qt.Key.Key_Plus and not isinstance(at, Part):
-            self._unfold_around(at)
+            self.unfold(*self._beside(at))
+        elif key == Qt.Key.Key_Escape and self._canvas.drop is not None:
+            self._drag = None
+            self._canvas.end_drag()
+            self.viewport().update()
         else:
             super().keyPressEvent(event)
 
@@ -275,21 +233,14 @@ class Lanes(QAbstractScrollArea):
             self.choose_part(key)
         elif key == self._session.node and key != self._canvas.current:
             self._step(key)
+            self.node_chosen.emit(key)
         else:
             self._session.show(key)
 
     def _fold_around(self, node: int) -> None:
-        """Fold the side-line that this node is in; on a main move, the side-lines beside it or leaving it."""
+        """Fold the side-line that this node is in; on the main line, the side-lines beside it or leaving it."""
         start = self._session.study.line_start(node)
-        if start != self._session.study.root:
-            self.fold(start)
-            return
-        self._canvas.fold(self._beside(node))
-        self._fit()
-
-    def _unfold_around(self, node: int) -> None:
-        self._canvas.unfold(self._beside(node))
-        self._fit()
+        self.fold(*(self._beside(node) if start == self._session.study.root else (start,)))
 
     def _beside(self, node: int) -> tuple[int, ...]:
         """The side-lines that replace this move, else those that leave here."""
@@ -302,53 +253,53 @@ class Lanes(QAbstractScrollArea):
     def _toggle(self, node: int) -> None:
         """Fold all side-lines that leave at this node, or unfold them."""
         branching = self._canvas.layout.branchings[node]
-        if not branching.shown:
-            self._canvas.unfold(branching.folded)
-            self._fit()
-            return
-        path = set(self._session.study.path(self._session.node))
-        inside = next((side_line for side_line in branching.shown if side_line in path), None)
-        self._canvas.fold(branching.shown)
-        self._fit()
-        if inside is not None:
-            self._session.show(stepping.out_of_side_line(self._session.study, inside))
+        if branching.shown:
+            self.fold(*branching.shown)
+        else:
+            self.unfold(*branching.folded)
 
     def _target(self, position: QPointF) -> Target | None:
-        if position.y() < self._canvas.strip_height:
-            return None
-        offset = self._offset()
-        return self._canvas.target_at(position.x() + offset.x(), position.y() + offset.y())
+        at = self.to_picture(position)
+        return self._canvas.target_at(at.x(), at.y())
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Choose a row, fold or unfold side-lines; the middle button takes hold of the picture."""
-        self._glide.stop()
-        if event.button() == Qt.MouseButton.MiddleButton:
-            at = QPoint(self.horizontalScrollBar().value(), self.verticalScrollBar().value())
-            self._pan_from = (event.position(), at)
-            self.viewport().setCursor(Qt.CursorShape.ClosedHandCursor)
-            return
+        """Choose a row, fold or unfold side-lines, take hold of a side-line."""
+        super().mousePressEvent(event)
         target = self._target(event.position())
         if target is None or event.button() not in (Qt.MouseButton.LeftButton, Qt.MouseButton.RightButton):
             return
+        left_button = event.button() == Qt.MouseButton.LeftButton
         if target.spot is not Spot.KNOB:
             self._choose(target.key)
-        elif event.button() == Qt.MouseButton.LeftButton and not isinstance(target.key, Part):
+        elif left_button and not isinstance(target.key, Part):
             self._toggle(target.key)
+            return
+        if left_button and not isinstance(target.key, Part) and target.key in self._canvas.layout.lines:
+            self._drag = (target.key, event.position())
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Show what the pointer is over; drag the picture with the middle button."""
-        if self._pan_from is not None:
-            begin, at = self._pan_from
-            moved = event.position() - begin
-            self._scroll_to(QPointF(at) - moved)
+        """Show what the pointer is over; drag the picture, or a side-line among those beside it."""
+        super().mouseMoveEvent(event)
+        if self.panning:
             return
-        self._hover(self._target(event.position()))
+        if self._drag is None:
+            self._hover(self._target(event.position()))
+            return
+        side_line, begin = self._drag
+        if self._canvas.drop is not None or (event.position() - begin).manhattanLength() >= _DRAG:
+            self._canvas.drag(side_line, self.to_picture(event.position()).x())
+            self.viewport().update()
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Let go of the picture."""
-        if event.button() == Qt.MouseButton.MiddleButton:
-            self._pan_from = None
-            self.viewport().unsetCursor()
+        """Let go of what was dragged."""
+        super().mouseReleaseEvent(event)
+        if event.button() != Qt.MouseButton.LeftButton:
+            return
+        drop, self._drag = self._canvas.drop, None
+        self._canvas.end_drag()
+        self.viewport().update()
+        if drop is not None and self._session.study.nodes[drop.parent].children[drop.place] != drop.side_line:
+            self._session.do(MoveChild(drop.side_line, drop.place))
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Ask for the row to be edited."""
@@ -367,16 +318,6 @@ class Lanes(QAbstractScrollArea):
             pointing = target is not None and target.spot is Spot.KNOB
             self.viewport().setCursor(Qt.CursorShape.PointingHandCursor if pointing else Qt.CursorShape.ArrowCursor)
             self.viewport().update()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Scroll; sideways with Shift."""
-        self._glide.stop()
-        pixels, angle = event.pixelDelta(), event.angleDelta()
-        delta = QPointF(pixels) if not pixels.isNull() else QPointF(angle) * self._canvas.geometry.tops[1] * 1.5 / 120
-        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier and not delta.x():
-            delta = QPointF(delta.y(), 0)
-        self._scroll_to(QPointF(self.horizontalScrollBar().value(), self.verticalScrollBar().value()) - delta)
-        event.accept()
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Ask for a menu on the row under the pointer, or on the current one from the keyboard."""
@@ -410,8 +351,19 @@ class Lanes(QAbstractScrollArea):
         self.viewport().update()
 
 
-def _into(at: float, room: float, first: float, last: float) -> float:
-    """The least scroll from *at* that shows *first* to *last* in this room."""
-    if last > at + room:
-        at = last - room
-    return min(at, first)
+class _Strip(QWidget):
+    """The names of the lines that fill the lanes, above them."""
+
+    def __init__(self, lanes: Lanes, canvas: LaneCanvas) -> None:
+        super().__init__(lanes)
+        self._lanes = lanes
+        self._canvas = canvas
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the names."""
+        p = QPainter(self)
+        place = self._lanes.place.toPoint()
+        self._canvas.paint_strip(p, place.x(), place.y(), self.width())
+        p.end()

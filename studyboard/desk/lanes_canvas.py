@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from enum import Enum
 
@@ -10,6 +10,7 @@ from PySide6.QtGui import QPainter
 
 from studyboard.desk.board_words import move_words
 from studyboard.desk.lane_layout import Branching, LaneLayout, LaneLine, lay_out, unfolded_for
+from studyboard.desk.lanes_drag import Drop, drop_at
 from studyboard.desk.lanes_geometry import RAIL, TEXT, Box, LaneGeometry, lane_geometry, part_in_row
 from studyboard.desk.lanes_paint import CellState, LanePainter
 from studyboard.desk.lanes_rows import (
@@ -60,6 +61,7 @@ class LaneCanvas:
     current: the node or part whose row is current
     hovered: what is under the pointer
     focused: the lanes have the keyboard
+    drop: where a side-line that is being dragged would go
     """
 
     def __init__(self, session: Session, look: Look, width: int) -> None:
@@ -71,6 +73,7 @@ class LaneCanvas:
         self.current: BeatKey = session.node
         self.hovered: Target | None = None
         self.focused = False
+        self.drop: Drop | None = None
         self.layout: LaneLayout
         self.geometry: LaneGeometry
         self._lay_out(())
@@ -124,19 +127,20 @@ class LaneCanvas:
             self._width = width
             self._measure()
 
-    def go(self, key: BeatKey) -> None:
-        """Make this row the current one; side-lines on the way to it are unfolded."""
+    def go(self, key: BeatKey) -> bool:
+        """Make this row the current one; True where side-lines on the way to it had to be unfolded."""
         self.current = key
         if not isinstance(key, Part) and key not in self.layout.cells:
             self._lay_out(unfolded_for(self._session.study, self.layout.folded, key))
-        else:
-            self._find_way()
+            return True
+        self._find_way()
+        return False
 
-    def fold(self, side_lines: Collection[int]) -> None:
+    def fold(self, side_lines: Iterable[int]) -> None:
         """Fold these side-lines away, by their first nodes."""
         self._lay_out(self.layout.folded.union(side_lines))
 
-    def unfold(self, side_lines: Collection[int]) -> None:
+    def unfold(self, side_lines: Iterable[int]) -> None:
         """Show these side-lines again."""
         self._lay_out(self.layout.folded.difference(side_lines))
 
@@ -169,6 +173,14 @@ class LaneCanvas:
             ):
                 hidden.add(line.start)
         self._hidden = hidden
+
+    def drag(self, side_line: int, x: float) -> None:
+        """The side-line with this first node is held over this distance from the left."""
+        self.drop = drop_at(self._session.study, self.layout, self.geometry, side_line, x)
+
+    def end_drag(self) -> None:
+        """Nothing is held any more."""
+        self.drop = None
 
     # -- where things are
 
@@ -253,15 +265,19 @@ class LaneCanvas:
             for part, row in layout.parts.items():
                 if first <= row <= last:
                     self._part(p, part, row)
+        if self.drop is not None:
+            dragged = self.layout.lines[self.drop.side_line]
+            heading = self.geometry.heading(dragged.lane, dragged.row)
+            self._painter.drop(p, self.drop.x, heading.top, self.geometry.tops[dragged.row + 1])
 
     def paint_strip(self, p: QPainter, left: int, top: int, width: int) -> None:
         """The names of the lines that fill the lanes below the strip, where their headings are out of view."""
         height = self.strip_height
         self._painter.strip(p, width, height)
-        row = self.geometry.row_at(top + height)
+        row = self.geometry.row_at(top)
         for lane in range(self.geometry.lane_at(left), self.geometry.lane_at(left + width) + 1):
             line = self.layout.line_at(lane, row)
-            if lane and (line is None or self.geometry.heading(lane, line.row).top + 6 >= top + height):
+            if lane and (line is None or self.geometry.heading(lane, line.row).top + 6 >= top):
                 continue
             name = heading_name(self._session.study.nodes[line.start]) if lane and line else "Main line"
             x = self.geometry.left_of(lane) + TEXT - left

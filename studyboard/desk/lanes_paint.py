@@ -303,6 +303,13 @@ class LanePainter:
             text = self._small_width.elidedText(details, Qt.TextElideMode.ElideRight, rect.width())
             p.drawText(rect, _LEFT, text)
 
+    def drop(self, p: QPainter, x: float, top: float, bottom: float) -> None:
+        """Where a side-line that is being dragged would go."""
+        p.setPen(Qt.PenStyle.NoPen)
+        p.setBrush(self._look.color("focus"))
+        p.drawRoundedRect(QRectF(x - 1.5, top, 3, bottom - top), 1.5, 1.5)
+        p.drawEllipse(QPointF(x, top), 4, 4)
+
     def strip(self, p: QPainter, width: float, height: float) -> None:
         """The ground of the strip above the lanes."""
         p.fillRect(QRectF(0, 0, width, height), self._look.color("surface"))

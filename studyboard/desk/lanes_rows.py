@@ -11,6 +11,7 @@ from studyboard.model.notes import plain_text
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
+from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock
 
 #: As much of a spoken line as a row could ever show (characters).
@@ -81,7 +82,7 @@ def node_row(study: Study, positions: Positions, node_id: int) -> RowText:
     """The row of one node."""
     node = study.nodes[node_id]
     return RowText(
-        move_label(study, positions, node_id),
+        move_label(positions, node_id),
         glyphs(node.nags),
         beginning(node.spoken.text),
         node.think,
@@ -99,15 +100,6 @@ def part_row(study: Study, part: Part) -> RowText:
 def part_name(part: Part) -> str:
     """What the desk calls a part of the talk."""
     return _PART_NAMES[part]
-
-
-def move_label(study: Study, positions: Positions, node_id: int) -> str:
-    """The move with its number, “12. Nxe5” or “12… Nxe5”; “Start” at the root."""
-    node = study.nodes[node_id]
-    if node.parent is None:
-        return "Start"
-    before = positions.board(node.parent)
-    return f"{before.fullmove_number}{'.' if before.turn else '…'} {positions.san(node_id)}"
 
 
 def seconds_in_words(time: RowTime | None) -> str:
@@ -170,5 +162,5 @@ def telling_in_words(study: Study, positions: Positions, node: Node) -> str:
         return "told first"
     if telling.place is Place.MOVED and telling.anchor in study.nodes:
         assert telling.anchor is not None
-        return f"told after {move_label(study, positions, telling.anchor)}"
+        return f"told after {move_label(positions, telling.anchor)}"
     return ""

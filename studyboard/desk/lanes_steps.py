@@ -68,6 +68,11 @@ def end(study: Study, at: BeatKey) -> BeatKey:
     return stepping.end_of_line(study, study.root if isinstance(at, Part) else at)
 
 
+def board_of(study: Study, part: Part) -> int:
+    """The node that is on the board while a line that belongs to no move is said."""
+    return study.root if part.opens else stepping.end_of_line(study, study.root)
+
+
 def _next_part(study: Study, part: Part, step: int) -> BeatKey | None:
     parts: tuple[Part, ...] = _ABOVE if part in _ABOVE else _BELOW
     place = parts.index(part) + step

@@ -10,8 +10,8 @@ from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPaint
 
 from studyboard.desk.look import Look
 from studyboard.desk.ruler_scale import RulerScale, Run, in_view, runs, tick_step, ticks
-from studyboard.desk.ruler_talk import DEEPEST, Talk, back_seconds, row_of, slot_text
-from studyboard.model.script import Part
+from studyboard.desk.ruler_talk import DEEPEST, Talk, slot_text
+from studyboard.model.script import BeatKey, Part
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.timeline import Stretch
 
@@ -93,7 +93,7 @@ class RulerPainter:
                 p.setPen(self._look.color("ink_quiet"))
                 p.drawText(QRectF(left, 4, 80, self.text_height), _LEFT, text)
 
-    def slot_box(self, rows: RulerRows, scale: RulerScale, talk: Talk) -> tuple[float, float, float]:
+    def slot_box(self, scale: RulerScale, talk: Talk) -> tuple[float, float, float]:
         """The slot's line and the left and right end of its label (px)."""
         assert talk.slot is not None
         x = scale.x(talk.slot)
@@ -111,7 +111,7 @@ class RulerPainter:
             return
         over = talk.seconds - talk.slot
         late = round(over) > 0
-        x, left, right = self.slot_box(rows, scale, talk)
+        x, left, right = self.slot_box(scale, talk)
         end = scale.x(talk.seconds)
         if late:
             p.fillRect(QRectF(x, rows.ticks - 4, end - x, rows.height - rows.ticks), self._look.color("over_soft"))
@@ -138,40 +138,49 @@ class RulerPainter:
     # -- beats
 
     def beats(
-        self,
-        p: QPainter,
-        rows: RulerRows,
-        scale: RulerScale,
-        talk: Talk,
-        span: tuple[float, float],
-        current: int | None,
-        hovered: int | None,
-        label: Callable[[Stretch], str],
+        self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, label: Callable[[Stretch], str]
     ) -> None:
-        """The beats that touch the px of *span*, with the returns between their rows."""
-        seen = in_view(talk.starts, scale, *span)
+        """The beats in view, with the returns between their rows."""
+        margin = scale.left + _GAP
+        seen = in_view(talk.starts, scale, scale.left - margin, scale.left + scale.width + margin)
         by_row: list[list[tuple[int, float, float]]] = [[] for _ in rows.blocks]
-        wide: list[int] = []
         for index in seen:
             stretch = talk.stretches[index]
-            left, right = scale.x(stretch.start), scale.x(stretch.end)
-            by_row[row_of(stretch)].append((index, left, right))
-            if right - left >= _NARROW:
-                wide.append(index)
+            by_row[talk.rows[index]].append((index, scale.x(stretch.start), scale.x(stretch.end)))
         self._connectors(p, rows, scale, talk, seen)
         for row, blocks in enumerate(by_row):
             for run in runs(blocks, _NARROW):
-                if run.first != run.last or run.right - run.left < _NARROW:
+                if run.right - run.left < _NARROW or run.first != run.last:
                     self._joined(p, rows, row, run)
                 else:
-                    stretch = talk.stretches[run.first]
-                    self._block(p, rows, scale, stretch, run.first == current, run.first == hovered, label)
-        if current is not None and current in seen and current not in wide:
-            stretch = talk.stretches[current]
-            top, height = rows.blocks[row_of(stretch)]
-            width = max(2.0, scale.x(stretch.end) - scale.x(stretch.start))
-            p.fillRect(QRectF(scale.x(stretch.start), top - 2, width, height + 4), self._look.color("accent"))
-        self._rehearsed(p, rows, scale, talk, wide)
+                    self._block(p, rows, scale, talk, run.first, label)
+        self._rehearsed(p, rows, scale, talk, seen)
+
+    def current(
+        self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, index: int, label: Callable[[Stretch], str]
+    ) -> None:
+        """The beat that is current, over its block."""
+        stretch = talk.stretches[index]
+        if (stretch.end - stretch.start) * scale.per_second >= _NARROW:
+            self._block(p, rows, scale, talk, index, label, current=True)
+            return
+        top, height = rows.blocks[talk.rows[index]]
+        p.fillRect(QRectF(scale.x(stretch.start) - 1, top - 2, _NARROW, height + 4), self._look.color("accent"))
+
+    def hovered(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, index: int) -> None:
+        """A line around the block under the pointer."""
+        row = talk.rows[index]
+        rect = self._block_rect(rows, scale, talk, index)
+        p.setPen(QPen(self._look.color("side_line" if row else "accent"), 1.5))
+        p.setBrush(Qt.BrushStyle.NoBrush)
+        radius = min(4.0, rect.width() / 2)
+        p.drawRoundedRect(rect.adjusted(0.5, 0.5, -0.5, -0.5), radius, radius)
+
+    def _block_rect(self, rows: RulerRows, scale: RulerScale, talk: Talk, index: int) -> QRectF:
+        stretch = talk.stretches[index]
+        top, height = rows.blocks[talk.rows[index]]
+        left = scale.x(stretch.start + talk.backs[index]) + _GAP / 2
+        return QRectF(left, top, max(1.5, scale.x(stretch.end) - left - _GAP / 2), height)
 
     def _joined(self, p: QPainter, rows: RulerRows, row: int, run: Run) -> None:
         top, height = rows.blocks[row]
@@ -185,16 +194,14 @@ class RulerPainter:
         p: QPainter,
         rows: RulerRows,
         scale: RulerScale,
-        stretch: Stretch,
-        current: bool,
-        hovered: bool,
+        talk: Talk,
+        index: int,
         label: Callable[[Stretch], str],
+        *,
+        current: bool = False,
     ) -> None:
-        row = row_of(stretch)
-        top, height = rows.blocks[row]
-        back = back_seconds(stretch) * scale.per_second
-        left = scale.x(stretch.start) + back + _GAP / 2
-        rect = QRectF(left, top, max(1.5, scale.x(stretch.end) - left - _GAP / 2), height)
+        stretch, row = talk.stretches[index], talk.rows[index]
+        rect = self._block_rect(rows, scale, talk, index)
         token = "side_line" if row else "rail" if isinstance(stretch.key, Part) else "accent"
         ground = "track" if isinstance(stretch.key, Part) else f"{token}_soft"
         shape = QPainterPath()
@@ -208,10 +215,6 @@ class RulerPainter:
         if not current:
             p.fillRect(QRectF(rect.left(), rect.bottom() - 2, rect.width(), 2), self._look.color(token))
         p.restore()
-        if hovered and not current:
-            p.setPen(QPen(self._look.color(token), 1.5))
-            p.setBrush(Qt.BrushStyle.NoBrush)
-            p.drawRoundedRect(rect.adjusted(0.5, 0.5, -0.5, -0.5), radius, radius)
         text = rect.adjusted(5, 0, -stretch.think * scale.per_second - 4, -1)
         if text.width() >= 16:
             full = label(stretch)
@@ -243,19 +246,19 @@ class RulerPainter:
         p.setBrush(Qt.BrushStyle.NoBrush)
         last = -100.0
         for index in seen:
-            stretch = talk.stretches[index]
-            before = talk.stretches[index - 1] if index else None
-            row, was = row_of(stretch), row_of(before) if before is not None else 0
-            back = back_seconds(stretch)
-            x = scale.x(stretch.start)
-            if not (back or row > was) or x - last < 3:
+            row, was, back = talk.rows[index], talk.rows[index - 1] if index else 0, talk.backs[index]
+            if not back and row <= was:
+                continue
+            start = talk.starts[index]
+            x = scale.x(start)
+            if x - last < _NARROW:
                 continue
             last = x
             p.setPen(down)
             if row > was:
                 p.drawLine(QPointF(x + 0.5, _bottom(rows, was)), QPointF(x + 0.5, rows.blocks[row][0] + 4))
             if back:
-                self._return(p, rows, x, scale.x(stretch.start + back), was, row)
+                self._return(p, rows, x, scale.x(start + back), was, row)
 
     def _return(self, p: QPainter, rows: RulerRows, left: float, right: float, was: int, row: int) -> None:
         """A return: from the row that is left, up to where the line goes on, with an arrow's head."""
@@ -274,46 +277,51 @@ class RulerPainter:
         barbs = [QPointF(tip.x() - size, tip.y() + side * size * 0.8) for side in (-1, 1)]
         p.drawPolygon(QPolygonF([tip, *barbs]))
 
-    def _rehearsed(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, wide: list[int]) -> None:
+    def _rehearsed(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, seen: range) -> None:
         """How long each beat took when it was last rehearsed: a small pointer under its row."""
         if not talk.rehearsed:
             return
         p.setPen(Qt.PenStyle.NoPen)
-        for index in wide:
+        for index in seen:
             stretch = talk.stretches[index]
             seconds = talk.rehearsed.get(stretch.key)
             if seconds is None or stretch.seconds * scale.per_second < 8:
                 continue
             p.setBrush(self._look.color("over" if seconds > stretch.seconds + 0.5 else "ink_quiet"))
-            x, y = scale.x(stretch.start + seconds), _bottom(rows, row_of(stretch)) + 1
+            x, y = scale.x(stretch.start + seconds), _bottom(rows, talk.rows[index]) + 1
             p.drawPolygon(QPolygonF([QPointF(x, y), QPointF(x - 3, y + 5), QPointF(x + 3, y + 5)]))
 
     # -- take and playhead
 
-    def take(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, current: int | None) -> None:
+    def take(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk) -> None:
         """The latest take to the same scale, cut where its beats begin."""
         if talk.take is None:
             return
         top, height = rows.take
-        key = talk.stretches[current].key if current is not None else None
-        wave, track = self._look.color("wave"), self._look.color("track")
-        edge = -100.0
-        for beat, start, end in talk.take.pieces:
-            left, right = scale.x(start), scale.x(end)
-            if right < scale.left - 16 or left > scale.left + scale.width + 16:
-                continue
-            p.fillRect(QRectF(left, top, right - left, height), self._look.color("selection") if beat == key else track)
-            if left - edge >= _NARROW:
-                p.fillRect(QRectF(left, top, 1, height), wave)
-                edge = left
+        wave = self._look.color("wave")
         left, right = scale.x(talk.take.start), scale.x(talk.take.end)
+        p.fillRect(QRectF(left, top, right - left, height), self._look.color("track"))
         p.fillRect(QRectF(left, top + height - 1, right - left, 1), wave)
+        edge = -100.0
+        for _, start, _ in talk.take.pieces:
+            x = scale.x(start)
+            if x - edge >= _NARROW and 0 <= x <= scale.left * 2 + scale.width:
+                p.fillRect(QRectF(x, top, 1, height), wave)
+                edge = x
         text = talk.take.name
         width = self._small_width.horizontalAdvance(text)
         if right + width + 16 < scale.left + scale.width:
             p.setFont(self._small)
             p.setPen(self._look.color("ink_quiet"))
             p.drawText(QRectF(right + 8, top - 4, width + 4, height + 8), _LEFT, text)
+
+    def take_piece(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, key: BeatKey) -> None:
+        """The part of the take that tells the current beat."""
+        top, height = rows.take
+        for beat, start, end in talk.take.pieces if talk.take is not None else ():
+            if beat == key:
+                left, right = scale.x(start), scale.x(end)
+                p.fillRect(QRectF(left, top, max(_NARROW, right - left), height), self._look.color("accent"))
 
     def playhead(self, p: QPainter, rows: RulerRows, x: float) -> None:
         """Where playback is."""

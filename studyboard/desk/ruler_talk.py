@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from studyboard.desk.lanes_rows import move_label, part_name
+from studyboard.desk.lanes_rows import part_name
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
+from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import kept_takes, recorded
 from studyboard.timing.timeline import Happening, Stretch, Timeline
@@ -42,15 +43,17 @@ class Talk:
     State: none that changes; made anew with every plan.
 
     starts: when each beat begins (s)
-    rows: how many rows of side-lines hang below the main line
+    rows: the row of each beat, 0 for the main line, then downwards by depth
+    backs: how long the board steps back at the beginning of each beat (s)
     """
 
-    __slots__ = ("_beats_of", "rehearsed", "rows", "slot", "starts", "stretches", "take")
+    __slots__ = ("_beats_of", "backs", "rehearsed", "rows", "slot", "starts", "stretches", "take")
 
     def __init__(self, study: Study, timeline: Timeline) -> None:
         self.stretches: Sequence[Stretch] = timeline.stretches
         self.starts = [stretch.start for stretch in timeline.stretches]
-        self.rows = max((row_of(stretch) for stretch in timeline.stretches), default=0)
+        self.rows = [row_of(stretch) for stretch in timeline.stretches]
+        self.backs = [back_seconds(stretch) for stretch in timeline.stretches]
         self.slot = study.slot
         self.rehearsed = dict(study.rehearsed)
         self.take = take_strip(study, timeline)
@@ -64,6 +67,11 @@ class Talk:
     def seconds(self) -> float:
         """The length of the talk (s)."""
         return self.stretches[-1].end if self.stretches else 0.0
+
+    @property
+    def depth(self) -> int:
+        """How many rows of side-lines hang below the main line."""
+        return max(self.rows, default=0)
 
     @property
     def reach(self) -> float:
@@ -117,6 +125,8 @@ def slot_text(slot: float) -> str:
     return f"slot {clock(slot)}"
 
 
-def beat_label(study: Study, positions: Positions, key: BeatKey) -> str:
-    """What a block is called: its move, or the part of the talk."""
-    return part_name(key) if isinstance(key, Part) else move_label(study, positions, key)
+def beat_label(positions: Positions, key: BeatKey) -> str:
+    """What a block is called: its move, or the part of the talk; empty for a node that was deleted since."""
+    if isinstance(key, Part):
+        return part_name(key)
+    return move_label(positions, key) if key in positions.study.nodes else ""

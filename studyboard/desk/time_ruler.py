@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from html import escape
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, QTimer, Signal
@@ -12,6 +13,7 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
+    QPixmap,
     QResizeEvent,
     QWheelEvent,
 )
@@ -22,8 +24,9 @@ from studyboard.desk.lanes_rows import beginning
 from studyboard.desk.look import Look
 from studyboard.desk.ruler_paint import RulerPainter, ruler_rows
 from studyboard.desk.ruler_scale import RulerScale, fitting
-from studyboard.desk.ruler_talk import Talk, beat_label, row_of, slot_text
+from studyboard.desk.ruler_talk import Talk, beat_label, slot_text
 from studyboard.desk.session import Session
+from studyboard.model.script import Part
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.timeline import Stretch
 
@@ -54,6 +57,7 @@ class TimeRuler(QWidget):
         self._fits = True
         self._current: int | None = None
         self._hovered: int | None = None
+        self._still: QPixmap | None = None
         self._playhead: float | None = None
         self._press: tuple[float, float] | None = None
         self._panning = False
@@ -94,7 +98,7 @@ class TimeRuler(QWidget):
         if self._talk is None or not 0 <= index < len(self._talk.stretches):
             return None
         stretch = self._talk.stretches[index]
-        top, height = self._rows.blocks[row_of(stretch)]
+        top, height = self._rows.blocks[self._talk.rows[index]]
         left, right = self._scale.x(stretch.start), self._scale.x(stretch.end)
         return QRect(round(left), top, max(1, round(right - left)), height)
 
@@ -106,6 +110,13 @@ class TimeRuler(QWidget):
         self._session.show(self._talk.stretches[index].node)
         self._show_current()
         self.beat_chosen.emit(index)
+
+    def show_part(self, part: Part) -> None:
+        """Make the beat of a line that belongs to no move the current one, where it is told."""
+        index = self._talk.beat_with(part) if self._talk is not None else None
+        if index is not None and index != self._current:
+            self._current = index
+            self._show_current()
 
     def set_playhead(self, seconds: float | None) -> None:
         """Show where playback is (s from the start of the talk), or nothing for None."""
@@ -163,11 +174,11 @@ class TimeRuler(QWidget):
     def _relook(self) -> None:
         self._painter.refresh()
         self._lay_out_rows()
-        self.update()
+        self._repaint_all()
 
     def _lay_out_rows(self) -> None:
         talk = self._talk
-        depth, take = (talk.rows, talk.take is not None) if talk is not None else (1, False)
+        depth, take = (talk.depth, talk.take is not None) if talk is not None else (1, False)
         rows = ruler_rows(self._painter.text_height, depth, take)
         if rows != self._rows:
             self._rows = rows
@@ -180,7 +191,7 @@ class TimeRuler(QWidget):
             self._scale = fitting(reach, width, _MARGIN)
         else:
             self._scale = RulerScale(self._scale.start, self._scale.per_second, width, _MARGIN).within(reach)
-        self.update()
+        self._repaint_all()
 
     def _pan(self, pixels: float) -> None:
         scale = self._scale
@@ -201,7 +212,7 @@ class TimeRuler(QWidget):
         )
 
     def _label(self, stretch: Stretch) -> str:
-        return beat_label(self._session.study, self._session.positions, stretch.key)
+        return beat_label(self._session.positions, stretch.key)
 
     # -- painting
 
@@ -229,17 +240,39 @@ class TimeRuler(QWidget):
         if talk is None or not talk.stretches:
             paint.nothing(p, self.width(), self.height(), "Nothing is told yet: play a move or write a line.")
         else:
-            slot = paint.slot_box(rows, scale, talk)[1:] if talk.slot is not None else (-1.0, -1.0)
-            paint.slot(p, rows, scale, talk)
-            paint.ticks(p, rows, scale, lambda left, right: right < slot[0] or left > slot[1])
-            paint.take(p, rows, scale, talk, self._current)
-            span = (area.left() - 1.0, area.right() + 1.0)
-            paint.beats(p, rows, scale, talk, span, self._current, self._hovered, self._label)
+            p.drawPixmap(0, 0, self._still_picture(talk))
+            if self._hovered is not None and self._hovered != self._current:
+                paint.hovered(p, rows, scale, talk, self._hovered)
+            if self._current is not None:
+                paint.current(p, rows, scale, talk, self._current, self._label)
+                paint.take_piece(p, rows, scale, talk, talk.stretches[self._current].key)
             if self._playhead is not None:
                 paint.playhead(p, rows, scale.x(self._playhead))
         if self.hasFocus():
             paint.focus(p, self.width(), self.height())
         p.end()
+
+    def _still_picture(self, talk: Talk) -> QPixmap:
+        """All that stays as it is while one steps through the talk, painted once."""
+        if self._still is None:
+            ratio = self.devicePixelRatioF()
+            self._still = QPixmap(self.size() * ratio)
+            self._still.setDevicePixelRatio(ratio)
+            self._still.fill(self._painter.surface())
+            p = QPainter(self._still)
+            p.setRenderHint(QPainter.RenderHint.Antialiasing)
+            rows, scale, paint = self._rows, self._scale, self._painter
+            slot = paint.slot_box(scale, talk)[1:] if talk.slot is not None else (-1.0, -1.0)
+            paint.slot(p, rows, scale, talk)
+            paint.ticks(p, rows, scale, lambda left, right: right < slot[0] or left > slot[1])
+            paint.take(p, rows, scale, talk)
+            paint.beats(p, rows, scale, talk, self._label)
+            p.end()
+        return self._still
+
+    def _repaint_all(self) -> None:
+        self._still = None
+        self.update()
 
     # -- keys and pointer
 
@@ -270,11 +303,11 @@ class TimeRuler(QWidget):
         talk = self._talk
         if talk is None or not talk.stretches:
             return None
-        index = self._session.timeline.stretch_at(self._scale.seconds(position.x()))
-        if index is None or position.x() < self._scale.x(0.0) or position.x() > self._scale.x(talk.seconds):
+        seconds = self._scale.seconds(position.x())
+        if not 0 <= seconds <= talk.seconds:
             return None
-        index = min(index, len(talk.stretches) - 1)
-        top, height = self._rows.blocks[row_of(talk.stretches[index])]
+        index = max(0, bisect_right(talk.starts, seconds) - 1)
+        top, height = self._rows.blocks[talk.rows[index]]
         return index if top - 4 <= position.y() < top + height + 4 else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
