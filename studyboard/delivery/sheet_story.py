@@ -10,6 +10,7 @@ from typing import Final
 import chess
 
 from studyboard.delivery.nag_glyphs import nag_text
+from studyboard.delivery.typography import typeset
 from studyboard.model.node import AFTER, Place
 from studyboard.model.notes import plain_text
 from studyboard.model.order import VisitKind, running_order
@@ -72,7 +73,6 @@ class Diagram:
     task: str = ""
 
 
-_SAN_PIECE: Final = re.compile(r"\b[KQRBN](?=[a-h]?[1-8]?x?[a-h][1-8](?!\w))")
 _ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'”’»)\]]*$")
 _BLANK_LINES: Final = re.compile(r"\n\s*\n")
 _DEEPEST_LABEL: Final = 4
@@ -90,11 +90,6 @@ def story(study: Study, positions: Positions, text: SheetText = SheetText.TALK) 
     teller = _Teller(study, positions, text)
     teller.tell()
     return tuple(teller.told)
-
-
-def figured(text: str) -> str:
-    """Text in which the moves that it quotes have figurines for letters: ``"Nf3"`` becomes ``"♘f3"``."""
-    return _SAN_PIECE.sub(lambda match: figurine(match[0]), text)
 
 
 class _Teller:
@@ -177,7 +172,7 @@ class _Teller:
                 continue
             if place:
                 self._close()
-            self._runs.append(Run(kind, figured(flowing)))
+            self._runs.append(Run(kind, typeset(flowing)))
 
     def _diagram(self, node_id: int, caption: str) -> None:
         self._close()
@@ -190,7 +185,8 @@ class _Teller:
     def _caption(self, node_id: int) -> str:
         after = f"after {self._with_number(node_id, glyphs=False)}"
         if node_id != self._last:
-            return after
+            label = self._labels[self._depth] if 0 < self._depth < len(self._labels) else ""
+            return f"side-line {label}, {after}" if label else after
         result = _RESULTS.get(self._study.headers.get("Result", "").strip(), "")
         return f"final position, {after}" + (f" · {result}" if result else "")
 

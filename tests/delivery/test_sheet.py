@@ -89,7 +89,7 @@ def test_there_is_a_diagram_at_every_marked_node_at_the_think_pause_and_at_the_e
     diagrams = [alt for alt in alternative_texts(sheet_pdf(author.study)) if alt.startswith("Diagram")]
     assert [alt.split(".")[0] + alt.partition("…")[1] for alt in diagrams] == [
         "Diagram after 3… ♘d4…",
-        "Diagram after 4",
+        "Diagram side-line A, after 4",
         "Diagram after 4… ♕g5…",
         "Diagram final position, after 7… ♘f3# · 0–1…",
     ]

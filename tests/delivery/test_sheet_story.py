@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import chess
-import pytest
 
-from studyboard.delivery.sheet_story import Diagram, Paragraph, RunKind, SheetText, figured, story
+from studyboard.delivery.sheet_story import Diagram, Paragraph, RunKind, SheetText, story
 from studyboard.model.edits import ChangeHeaders, ChangeNode, add_move, apply
 from studyboard.model.node import Place, Telling
 from studyboard.model.positions import Positions
@@ -33,7 +32,7 @@ def test_the_whole_talk(author):
         "[after 3… ♘d4] White to move: find the move.",
         "4. ♘xe5? (White takes, with ♘f3-d4 out of reach.)",
         "> A The quiet way: 4. O-O (keeps the pawn for later.)",
-        "> [after 4. O-O]",
+        "> [side-line A, after 4. O-O]",
         "> 4… ♘xf3+",
         ">> A1 4… d6 5. ♘xd4",
         "> 5. ♕xf3 ±",
@@ -146,15 +145,3 @@ def test_a_side_line_nested_three_thousand_deep_is_told():
     moves = sum(len(block.runs) for block in blocks if isinstance(block, Paragraph))
     assert moves == 6000
     assert max(block.depth for block in blocks) == 3000
-
-
-@pytest.mark.parametrize(
-    ("written", "printed"),
-    [
-        ("After Nf3 and Qxe5+ it is over.", "After ♘f3 and ♕xe5+ it is over."),
-        ("Rad1 or R1d2, then Nb1xd2.", "♖ad1 or ♖1d2, then ♘b1xd2."),
-        ("King Bishop Ne Ka9 B2B Nf30", "King Bishop Ne Ka9 B2B Nf30"),
-    ],
-)
-def test_only_moves_get_figurines(written, printed):
-    assert figured(written) == printed

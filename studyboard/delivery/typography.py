@@ -1,0 +1,31 @@
+"""Typed text as it is set in print: figurines, curved quotation marks, dashes and dots."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from studyboard.notation.labels import figurine
+
+_SAN_PIECE: Final = re.compile(r"\b[KQRBN](?=[a-h]?[1-8]?x?[a-h][1-8](?!\w))")
+_SIGNS: Final = (
+    (re.compile(r"(?<=\w)'(?=\w)"), "’"),
+    (re.compile(r"(?<!\S)'|(?<=[(\[“–—-])'"), "‘"),
+    (re.compile(r"'"), "’"),
+    (re.compile(r'(?<!\S)"|(?<=[(\[‘–—-])"'), "“"),
+    (re.compile(r'"'), "”"),
+    (re.compile(r"\.\.\."), "…"),
+    (re.compile(r"(?<=\s)--?(?=\s)|(?<=\w)--(?=\w)"), "–"),
+)
+
+
+def figured(text: str) -> str:
+    """Text in which the moves that it quotes have figurines for letters: ``"Nf3"`` becomes ``"♘f3"``."""
+    return _SAN_PIECE.sub(lambda match: figurine(match[0]), text)
+
+
+def typeset(text: str) -> str:
+    """Text as a printer would set it; English usage."""
+    for sign, printed in _SIGNS:
+        text = sign.sub(printed, text)
+    return figured(text)
