@@ -1,0 +1,404 @@
+"""The editor of the spoken line at the shown node, or of a line that belongs to no move."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QAction, QHideEvent
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from studyboard.desk.line_cues import Cued, cueable, mark_label
+from studyboard.desk.line_figures import LineFigures, count_words
+from studyboard.desk.line_note import NoteEditor
+from studyboard.desk.line_seconds import SecondsField
+from studyboard.desk.line_tags import Tag
+from studyboard.desk.line_text import LineText
+from studyboard.desk.look import Look
+from studyboard.desk.session import Session
+from studyboard.model.edits import ChangeLine, ChangeNode
+from studyboard.model.node import Node
+from studyboard.model.script import BeatKey, Part, SpokenLine
+from studyboard.model.study import Changed
+from studyboard.notation.labels import move_label
+from studyboard.timing.pace import estimate
+
+#: How long typing must rest before it is stored (ms).
+_REST = 300
+_SPOKEN_LABEL = "Write the spoken line"
+_NOTE_LABEL = "Write a note"
+
+
+class LineEditor(QWidget):
+    """Writes what is said, and beside it what is printed.
+
+    State: whose line is shown, and which of its texts have been typed into since they were stored. Typing is stored
+    when it rests, when the keyboard goes elsewhere, and before another line is shown; `flush` stores it at once.
+    """
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._look = look
+        self._key: BeatKey = session.node
+        self._typed: set[str] = set()
+        self._storing = False
+        self.setAccessibleName("Line")
+
+        self._heading = QLabel()
+        self._heading.setObjectName("heading")
+        self._figures = QLabel()
+        self._figures.setAccessibleName("Length of the line")
+        self._text = LineText(look, self._tag)
+        self._text.setPlaceholderText("What do you say here?")
+        self._note = NoteEditor(look)
+        self._intended = SecondsField("Intended length of this beat", "as estimated")
+        self._think = SecondsField("Think pause after the line", "none")
+        self._intended.setToolTip("How long this beat should take. Empty: as long as the words take at your pace.")
+        self._think.setToolTip("Silence after the line in which the viewer is asked to find the move.")
+        self._cue = QPushButton("Cue")
+        self._cue.setToolTip("Put a cue at the cursor: a move is played, or a mark appears, at the word that follows.")
+        self._print = QPushButton()
+        self._print.setCheckable(True)
+        self._pages = QStackedWidget()
+        self._pages.addWidget(self._text)
+        self._pages.addWidget(self._note)
+        self._lay()
+
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(_REST)
+        self._rest.timeout.connect(self.flush)
+        self._text.edited.connect(lambda: self._on_typed("spoken"))
+        self._note.edited.connect(lambda: self._on_typed("note"))
+        self._note.nags_chosen.connect(self._on_nags)
+        self._text.left.connect(self.flush)
+        self._note.left.connect(self.flush)
+        self._intended.changed.connect(self._on_intended)
+        self._think.changed.connect(self._on_think)
+        self._cue.clicked.connect(self._offer_cues)
+        self._print.toggled.connect(self._on_print)
+        session.stepped.connect(self._on_stepped)
+        session.changed.connect(self._on_changed)
+        session.opened.connect(self._on_opened)
+        look.changed.connect(self._dress)
+        self._dress()
+        self._show()
+
+    @property
+    def key(self) -> BeatKey:
+        """Whose line is shown: a node or a part of the talk."""
+        return self._key
+
+    @property
+    def text(self) -> LineText:
+        """Where the line is written."""
+        return self._text
+
+    @property
+    def note(self) -> NoteEditor:
+        """Where the note is written."""
+        return self._note
+
+    @property
+    def intended(self) -> SecondsField:
+        """The intended length (s)."""
+        return self._intended
+
+    @property
+    def think(self) -> SecondsField:
+        """The think pause (s)."""
+        return self._think
+
+    @property
+    def heading(self) -> str:
+        """What is being written."""
+        return self._heading.text()
+
+    @property
+    def figures(self) -> str:
+        """Words and seconds, as they are shown."""
+        return self._figures.text()
+
+    def edit_part(self, part: Part) -> None:
+        """Write the line of a part of the talk, until the board steps elsewhere."""
+        self.flush()
+        self._key = part
+        self._print.setChecked(False)
+        self._show()
+        self.focus_line()
+
+    def edit_node(self) -> None:
+        """Write the line of the shown node again."""
+        self.flush()
+        self._key = self._session.node
+        self._show()
+
+    def focus_line(self) -> None:
+        """Put the keyboard into the spoken line."""
+        self._print.setChecked(False)
+        self._text.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def focus_note(self) -> None:
+        """Put the keyboard into the note of the shown node."""
+        if isinstance(self._key, Part):
+            self.edit_node()
+        self._print.setChecked(True)
+        self._note.after_field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def insert_cue(self, node: int) -> None:
+        """Put the cue that plays this node's move at the cursor; it is taken away from where it was before."""
+        self._insert(Cued(node=node))
+
+    def insert_mark_cue(self, mark: int) -> None:
+        """Put the cue that shows this mark of the node at the cursor."""
+        self._insert(Cued(mark=mark))
+
+    def insert_next_cue(self) -> None:
+        """Put a cue at the cursor for the first move or mark of this beat that has none yet."""
+        waiting = [cued for cued in self._cueable() if cued not in self._text.cued]
+        if waiting:
+            self._insert(waiting[0])
+        else:
+            self._session.refused.emit("Every move and mark of this beat has its cue already.")
+
+    def flush(self) -> None:
+        """Store what has been typed and not been stored yet."""
+        self._rest.stop()
+        self._intended.commit()
+        self._think.commit()
+        typed, self._typed = self._typed, set()
+        if not typed or not self._there():
+            return
+        self._storing = True
+        if "spoken" in typed:
+            self._store_spoken(self._text.line)
+        if "note" in typed and isinstance(self._key, int):
+            node = self._session.study.node(self._key)
+            for field, text in (("note_before", self._note.before), ("note", self._note.after)):
+                if getattr(node, field) != text:
+                    self._session.do(ChangeNode(node.id, field, text, _NOTE_LABEL))
+        self._storing = False
+        self._show_print()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """See QWidget."""
+        self.flush()
+        super().hideEvent(event)
+
+    # What the session tells.
+
+    def _on_stepped(self, node: int) -> None:
+        if node != self._key:
+            self.flush()
+            self._key = node
+            self._show()
+
+    def _on_opened(self) -> None:
+        self._typed.clear()
+        self._rest.stop()
+        self._key = self._session.node
+        self._show()
+
+    def _on_changed(self, changed: Changed) -> None:
+        if self._storing:
+            return
+        if changed.settings:
+            self._show_figures()
+        if not self._there():
+            return
+        # What was typed meanwhile is the newer; it is stored over the change, which stays in the history.
+        self.flush()
+        touched = self._key in changed.parts if isinstance(self._key, Part) else self._key in changed.nodes
+        if touched:
+            self._load(self._text.change_line)
+        elif changed.nodes or changed.headers:
+            self._text.refresh_tags()
+
+    # What the user does.
+
+    def _on_typed(self, what: str) -> None:
+        self._typed.add(what)
+        self._rest.start()
+        self._show_figures()
+
+    def _on_intended(self, intended: float | None) -> None:
+        if not self._there():
+            return
+        self._storing = True
+        if isinstance(self._key, Part):
+            line = replace(self._session.study.line(self._key), intended=intended)
+            self._session.do(ChangeLine(self._key, line, "Set the intended length"))
+        else:
+            self._session.do(ChangeNode(self._key, "intended", intended, "Set the intended length"))
+        self._storing = False
+        self._show_figures()
+
+    def _on_think(self, think: float | None) -> None:
+        if isinstance(self._key, Part) or not self._there():
+            return
+        self._storing = True
+        self._session.do(ChangeNode(self._key, "think", think or 0.0, "Set the think pause"))
+        self._storing = False
+        self._show_figures()
+
+    def _on_nags(self, nags: tuple[int, ...]) -> None:
+        self.flush()
+        if isinstance(self._key, int) and self._there():
+            self._session.do(ChangeNode(self._key, "nags", nags, "Choose a glyph"))
+
+    def _on_print(self, shown: bool) -> None:
+        self.flush()
+        self._pages.setCurrentWidget(self._note if shown else self._text)
+        self._cue.setVisible(not shown)
+        self._show_heading()
+
+    def _offer_cues(self) -> None:
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for cued in self._cueable():
+            tag = self._tag(cued)
+            action = QAction(tag.words, menu)
+            action.setCheckable(True)
+            action.setChecked(cued in self._text.cued)
+            action.triggered.connect(lambda _=False, cued=cued: self._insert(cued))
+            menu.addAction(action)
+        if menu.isEmpty():
+            menu.addAction("No move or mark here").setEnabled(False)
+        menu.popup(self._cue.mapToGlobal(QPoint(0, -menu.sizeHint().height())))
+
+    def _insert(self, cued: Cued) -> None:
+        self._print.setChecked(False)
+        self._text.insert_cued(cued)
+        self._text.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.flush()
+
+    # What is shown.
+
+    def _there(self) -> bool:
+        return isinstance(self._key, Part) or self._key in self._session.study.nodes
+
+    def _node(self) -> Node | None:
+        return None if isinstance(self._key, Part) else self._session.study.nodes.get(self._key)
+
+    def _spoken(self) -> tuple[SpokenLine, float | None]:
+        node = self._node()
+        if node is not None:
+            return node.spoken, node.intended
+        if isinstance(self._key, Part):
+            line = self._session.study.line(self._key)
+            return line.spoken, line.intended
+        return SpokenLine(), None
+
+    def _store_spoken(self, spoken: SpokenLine) -> None:
+        if spoken == self._spoken()[0]:
+            return
+        if isinstance(self._key, Part):
+            line = replace(self._session.study.line(self._key), spoken=spoken)
+            self._session.do(ChangeLine(self._key, line, _SPOKEN_LABEL))
+        else:
+            self._session.do(ChangeNode(self._key, "spoken", spoken, _SPOKEN_LABEL))
+
+    def _show(self) -> None:
+        self._load(self._text.set_line)
+        node = self._node()
+        self._think.setEnabled(node is not None)
+        self._cue.setEnabled(node is not None)
+        self._print.setEnabled(node is not None)
+        self._show_heading()
+
+    def _load(self, show_line: object) -> None:
+        spoken, intended = self._spoken()
+        if self._text.line != spoken.sorted():
+            show_line(spoken)  # type: ignore[operator]
+        node = self._node()
+        if node is not None:
+            self._note.show_node(node)
+        self._intended.show_seconds(intended)
+        self._think.show_seconds((node.think if node is not None else 0.0) or None)
+        self._typed.clear()
+        self._text.refresh_tags()
+        self._show_figures()
+        self._show_print()
+
+    def _show_heading(self) -> None:
+        if isinstance(self._key, Part):
+            self._heading.setText(f"{str(self._key).capitalize()}: said {_WHEN[self._key]}")
+            return
+        what = "Note for print" if self._print.isChecked() else "Spoken line"
+        self._heading.setText(f"{what} at {self._label(self._key)}")
+        self._text.setAccessibleName(self._heading.text())
+
+    def _show_figures(self) -> None:
+        text = self._text.line.text
+        think = 0.0 if isinstance(self._key, Part) else self._think.seconds or 0.0
+        seconds = estimate(self._session.study.pace, text)
+        figures = LineFigures(count_words(text), seconds, self._intended.seconds, think)
+        self._figures.setText(str(figures))
+        self._figures.setStyleSheet(f"color: {self._look.color('over' if figures.over else 'ink_quiet').name()};")
+
+    def _show_print(self) -> None:
+        node = self._node()
+        written = node is not None and bool(node.note or node.note_before or node.nags)
+        self._print.setText("Note for print •" if written else "Note for print")
+        self._print.setAccessibleName("Note for print, written" if written else "Note for print, empty")
+
+    def _cueable(self) -> list[Cued]:
+        return [] if isinstance(self._key, Part) or not self._there() else cueable(self._session.study, self._key)
+
+    def _tag(self, cued: Cued) -> Tag:
+        if cued.node is not None:
+            there = cued.node in self._session.study.nodes
+            return Tag(self._label(cued.node)) if there else Tag("move not there", gone=True)
+        node = self._node()
+        marks = node.marks if node is not None else ()
+        if cued.mark is None or cued.mark >= len(marks):
+            return Tag("mark not there", gone=True)
+        return Tag(mark_label(marks[cued.mark]), marks[cued.mark].kind)
+
+    def _label(self, node: int) -> str:
+        return move_label(self._session.positions, node) or "the start"
+
+    def _lay(self) -> None:
+        top = QHBoxLayout()
+        top.addWidget(self._heading, 1)
+        top.addWidget(self._figures)
+        foot = QHBoxLayout()
+        foot.setSpacing(8)
+        for words, field in (("Takes", self._intended), ("Think pause", self._think)):
+            label = QLabel(words)
+            label.setObjectName("quiet")
+            label.setBuddy(field)
+            foot.addWidget(label)
+            foot.addWidget(field)
+        foot.addStretch(1)
+        foot.addWidget(self._cue)
+        foot.addWidget(self._print)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(14, 10, 14, 10)
+        layout.setSpacing(8)
+        layout.addLayout(top)
+        layout.addWidget(self._pages, 1)
+        layout.addLayout(foot)
+        for before, after in (
+            (self._text, self._intended),
+            (self._intended, self._think),
+            (self._think, self._cue),
+            (self._cue, self._print),
+        ):
+            QWidget.setTabOrder(before, after)
+
+    def _dress(self) -> None:
+        self._text.dress()
+        self._show_figures()
+
+
+_WHEN = {Part.GREETING: "before the first move", Part.CLOSING: "after the last move", Part.THANKS: "at the very end"}

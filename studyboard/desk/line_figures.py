@@ -1,0 +1,45 @@
+"""The figures beside a spoken line: its words, how long they take, and how long they should."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from studyboard.model.script import words
+
+
+@dataclass(frozen=True, slots=True)
+class LineFigures:
+    """What is said of a line's length.
+
+    words: how many; estimated: how long they take (s); intended: how long they should (s), or None; think: the pause
+    after them (s)
+    """
+
+    words: int
+    estimated: float
+    intended: float | None
+    think: float
+
+    @property
+    def over(self) -> float:
+        """How much longer the line is than it should be (s); 0.0 where it fits."""
+        return 0.0 if self.intended is None else max(0.0, round(self.estimated - self.intended, 1))
+
+    def __str__(self) -> str:
+        """``"13 words · 5.1 s · set to 10 s"``"""
+        parts = [f"{self.words} word{'' if self.words == 1 else 's'}", f"{self.estimated:.1f} s"]
+        if self.intended is not None:
+            over = f", {self.over:.1f} s too short" if self.over else ""
+            parts.append(f"set to {_short(self.intended)} s{over}")
+        if self.think:
+            parts.append(f"think {_short(self.think)} s")
+        return " · ".join(parts)
+
+
+def count_words(text: str) -> int:
+    """How many words a line has; a sign that stands alone, such as a dash, is none."""
+    return sum(any(letter.isalnum() for letter in word) for word in words(text))
+
+
+def _short(seconds: float) -> str:
+    return f"{seconds:.1f}".removesuffix(".0")

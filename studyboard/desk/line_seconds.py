@@ -1,0 +1,70 @@
+"""A field for a length of time that may be left empty."""
+
+from __future__ import annotations
+
+import re
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+_SECONDS = re.compile(r"(?:(\d{1,3}):)?(\d{1,4}(?:[.,]\d*)?)\s*s?", re.IGNORECASE)
+_STEP = 0.5
+_MOST = 3600.0
+
+
+class SecondsField(QLineEdit):
+    """Takes seconds as ``10``, ``7.5 s`` or ``1:20``; up and down change them by half a second.
+
+    State: the length (s), or None while the field is empty. What cannot be read is put back.
+
+    changed: another length was given; carries it, or None
+    """
+
+    changed = Signal(object)
+
+    def __init__(self, name: str, empty: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._seconds: float | None = None
+        self.setPlaceholderText(empty)
+        self.setAccessibleName(f"{name}, in seconds")
+        self.setFixedWidth(self.fontMetrics().horizontalAdvance(empty + "mm") + 14)
+        self.editingFinished.connect(self.commit)
+
+    @property
+    def seconds(self) -> float | None:
+        """The length (s)."""
+        return self._seconds
+
+    def show_seconds(self, seconds: float | None) -> None:
+        """Show a length; nothing is told of it."""
+        self._seconds = seconds
+        self.setText("" if seconds is None else f"{seconds:.1f}".removesuffix(".0") + " s")
+
+    def commit(self) -> None:
+        """Take what is written in the field."""
+        read = self._read()
+        changed = read != self._seconds
+        self.show_seconds(read)
+        if changed:
+            self.changed.emit(read)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """See QWidget."""
+        if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and not event.modifiers():
+            step = _STEP if event.key() == Qt.Key.Key_Up else -_STEP
+            seconds = max(0.0, min(_MOST, (self._read() or 0.0) + step))
+            self.setText(f"{seconds:g}")
+            self.commit()
+            return
+        super().keyPressEvent(event)
+
+    def _read(self) -> float | None:
+        text = self.text().strip()
+        if not text:
+            return None
+        found = _SECONDS.fullmatch(text)
+        if found is None:
+            return self._seconds
+        seconds = float(found[2].replace(",", ".")) + 60 * int(found[1] or 0)
+        return round(min(seconds, _MOST), 1) or None

@@ -1,0 +1,289 @@
+"""The text of a spoken line, with its cues as tags inside it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable, Iterator
+
+from PySide6.QtCore import QByteArray, QEvent, QMimeData, QPointF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QFocusEvent,
+    QKeyEvent,
+    QKeySequence,
+    QMouseEvent,
+    QTextBlockFormat,
+    QTextCursor,
+    QTextFragment,
+)
+from PySide6.QtWidgets import QTextEdit, QWidget
+
+from studyboard.desk.announcing import announce
+from studyboard.desk.line_cues import Cued, Run, line_of, runs_of
+from studyboard.desk.line_tags import TAG_TYPE, LineTags, Tag, cued_by, tag_format
+from studyboard.desk.look import Look
+from studyboard.model.script import SpokenLine
+
+_OBJECT = "\ufffc"
+_LINE_BREAK = "\u2028"
+#: Distance of lines (% of the usual).
+_LEADING = 125
+_MIME = "application/x-studyboard-line"
+
+
+class LineText(QTextEdit):
+    """A spoken line to be written.
+
+    State: the text and its tags. It has no history of its own: undo belongs to the study.
+
+    edited: the user has changed the line
+    left: the keyboard has gone elsewhere
+    """
+
+    edited = Signal()
+    left = Signal()
+
+    def __init__(self, look: Look, tag: Callable[[Cued], Tag], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._tag = tag
+        self._loading = False
+        self.setAcceptRichText(False)
+        self.setUndoRedoEnabled(False)
+        self.setTabChangesFocus(True)
+        self.document().setDocumentMargin(2)
+        self._tags = LineTags(look, tag, self.document())
+        self.document().documentLayout().registerHandler(TAG_TYPE, self._tags)
+        self.textChanged.connect(self._on_text_changed)
+        self.cursorPositionChanged.connect(self._tell_tag)
+        self.dress()
+
+    @property
+    def line(self) -> SpokenLine:
+        """The line as it is written now."""
+        return line_of(self._runs(0, self.document().characterCount() - 1))
+
+    def set_line(self, line: SpokenLine) -> None:
+        """Show another line, with the cursor at its end."""
+        self._loading = True
+        self.setPlainText("")
+        cursor = self.textCursor()
+        block = cursor.blockFormat()
+        block.setLineHeight(_LEADING, QTextBlockFormat.LineHeightTypes.ProportionalHeight.value)
+        cursor.setBlockFormat(block)
+        self._insert(cursor, runs_of(line))
+        self.setTextCursor(cursor)
+        self._loading = False
+
+    def change_line(self, line: SpokenLine) -> None:
+        """Show the same line after a change from elsewhere, with the cursor where the change was."""
+        before = self._flat()
+        scrolled = self.verticalScrollBar().value()
+        self.set_line(line)
+        after = self._flat()
+        cursor = self.textCursor()
+        cursor.setPosition(_length(after[: _end_of_change(before, after)]))
+        self.setTextCursor(cursor)
+        self.verticalScrollBar().setValue(scrolled)
+
+    def insert_cued(self, cued: Cued) -> None:
+        """Put a tag at the cursor; where the line has one for the same already, that one is taken away."""
+        cursor = self.textCursor()
+        cursor.beginEditBlock()
+        cursor.clearSelection()
+        for place, other in reversed(self._places()):
+            if other == cued:
+                old = QTextCursor(self.document())
+                old.setPosition(place)
+                old.deleteChar()
+        self._insert(cursor, [cued])
+        cursor.endEditBlock()
+        self.setTextCursor(cursor)
+
+    def refresh_tags(self) -> None:
+        """Measure and paint the tags again: what they show may have another name now."""
+        self.document().markContentsDirty(0, self.document().characterCount())
+        self.viewport().update()
+
+    @property
+    def cued(self) -> list[Cued]:
+        """What the line plays and shows, in its order."""
+        return [cued for _, cued in self._places()]
+
+    def dress(self) -> None:
+        """Take colours and font of the look."""
+        font, look = self._look.spoken_font(1.3), self._look
+        surface, focus, quiet = (look.color(token).name() for token in ("surface", "focus", "ink_quiet"))
+        # As a style and not by setFont, which a style sheet of the application undoes when the editor gets a parent.
+        self.setStyleSheet(
+            f'LineText {{ font: {font.pointSizeF():.1f}pt "{font.family()}"; background: {surface}; border: none;'
+            f" border-left: 3px solid {surface}; border-radius: 0; padding: 0 4px; placeholder-text-color: {quiet}; }}"
+            f"LineText:focus {{ border: none; border-left: 3px solid {focus}; padding: 0 4px; }}"
+        )
+        self.refresh_tags()
+
+    # Copying, pasting and dragging.
+
+    def createMimeDataFromSelection(self) -> QMimeData:
+        """See QTextEdit: the words as text, and the cues with them for other lines."""
+        cursor = self.textCursor()
+        runs = list(self._runs(cursor.selectionStart(), cursor.selectionEnd()))
+        plain = [run if isinstance(run, str) else [run.node, run.mark] for run in runs]
+        data = QMimeData()
+        data.setText("".join(run for run in runs if isinstance(run, str)))
+        data.setData(_MIME, QByteArray(json.dumps(plain).encode()))
+        return data
+
+    def canInsertFromMimeData(self, source: QMimeData) -> bool:
+        """See QTextEdit."""
+        return source.hasFormat(_MIME) or source.hasText()
+
+    def insertFromMimeData(self, source: QMimeData) -> None:
+        """See QTextEdit."""
+        cursor = self.textCursor()
+        cursor.beginEditBlock()
+        cursor.removeSelectedText()
+        if source.hasFormat(_MIME):
+            self._insert(cursor, _read_runs(bytes(source.data(_MIME).data())))
+        else:
+            cursor.insertText(source.text().replace(_OBJECT, ""))
+        cursor.endEditBlock()
+        self.setTextCursor(cursor)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """See QWidget: a tag is picked up whole."""
+        place = self._tag_at(event.position())
+        cursor = self.textCursor()
+        if place is not None and not cursor.selectionStart() <= place < cursor.selectionEnd():
+            cursor.setPosition(place)
+            cursor.setPosition(place + 1, QTextCursor.MoveMode.KeepAnchor)
+            self.setTextCursor(cursor)
+        super().mousePressEvent(event)
+
+    # Keys that are not the editor's.
+
+    def event(self, event: QEvent) -> bool:
+        """See QWidget: undo and redo belong to the study."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent) and _is_history(event):
+            event.ignore()
+            return False
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """See QWidget."""
+        if _is_history(event):
+            event.ignore()
+            return
+        super().keyPressEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """See QWidget."""
+        super().focusOutEvent(event)
+        self.left.emit()
+
+    def minimumSizeHint(self) -> QSize:
+        """Room for two lines."""
+        return QSize(160, 2 * self.fontMetrics().lineSpacing() + 20)
+
+    def sizeHint(self) -> QSize:
+        """Room for four lines."""
+        return QSize(360, 4 * self.fontMetrics().lineSpacing() + 20)
+
+    # The document.
+
+    def _insert(self, cursor: QTextCursor, runs: Iterable[Run]) -> None:
+        plain = cursor.charFormat()
+        plain.clearProperty(plain.Property.ObjectType)
+        for run in runs:
+            if isinstance(run, Cued):
+                cursor.insertText(_OBJECT, tag_format(run))
+            else:
+                cursor.insertText(run.replace(_OBJECT, ""), plain)
+
+    def _runs(self, start: int, end: int) -> Iterator[Run]:
+        """What stands between two places of the cursor."""
+        for place, run in self._placed():
+            if isinstance(run, Cued):
+                if start <= place < end:
+                    yield run
+                continue
+            first, last = max(start - place, 0), end - place
+            if last > 0 and (part := _slice(run, first, last)):
+                yield part
+
+    def _placed(self) -> Iterator[tuple[int, Run]]:
+        """Everything in the document with the place of the cursor before it."""
+        block = self.document().begin()
+        while block.isValid():
+            if block.blockNumber():
+                yield block.position() - 1, "\n"
+            part = block.begin()
+            while not part.atEnd():
+                fragment = part.fragment()
+                yield from self._fragment(fragment)
+                part += 1
+            block = block.next()
+
+    @staticmethod
+    def _fragment(fragment: QTextFragment) -> Iterator[tuple[int, Run]]:
+        place, text = fragment.position(), fragment.text()
+        cued = cued_by(fragment.charFormat())
+        if cued is None:
+            yield place, text.replace(_LINE_BREAK, "\n").replace(_OBJECT, " ")
+            return
+        for number in range(fragment.length()):
+            yield place + number, cued
+
+    def _places(self) -> list[tuple[int, Cued]]:
+        return [(place, run) for place, run in self._placed() if isinstance(run, Cued)]
+
+    def _flat(self) -> str:
+        """The document with one letter for each tag."""
+        return "".join(_OBJECT if isinstance(run, Cued) else run for _, run in self._placed())
+
+    def _tag_at(self, point: QPointF) -> int | None:
+        scrolled = QPointF(self.horizontalScrollBar().value(), self.verticalScrollBar().value())
+        place = self.document().documentLayout().hitTest(point + scrolled, Qt.HitTestAccuracy.ExactHit)
+        return place if any(place == other for other, _ in self._places()) else None
+
+    def _tell_tag(self) -> None:
+        place = self.textCursor().position()
+        for other, cued in self._places():
+            if other == place:
+                announce(self.viewport(), f"Cue: {self._tag(cued).words}")
+
+    def _on_text_changed(self) -> None:
+        if not self._loading:
+            self.edited.emit()
+
+
+def _is_history(event: QKeyEvent) -> bool:
+    return event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
+
+
+def _length(text: str) -> int:
+    """How many places of Qt's cursor a text takes."""
+    return len(text.encode("utf-16-le")) // 2
+
+
+def _slice(text: str, first: int, last: int) -> str:
+    """The part of a text between two places of Qt's cursor."""
+    return text.encode("utf-16-le")[2 * first : 2 * last].decode("utf-16-le", "ignore")
+
+
+def _end_of_change(before: str, after: str) -> int:
+    """Where in *after* the part ends that is not as *before*; its end where nothing has changed."""
+    if before == after:
+        return len(after)
+    most = min(len(before), len(after))
+    same = next((at for at in range(most) if before[-1 - at] != after[-1 - at]), most)
+    start = next((at for at in range(most) if before[at] != after[at]), most)
+    return max(start, len(after) - same)
+
+
+def _read_runs(data: bytes) -> list[Run]:
+    """Runs from what was copied; nothing where it cannot be read."""
+    try:
+        plain = json.loads(data)
+        return [run if isinstance(run, str) else Cued(*run) for run in plain]
+    except (ValueError, TypeError):
+        return []
