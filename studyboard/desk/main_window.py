@@ -6,7 +6,17 @@ from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QPoint, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
-from PySide6.QtWidgets import QFrame, QMainWindow, QMenu, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QFrame,
+    QHBoxLayout,
+    QMainWindow,
+    QMenu,
+    QSplitter,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from studyboard.desk import help_texts
 from studyboard.desk.board_mark_palette import MarkPalette
@@ -40,6 +50,8 @@ _MENU_OF_LANES = (
     ("cut_branch", "copy_branch", "paste_branch", "delete_branch"),
     ("copy_fen",),
 )
+#: Width of what stands beside the board (px).
+_BESIDE = 132
 _IN_RUN_THROUGH = ("advance", "retreat", "come_back", "start_or_stop")
 
 
@@ -66,6 +78,7 @@ class MainWindow(QMainWindow):
         self.booth = Booth(self.session, self.performance, look)
         self.board_view = BoardView(self.session, look)
         self.mark_palette = MarkPalette(self.board_view, look)
+        self.mark_palette.layout().setDirection(QBoxLayout.Direction.TopToBottom)
         self.facts = FactsLine(self.session, look)
         self.line_editor = LineEditor(self.session, look)
         self.ruler = TimeRuler(self.session, look)
@@ -288,23 +301,24 @@ class MainWindow(QMainWindow):
         self._left.addWidget(running)
 
         board_card = QFrame(objectName="card")
-        inside = QVBoxLayout(board_card)
+        inside = QHBoxLayout(board_card)
         inside.setContentsMargins(8, 8, 8, 8)
-        inside.setSpacing(6)
+        inside.setSpacing(10)
         inside.addWidget(self.board_view, 1)
-        inside.addWidget(self.mark_palette)
+        beside = QVBoxLayout()
+        beside.setSpacing(8)
+        beside.addWidget(self.facts, 1)
+        beside.addWidget(self.mark_palette)
+        inside.addLayout(beside)
+        self.facts.setFixedWidth(_BESIDE)
+        self.mark_palette.setFixedWidth(_BESIDE)
         self._line_card = _card(self.line_editor, margin=8)
         self._right = QSplitter(Qt.Orientation.Vertical)
-        upper = QWidget()
-        stacked = QVBoxLayout(upper)
-        stacked.setContentsMargins(0, 0, 0, 0)
-        stacked.setSpacing(8)
-        stacked.addWidget(board_card, 1)
-        stacked.addWidget(_card(self.facts, margin=6))
-        self._right.addWidget(upper)
+        self._right.addWidget(board_card)
         self._right.addWidget(self._line_card)
-        self._right.setStretchFactor(0, 3)
-        self._right.setStretchFactor(1, 2)
+        self._right.setStretchFactor(0, 1)
+        self._right.setStretchFactor(1, 0)
+        self._right.setSizes([400, 180])
         self._right.setChildrenCollapsible(False)
         self._right.setHandleWidth(10)
 
@@ -313,7 +327,7 @@ class MainWindow(QMainWindow):
         self._middle.addWidget(self._right)
         self._middle.setStretchFactor(0, 4)
         self._middle.setStretchFactor(1, 3)
-        self._middle.setSizes([760, 580])
+        self._middle.setSizes([760, 590])
         self._middle.setChildrenCollapsible(False)
         self._middle.setHandleWidth(12)
 
@@ -339,6 +353,7 @@ class MainWindow(QMainWindow):
         self.lanes.part_chosen.connect(self.line_editor.edit_part)
         self.lanes.edit_requested.connect(lambda _: self.line_editor.focus_line())
         self.lanes.menu_requested.connect(self._lanes_menu)
+        self.facts.pointed.connect(self.board_view.point_at)
         self.ruler.beat_chosen.connect(self._show_beat)
         self.prompter.left.connect(self.write_stage)
         self.booth.played_to.connect(self._show_playback)

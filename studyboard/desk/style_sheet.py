@@ -27,7 +27,7 @@ QPushButton:default, QPushButton[primary="true"] {{
     background: {accent}; color: {on_accent}; border: 1px solid {accent}; font-weight: 600; }}
 QPushButton[primary="true"]:disabled {{ background: {track}; color: {rail}; border-color: {rule}; }}
 QPushButton:default:focus, QPushButton[primary="true"]:focus {{ border: 2px solid {focus}; }}
-QPushButton[mode="true"] {{ border-radius: 15px; padding: 6px 18px; border-color: {rule}; font-weight: 600; }}
+QPushButton[mode="true"] {{ border-radius: 13px; padding: 5px 18px; min-height: 18px; border-color: {rule}; font-weight: 600; }}
 QPushButton[mode="true"]:checked {{ background: {accent}; color: {on_accent}; border-color: {accent}; }}
 QPushButton[recording="true"] {{
     background: {recording}; color: {surface}; border: 1px solid {recording}; font-weight: 600; }}
@@ -40,6 +40,7 @@ QLineEdit, QPlainTextEdit, QTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
     selection-background-color: {selection}; selection-color: {ink}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
     border: 2px solid {focus}; padding: 3px 5px; }}
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; border: none; }}
 QComboBox QAbstractItemView {{ background: {surface}; border: 1px solid {rule};
     selection-background-color: {accent_soft}; selection-color: {ink}; }}
 QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {rule}; border-radius: 6px;
