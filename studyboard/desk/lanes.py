@@ -116,6 +116,10 @@ class Lanes(GlidingView):
         """Where the heading of a side-line is in the viewport, by its first node, or None where it is not shown."""
         return self._in_view(self._canvas.heading_of(side_line))
 
+    def tool_tip_at(self, position: QPoint) -> str:
+        """What is said of the thing at this point of the viewport, as rich text; empty where there is none."""
+        return self._canvas.tool_tip(self._target(QPointF(position)))
+
     # -- what the session says
 
     def _reopen(self) -> None:
@@ -333,8 +337,7 @@ class Lanes(GlidingView):
     def viewportEvent(self, event: QEvent) -> bool:
         """Show the whole line of the row under the pointer."""
         if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
-            text = self._canvas.tool_tip(self._target(QPointF(event.pos())))
-            QToolTip.showText(event.globalPos(), text, self.viewport())
+            QToolTip.showText(event.globalPos(), self.tool_tip_at(event.pos()), self.viewport())
             return True
         return super().viewportEvent(event)
 

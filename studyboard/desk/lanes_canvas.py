@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from enum import Enum
+from html import escape
 
 from PySide6.QtGui import QPainter
 
@@ -68,6 +69,7 @@ class LaneCanvas:
         self._session = session
         self._painter = LanePainter(look)
         self._width = width
+        self._share = 1
         self._rows: dict[BeatKey, RowText] = {}
         self._times: LaneTimes | None = None
         self.current: BeatKey = session.node
@@ -146,12 +148,14 @@ class LaneCanvas:
 
     def _lay_out(self, folded: Collection[int]) -> None:
         self.layout = lay_out(self._session.study, frozenset(folded))
+        # Lanes keep their width while some are folded, so that the knob stays under the pointer.
+        self._share = max(self._share, self.layout.lanes) if self.layout.folded else self.layout.lanes
         self._measure()
         self._find_way()
         self._find_hidden()
 
     def _measure(self) -> None:
-        self.geometry = lane_geometry(self._session.study, self.layout, self._painter.heights, self._width)
+        self.geometry = lane_geometry(self._session.study, self.layout, self._painter.heights, self._width, self._share)
 
     def _find_way(self) -> None:
         """For each line on the way to the current node: the last row that lies on it."""
@@ -241,6 +245,9 @@ class LaneCanvas:
         if target.spot is Spot.KNOB:
             branching = self.layout.branchings.get(target.key) if not isinstance(target.key, Part) else None
             return "" if branching is None else "Fold side-lines" if branching.shown else "Show side-lines"
+        if target.spot is Spot.HEADING and not isinstance(target.key, Part):
+            name, details = self._heading(self.layout.lines[target.key])
+            return " · ".join(filter(None, (f"<b>{escape(name)}</b>", escape(details), "drag to reorder")))
         time = None if self._times is None else self._times.time_of(target.key)
         return row_tool_tip(study, target.key, self._row(target.key), time)
 
@@ -322,17 +329,13 @@ class LaneCanvas:
         self._painter.turnout(p, start, x, y, self.geometry.middle_of(line.row), token, hidden, width)
 
     def _line(self, p: QPainter, line: LaneLine, first: int, last: int) -> None:
-        study, geometry = self._session.study, self.geometry
+        geometry = self.geometry
         hidden = line.start in self._hidden
         if line.branch is not None and first <= line.row - 1 <= last:
-            node = study.nodes[line.start]
-            details = telling_in_words(study, self._session.positions, node)
-            if not hidden and self._times is not None:
-                seconds = short_seconds(self._times.side_lines.get(line.start, 0.0))
-                details = " · ".join(filter(None, (seconds, details)))
+            name, details = self._heading(line)
             hovered = self.hovered == Target(Spot.HEADING, line.start)
             box = geometry.heading(line.lane, line.row)
-            self._painter.heading(p, box, heading_name(node), details, hidden, hovered)
+            self._painter.heading(p, box, name, details, hidden, hovered)
         reached = self._way.get(line.start, -1)
         x = geometry.rail_of(line.lane)
         token = "side_line" if line.lane else "rail"
@@ -350,6 +353,15 @@ class LaneCanvas:
             middle = geometry.middle_of(row)
             self._painter.cell(p, geometry.cell(line.lane, row), middle, text, time, scale, state)
             self._painter.disc(p, x, middle, text.white, token, state)
+
+    def _heading(self, line: LaneLine) -> tuple[str, str]:
+        """What the heading of a side-line says: its name; how long it takes and when it is told."""
+        study = self._session.study
+        node = study.nodes[line.start]
+        details = [telling_in_words(study, self._session.positions, node)]
+        if line.start not in self._hidden and self._times is not None:
+            details.insert(0, short_seconds(self._times.side_lines.get(line.start, 0.0)))
+        return heading_name(node), " · ".join(filter(None, details))
 
     def _part(self, p: QPainter, part: Part, row: int) -> None:
         state = CellState(

@@ -127,8 +127,10 @@ class LaneGeometry:
         return max(0, min(self.lanes - 1, 1 + int((x - LEFT - self.main) // self.side)))
 
 
-def lane_geometry(study: Study, layout: LaneLayout, heights: TextHeights, view_width: int) -> LaneGeometry:
-    """The pixels of a layout in a view of this width. O(number of nodes shown).
+def lane_geometry(
+    study: Study, layout: LaneLayout, heights: TextHeights, view_width: int, share: int
+) -> LaneGeometry:
+    """The pixels of a layout in a view whose width that many lanes share. O(number of nodes shown).
 
     A row in which something is said or a side-line's name is written has two lines of text, any other one.
     """
@@ -136,7 +138,7 @@ def lane_geometry(study: Study, layout: LaneLayout, heights: TextHeights, view_w
     one_line = _on_grid(heights.move + 14)
     tall = _tall_rows(study, layout)
     tops = tuple(accumulate((two_lines if high else one_line for high in tall), initial=0))
-    main, side = lane_widths(view_width, layout.lanes, heights.move)
+    main, side = lane_widths(view_width, share, heights.move)
     return LaneGeometry(tops, layout.lanes, main, side, 8 + (heights.move + 1) // 2)
 
 
