@@ -17,7 +17,7 @@ _STRIDE = 1024
 
 def check_place(path: Path) -> None:
     """Raises StudyMissingError where there is no folder in which this file could be made."""
-    if not path.parent.is_dir():
+    if not os.path.isdir(path.parent):
         raise StudyMissingError(f"There is no folder “{path.parent}”. Make it first, or choose another.")
 
 
@@ -28,7 +28,7 @@ def placed(path: Path, *, overwrite: bool) -> Iterator[sqlite3.Connection]:
     The caller holds the lock of *path*. Raises StudyExistsError where there is such a file and it is not to be
     overwritten, and other StudyFileErrors.
     """
-    if path.exists() and (path.is_dir() or not overwrite):
+    if os.path.exists(path) and (os.path.isdir(path) or not overwrite):
         raise StudyExistsError(f"There is a “{path.name}” in this folder already. Choose another name.")
     beside = path.with_name(f".{path.name}.partial")
     try:

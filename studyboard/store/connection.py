@@ -40,10 +40,18 @@ def shm(path: Path) -> Path:
     return path.with_name(path.name + "-shm")
 
 
+def is_logged(path: Path) -> bool:
+    """Is there anything in the log? An empty one means that whoever made it got no further."""
+    try:
+        return wal(path).stat().st_size > 0
+    except OSError:
+        return False
+
+
 def check_file(path: Path) -> None:
     """Raises a StudyFileError where this can be no study, before SQLite touches it."""
     name = path.name
-    if path.is_dir():
+    if os.path.isdir(path):
         raise NotAStudyError(f"“{name}” is a folder. Choose a .studyboard file inside it.")
     try:
         with path.open("rb") as file:
@@ -53,7 +61,7 @@ def check_file(path: Path) -> None:
         raise StudyMissingError(f"There is no file “{path}”. Check the name, or look where it was moved to.") from None
     except OSError as reason:
         raise StudyFileError(f"“{name}” cannot be read: {reason.strerror or reason}.") from reason
-    if size == 0 and not (wal(path).exists() and wal(path).stat().st_size):
+    if size == 0 and not is_logged(path):
         raise NotAStudyError(f"“{name}” is empty: nothing was ever stored in it, or copying it failed. Copy it again.")
     if not head.startswith(_MAGIC[: len(head)]):
         raise NotAStudyError(
@@ -62,7 +70,7 @@ def check_file(path: Path) -> None:
     page_size = int.from_bytes(head[16:18], "big")
     pages = int.from_bytes(head[28:32], "big")
     expected = (65_536 if page_size == 1 else page_size) * pages
-    if size < max(expected, _HEADER) and not wal(path).exists():
+    if size < max(expected, _HEADER) and not is_logged(path):
         raise DamagedStudyError(
             f"“{name}” has been cut short: {size:,} of {expected:,} bytes are there. Copy it again, or open a back-up."
         )
@@ -84,8 +92,10 @@ def check_schema(connection: sqlite3.Connection, path: Path) -> int:
     return version
 
 
-def connect(path: Path, mode: str = "rw", *, any_thread: bool = False) -> sqlite3.Connection:
+def connect(path: Path, mode: str = "rw") -> sqlite3.Connection:
     """A connection whose transactions are begun by hand and survive a power cut.
+
+    Threads may share it if they take turns.
 
     mode: "rw" to work on the file, "rwc" to make it, "look" to read it as a guest of those who write, "ro" to read it
     where nothing can be written, "immutable" where nothing can be written by anybody. Raises sqlite3.Error.
@@ -96,7 +106,7 @@ def connect(path: Path, mode: str = "rw", *, any_thread: bool = False) -> sqlite
         uri=True,
         timeout=PATIENCE,
         isolation_level=None,
-        check_same_thread=not any_thread,
+        check_same_thread=False,
     )
     try:
         connection.execute("PRAGMA trusted_schema = OFF")
@@ -114,23 +124,32 @@ def connect_to_read(path: Path) -> tuple[sqlite3.Connection, str]:
 
     Raises a StudyFileError.
     """
-    logged = wal(path).exists()
+    logged = is_logged(path)
     if os.access(path, os.W_OK) and os.access(path.parent, os.W_OK):
-        mode = "look"
-    else:
+        # Where the disk is full this fails, because even a guest needs an index of the log.
+        with suppress(sqlite3.OperationalError):
+            return _connect_and_try(path, "look"), "look"
+    try:
         mode = "ro" if logged else "immutable"
-    with explained(path):
-        try:
-            connection = connect(path, mode)
-            connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
-        except sqlite3.OperationalError as reason:
-            if mode != "ro":
-                raise
-            raise ReadOnlyStudyError(
-                f"“{path.name}” was not closed properly, and nothing can be written where it lies. Copy it to a folder"
-                f" of your own, together with “{wal(path).name}”, and open the copy."
-            ) from reason
-    return connection, mode
+        with explained(path):
+            return _connect_and_try(path, mode), mode
+    except StudyFileError as reason:
+        if not logged or not isinstance(reason.__cause__, sqlite3.OperationalError):
+            raise
+        raise ReadOnlyStudyError(
+            f"“{path.name}” was not closed properly, and nothing can be written where it lies. Copy it to a folder"
+            f" of your own, together with “{wal(path).name}”, and open the copy."
+        ) from reason
+
+
+def _connect_and_try(path: Path, mode: str) -> sqlite3.Connection:
+    connection = connect(path, mode)
+    try:
+        connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
+    except BaseException:
+        connection.close()
+        raise
+    return connection
 
 
 @contextmanager
@@ -178,7 +197,7 @@ def explanation(path: Path, reason: Exception) -> StudyFileError:
         return StudyNotStoredError(
             "This text holds half of a character, which cannot be stored. Delete the character and type it again."
         )
-    if primary == sqlite3.SQLITE_FULL:
+    if primary == sqlite3.SQLITE_FULL or code == sqlite3.SQLITE_IOERR_SHMSIZE:
         return _disk_full(name)
     if primary in (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM):
         return ReadOnlyStudyError(

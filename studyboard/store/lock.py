@@ -31,7 +31,7 @@ class StudyLock:
         self.path = study.with_name(f".{study.name}.lock")
         # Read first: some versions of the library empty the file when they try for it in vain.
         holder = _holder(self.path)
-        self._lock = FileLock(self.path, timeout=0)
+        self._lock = FileLock(self.path, timeout=0, thread_local=False)
         try:
             self._lock.acquire()
         except Timeout:

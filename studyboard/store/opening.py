@@ -5,12 +5,12 @@ from __future__ import annotations
 import os
 import sqlite3
 import tempfile
-from contextlib import closing
+from contextlib import closing, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from studyboard.store.beside import copy_database, placed
-from studyboard.store.connection import check_schema, connect, connect_to_read, explained
+from studyboard.store.connection import check_schema, connect, connect_to_read, explained, is_logged, shm, wal
 from studyboard.store.errors import ReadOnlyStudyError
 from studyboard.store.schema import VERSION
 from studyboard.store.upgrade import upgrade
@@ -32,13 +32,26 @@ class Database:
     scratch: tempfile.TemporaryDirectory[str] | None = None
 
     def connect_again(self) -> sqlite3.Connection:
-        """One more connection, which any thread may use if it waits for its turn. Raises a StudyFileError."""
+        """One more connection, to be closed by the caller. Raises a StudyFileError."""
         with explained(self.study):
-            return connect(self.path, self.mode, any_thread=True)
+            return connect(self.path, self.mode)
+
+    def settle_moved(self) -> None:
+        """Bring all that is stored into the file itself, wherever it was moved to while it was open.
+
+        SQLite leaves the log behind at the old place, and by itself would not look for the file any more.
+        """
+        with suppress(sqlite3.Error):
+            self.connection.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
 
     def close(self) -> None:
         """Close the connection and delete the copy."""
         self.connection.close()
+        if not os.path.exists(self.path) and not is_logged(self.path):
+            # The file was moved or deleted; then SQLite leaves what was beside it, although there is nothing in it.
+            with suppress(OSError):
+                wal(self.path).unlink(missing_ok=True)
+                shm(self.path).unlink(missing_ok=True)
         if self.scratch is not None:
             self.scratch.cleanup()
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
+from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
@@ -43,8 +44,8 @@ class StudyFile:
     """One open study file.
 
     State: the study in memory, which always equals the rows on the disk; a connection to them; and, unless the file
-    is only read, the lock that keeps others from changing it. To be used from one thread; `sound` and what
-    `sound_writer` returns may be used from any.
+    is only read, the lock that keeps others from changing it. To be used by one thread at a time, but `sound`, what
+    `sound_writer` returns and `save_as` may be used while another thread edits.
     """
 
     def __init__(
@@ -74,7 +75,7 @@ class StudyFile:
         Raises StudyExistsError where there is such a file already, unless it is to be overwritten; StudyInUseError
         where that one is open; other StudyFileErrors. What was there stays until the new file is complete.
         """
-        path = _absolute(path)
+        path = _real(path)
         check_place(path)
         content = Study() if study is None else study
         lock = StudyLock(path)
@@ -96,7 +97,7 @@ class StudyFile:
         upgraded, after a copy named `NAME.before-upgrade-vN.studyboard` was put beside it; one that is only read is
         left as it is. Raises StudyFileError in one of its kinds (studyboard.store.errors).
         """
-        path = _absolute(path)
+        path = _real(path)
         check_file(path)
         if read_only:
             database = open_to_look(path)
@@ -125,7 +126,7 @@ class StudyFile:
 
     @property
     def path(self) -> Path:
-        """Where the file is."""
+        """Where the file is, links followed."""
         return self._path
 
     @property
@@ -229,16 +230,20 @@ class StudyFile:
         being recorded, or where the copy cannot be written.
         """
         self._check_open()
-        path = _absolute(path)
+        path = _real(path)
         check_place(path)
-        if path.resolve() == self._path.resolve() or (path.exists() and _identity(path) == self._identity):
+        if path == self._path or _identity(path) == self._identity:
             raise StudyExistsError(f"This is “{path.name}” already, and every change is in it. Choose another name.")
         if any(sound.recording is not None for sound in self._sounds):
             raise StudyFileError("A take is being recorded into this study. Stop the recording, then save a copy.")
         lock = StudyLock(path)
         try:
             with placed(path, overwrite=overwrite) as copy:
-                copy_database(self._connection, copy, progress)
+                if self._moved():
+                    copy_database(self._connection, copy, progress)
+                else:
+                    with closing(self._database.connect_again()) as source:
+                        copy_database(source, copy, progress)
             return self._work(path, lock, self._clock)
         except BaseException:
             lock.release()
@@ -251,6 +256,8 @@ class StudyFile:
         self._closed = True
         for sound in self._sounds:
             sound.close()
+        if self._lock is not None and self._moved():
+            self._database.settle_moved()
         self._database.close()
         if self._lock is not None:
             self._lock.release()
@@ -331,6 +338,9 @@ class StudyFile:
         with explained(self._path):
             return self._history.label(seq)
 
+    def _moved(self) -> bool:
+        return _identity(self._path) != self._identity
+
     def _check_open(self) -> None:
         if self._closed:
             raise StudyClosedError(f"“{self._path.name}” has been closed.")
@@ -342,15 +352,17 @@ class StudyFile:
                 f"“{self._path.name}” is open to be read only. Save it under another name to change it."
             )
         # What is written into a file that was deleted or replaced would be gone with the last window.
-        if _identity(self._path) != self._identity:
+        if self._moved():
+            self._database.settle_moved()
             raise StudyNotStoredError(
                 f"“{self._path.name}” has been moved, replaced or deleted while it was open, so the change was not"
                 " stored. Save the study under another name to go on."
             )
 
 
-def _absolute(path: Path | str) -> Path:
-    return Path(os.path.abspath(path))
+def _real(path: Path | str) -> Path:
+    """The file itself, which may be behind a link."""
+    return Path(os.path.realpath(path))
 
 
 def _identity(path: Path) -> tuple[int, int] | None:

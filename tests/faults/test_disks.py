@@ -160,6 +160,22 @@ def test_an_older_copy_survives_a_new_one_for_which_there_is_no_room(small_disk,
         assert notes(file.study) == ["the older copy"]
 
 
+def test_a_study_on_a_full_disk_can_be_read(small_disk):
+    path = small_disk / "evening.studyboard"
+    with StudyFile.create(path) as file:
+        file.do(ChangeNode(0, "note", "before"))
+    fill(small_disk)
+    with StudyFile.open(path, read_only=True) as file:
+        assert notes(file.study) == ["before"]
+    with pytest.raises(StudyNotStoredError, match="full"):
+        StudyFile.open(path)
+    with StudyFile.open(path, read_only=True) as file:
+        assert notes(file.study) == ["before"]
+    (small_disk / "ballast").unlink()
+    StudyFile.open(path).close()
+    assert os.listdir(small_disk) == [path.name]
+
+
 def test_a_study_on_a_disk_that_can_only_be_read_can_be_read(small_disk):
     path = small_disk / "evening.studyboard"
     with StudyFile.create(path) as file:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import os
 import sqlite3
+import threading
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import chess
 import pytest
 
-from studyboard.model.edits import AddMove, ChangeNode, ChangeSlot, InsertBranch, RemoveBranch, Several
+from studyboard.model.edits import AddMove, ChangeNode, ChangeRehearsed, ChangeSlot, InsertBranch, RemoveBranch, Several
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.node import Node
 from studyboard.model.script import SpokenLine
@@ -157,6 +159,10 @@ def test_text_that_cannot_be_stored_is_refused_with_a_sentence(path):
         with pytest.raises(StudyNotStoredError, match="half of a character"):
             file.do(ChangeNode(0, "note", "broken \ud83d here"))
         assert file.study.nodes[0].note == ""
+        broken = Node(file.study.next_id, 0, chess.Move.from_uci("e2e4"), note="\udc00")
+        with pytest.raises(StudyNotStoredError):
+            file.do(InsertBranch((broken,)))
+        assert (list(file.study.nodes), file.study.next_id) == ([0], 1)
         file.do(ChangeNode(0, "note", "whole 🙂 here"))
     with StudyFile.open(path) as file:
         assert file.study.nodes[0].note == "whole 🙂 here"
@@ -235,6 +241,17 @@ def test_typing_after_an_undo_and_a_redo_begins_a_new_entry(path, clock):
         file.redo()
         file.do(ChangeNode(0, "note", "One two three"))
         assert len(file.history()) == 2
+
+
+def test_typing_after_an_undo_begins_a_new_entry(path, clock):
+    with StudyFile.create(path, clock=clock) as file:
+        type_text(file, clock, "One", "two")
+        file.undo()
+        file.do(ChangeNode(0, "note", "Three"))
+        assert len(file.history()) == 1
+        file.undo()
+        file.redo()
+        assert file.study.nodes[0].note == "Three"
 
 
 def test_typing_after_opening_again_begins_a_new_entry(path, clock):
@@ -325,6 +342,33 @@ def test_one_who_only_reads_sees_one_moment_while_another_writes(path, study, co
         assert content(reader.study) == before
         with StudyFile.open(path, read_only=True) as later:
             assert later.study.slot == 60.0
+
+
+def test_one_who_opens_in_the_middle_of_the_writing_sees_whole_edits(path):
+    def edit(number):
+        seconds = float(number)
+        return Several((ChangeSlot(seconds), ChangeNode(0, "think", seconds), ChangeRehearsed(((0, seconds),))))
+
+    with StudyFile.create(path) as file:
+        file.do(edit(1))
+        seen = []
+
+        def look():
+            while not done.is_set():
+                with StudyFile.open(path, read_only=True) as reader:
+                    seen.append((reader.study.slot, reader.study.nodes[0].think, reader.study.rehearsed[0]))
+
+        done = threading.Event()
+        thread = threading.Thread(target=look)
+        thread.start()
+        number = 1
+        while len(seen) < 100 and thread.is_alive():
+            number += 1
+            file.do(edit(number))
+        done.set()
+        thread.join()
+    assert len({slot for slot, _, _ in seen}) > 10
+    assert [found for found in seen if len(set(found)) != 1] == []
 
 
 def test_an_edit_waits_for_no_other_program_for_ever(path, monkeypatch):
@@ -465,6 +509,66 @@ def test_a_file_that_was_deleted_while_open_takes_no_edit_but_can_be_saved_elsew
         with file.save_as(tmp_path / "rescued.studyboard") as rescued:
             assert content(rescued.study) == content(study)
             rescued.do(ChangeSlot(60.0))
+
+
+@pytest.mark.parametrize("goes_on", [False, True])
+def test_a_file_that_was_moved_while_open_has_everything_at_its_new_place(path, tmp_path, study, content, goes_on):
+    moved = tmp_path / "moved.studyboard"
+    with StudyFile.create(path, study) as file:
+        file.do(ChangeSlot(60.0))
+        path.rename(moved)
+        if goes_on:
+            with pytest.raises(StudyNotStoredError, match="moved"):
+                file.do(ChangeSlot(90.0))
+        known = content(file.study)
+    assert os.listdir(tmp_path) == [moved.name]
+    with StudyFile.open(moved) as file:
+        assert content(file.study) == known
+
+
+def test_a_link_stays_a_link_when_the_study_behind_it_is_replaced(path, tmp_path, study, content):
+    real = tmp_path / "elsewhere" / "real.studyboard"
+    real.parent.mkdir()
+    path.symlink_to(real)
+    StudyFile.create(path).close()
+    StudyFile.create(path, study, overwrite=True).close()
+    assert path.is_symlink()
+    with StudyFile.open(real) as file:
+        assert content(file.study) == content(study)
+
+
+def test_a_file_may_be_opened_and_copied_in_one_thread_and_used_in_another(path, tmp_path, study):
+    with ThreadPoolExecutor(1) as worker:
+        file = worker.submit(StudyFile.create, path, study).result()
+        file.do(ChangeSlot(60.0))
+        copy = worker.submit(file.save_as, tmp_path / "copy.studyboard").result()
+        copy.do(ChangeSlot(90.0))
+        worker.submit(copy.close).result()
+        file.close()
+    assert sorted(os.listdir(tmp_path)) == ["copy.studyboard", path.name]
+
+
+def test_a_study_can_be_edited_while_it_is_copied(path, tmp_path):
+    with StudyFile.create(path) as file:
+        take = file.sound.begin_take("long", 48_000, "2030-05-17T21:40:00+02:00")
+        for _ in range(100):
+            file.sound.append_sound(take, bytes(96_000))
+        file.sound.finish_take(take)
+        going = threading.Event()
+        edited = threading.Event()
+
+        def wait_for_an_edit(_):
+            going.set()
+            edited.wait(10)
+
+        with ThreadPoolExecutor(1) as worker:
+            copying = worker.submit(file.save_as, tmp_path / "copy.studyboard", progress=wait_for_an_edit)
+            going.wait(10)
+            file.do(ChangeSlot(60.0))
+            edited.set()
+            with copying.result() as copy:
+                assert copy.study.slot == 60.0
+                assert copy.sound.length(take) == 100 * 48_000
 
 
 def test_a_closed_file_says_so(path):
