@@ -149,17 +149,19 @@ def lane_widths(view_width: int, lanes: int, line_height: int) -> tuple[int, int
     whole ones as possible do, and the edge of the next is seen.
     """
     room = view_width - LEFT - 4
-    main_least, side_least = round(_MAIN[0] * line_height), round(_SIDE[0] * line_height)
-    if room < main_least + side_least + _PEEK and lanes > 1:
-        return max(main_least * 2 // 3, min(main_least, room - _PEEK)), side_least
     sides = lanes - 1
+    main_least, main_most = (round(lines * line_height) for lines in _MAIN)
+    side_least, side_most = (round(lines * line_height) for lines in _SIDE)
+    narrowest = main_least * 2 // 3
+    if not sides:
+        return min(max(room, narrowest), main_most), side_least
+    if room < main_least + side_least + _PEEK:
+        return min(max(room - _PEEK, narrowest), main_least), side_least
     if main_least + sides * side_least > room:
         room -= _PEEK
         sides = (room - main_least) // side_least
     share = room / (_MAIN[0] + _SIDE[0] * sides)
-    main = min(round(share * _MAIN[0]), round(_MAIN[1] * line_height))
-    side = min(round(share * _SIDE[0]), round(_SIDE[1] * line_height))
-    return max(main, main_least if lanes > 1 else main), max(side, side_least)
+    return min(round(share * _MAIN[0]), main_most), min(round(share * _SIDE[0]), side_most)
 
 
 def _tall_rows(study: Study, layout: LaneLayout) -> bytearray:
