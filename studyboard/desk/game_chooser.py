@@ -65,7 +65,7 @@ class _AnyColumn(QSortFilterProxyModel):
 
     def choose(self, text: str) -> None:
         self.words = tuple(text.casefold().split())
-        self.invalidateFilter()
+        self.invalidate()
 
     def filterAcceptsRow(self, source_row: int, source_parent: _Index) -> bool:
         if not self.words:

@@ -47,6 +47,8 @@ def open_path(path: Path, parent: QWidget | None = None) -> Opened | None:
 def game_study(path: Path, entry: GameEntry) -> Opened:
     """A new study, stored in the studies folder, from one game of a file. Raises StudyboardError."""
     game = read_game_at(path, entry)
+    if len(game.study.nodes) == 1 and not entry.headers:
+        raise _no_game(path)
     return Opened(new_study(game.study), tuple(game.problems))
 
 
@@ -81,5 +83,9 @@ def _games(path: Path) -> list[GameEntry]:
     finally:
         QApplication.restoreOverrideCursor()
     if not entries:
-        raise StudyboardError(f"“{path.name}” holds no game: a PGN file has tags in square brackets, then moves.")
+        raise _no_game(path)
     return entries
+
+
+def _no_game(path: Path) -> StudyboardError:
+    return StudyboardError(f"“{path.name}” holds no game: a PGN file has tags in square brackets, then moves.")
