@@ -28,7 +28,7 @@ def tour() -> int:
     to = Path("tour")
     print(f"The example is delivered into ./{to} instead.", file=sys.stderr)
     from studyboard.cli.deliver_verb import deliver_with_progress
-    from studyboard.cli.study_verbs import print_timing
+    from studyboard.cli.timing_verb import print_timing
     from studyboard.example import example_study
     from studyboard.store.study_file import StudyFile
     from studyboard.timing.report import timing_report

@@ -6,6 +6,7 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
+from io import TextIOWrapper
 from pathlib import Path
 
 from studyboard import __version__
@@ -13,7 +14,7 @@ from studyboard.model.errors import StudyboardError
 
 GOOD, FOUND_SOMETHING, CANNOT = 0, 1, 2
 
-_VERBS = ("tour", "new", "timing", "deliver", "pgn", "check-setup")
+_VERBS = ("open", "tour", "new", "timing", "deliver", "pgn", "check-setup")
 _CAUTION = (
     "Engine and archive help is for finished games: the event's and the arbiter's rules come first, and live rounds "
     "may have a broadcast delay. Names, photographs and sponsors' material are the publisher's responsibility."
@@ -24,12 +25,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one verb, or open the desk; the exit status: 0 good, 1 found something wrong, 2 cannot be done."""
     # Qt would name every optional library that it does without; what the program needs, check-setup tells.
     os.environ.setdefault("QT_LOGGING_RULES", "qt.multimedia.symbolsresolver=false")
+    _write_unicode()
     words = list(sys.argv[1:] if arguments is None else arguments)
     if not words or (words[0] not in _VERBS and not words[0].startswith("-")):
         words.insert(0, "open")
     try:
         options = _parser().parse_args(words)
-        return int(options.run(options))
+        status = int(options.run(options))
+        sys.stdout.flush()
+        return status
     except StudyboardError as reason:
         print(f"studyboard: {reason}", file=sys.stderr)
         return CANNOT
@@ -37,6 +41,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         # The reader of a pipe has gone, as with `| head`: not an error of ours, and nothing more can be printed.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return GOOD
+    except OSError as reason:
+        where = f"{reason.filename}: " if reason.filename else ""
+        print(f"studyboard: {where}{reason.strerror or reason}", file=sys.stderr)
+        return CANNOT
     except KeyboardInterrupt:
         print("studyboard: stopped; nothing was left half-written", file=sys.stderr)
         return 130
@@ -45,6 +53,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def main_desk() -> int:
     """Open the desk from a menu or by a double click: the arguments are files."""
     return main(["open", *sys.argv[1:]])
+
+
+def _write_unicode() -> None:
+    """What is printed may hold any letter: names of players, and of files that are no text in this language."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            encoding = stream.encoding if stream.isatty() else "utf-8"
+            stream.reconfigure(encoding=encoding, errors="backslashreplace")
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -126,7 +142,7 @@ def _new(options: argparse.Namespace) -> int:
 
 
 def _timing(options: argparse.Namespace) -> int:
-    from studyboard.cli.study_verbs import timing
+    from studyboard.cli.timing_verb import timing
 
     return timing(options.study, options.number, as_json=options.json)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 
 from studyboard.model.errors import StudyboardError
@@ -12,6 +13,8 @@ from studyboard.notation.pgn_reader import GameRead, read_game_at
 from studyboard.store.study_file import StudyFile
 
 _SQLITE = b"SQLite format 3\x00"
+_UTF_16 = (b"\xff\xfe", b"\xfe\xff")
+_HEAD = 4096
 _LISTED = 8
 
 
@@ -33,10 +36,10 @@ def load_study(path: Path, number: int | None = None) -> Study:
 
 def load_game(path: Path, number: int | None = None) -> GameRead:
     """One game of a PGN file; without a number, its only one. Raises StudyboardError."""
-    try:
-        entries = index_games(path)
-    except OSError as reason:
-        raise StudyboardError(f"{path} cannot be read: {reason.strerror or reason}.") from reason
+    head = _head(path)
+    if b"\0" in head and not head.startswith(_UTF_16):
+        raise NoSuchGameError(f"{path} is no text, so it cannot be PGN.")
+    entries = index_games(path)
     if not entries:
         raise NoSuchGameError(f"{path} holds no game. A PGN file has tags in square brackets, then moves.")
     if number is None and len(entries) > 1:
@@ -46,7 +49,11 @@ def load_game(path: Path, number: int | None = None) -> GameRead:
     chosen = 1 if number is None else number
     if not 1 <= chosen <= len(entries):
         raise NoSuchGameError(f"{path} holds {len(entries)} games; there is no number {chosen}.")
-    return read_game_at(path, entries[chosen - 1])
+    entry = entries[chosen - 1]
+    game = read_game_at(path, entry)
+    if len(game.study.nodes) == 1 and not entry.headers and game.problems:
+        raise NoSuchGameError(f"{path} holds no game: neither a tag nor a move of it could be read.")
+    return game
 
 
 def report_problems(path: Path, game: GameRead) -> None:
@@ -59,10 +66,17 @@ def _named(entry: GameEntry) -> str:
     return f"{entry.number} {entry.headers.get('White', '?')} – {entry.headers.get('Black', '?')}"
 
 
+def _players(headers: Mapping[str, str]) -> str:
+    return f"{headers.get('White', '?')} – {headers.get('Black', '?')}"
+
+
 def _is_study(path: Path) -> bool:
+    return _head(path).startswith(_SQLITE) or path.suffix.lower() == ".studyboard"
+
+
+def _head(path: Path) -> bytes:
     try:
         with path.open("rb") as stream:
-            head = stream.read(len(_SQLITE))
+            return stream.read(_HEAD)
     except OSError as reason:
-        raise StudyboardError(f"{path} cannot be opened: {reason.strerror or reason}.") from reason
-    return head == _SQLITE or path.suffix.lower() == ".studyboard"
+        raise StudyboardError(f"{path} cannot be read: {reason.strerror or reason}.") from reason

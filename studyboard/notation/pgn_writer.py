@@ -142,7 +142,7 @@ class _Movetext:
     def close(self) -> None:
         """End a variation."""
         last, ends_line = self._units[-1]
-        if ends_line:
+        if ends_line or len(last) >= _WIDTH:
             self._add(")")
         else:
             self._units[-1] = (f"{last})", False)

@@ -1,0 +1,102 @@
+"""Delivering from the command line: every item, alone and with the others."""
+
+from __future__ import annotations
+
+import io
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import chess.pgn
+import pytest
+import webvtt
+from PIL import Image
+from pypdf import PdfReader
+
+from studyboard.model.edits import ChangeNode
+from studyboard.model.script import SpokenLine
+from studyboard.store.study_file import StudyFile
+
+ITEMS = {"--sheet": {".pdf"}, "--captions": {".vtt", ".srt"}, "--game": {".pgn"}, "--still": {".png"}}
+
+
+@pytest.fixture
+def talk(study: Path) -> Path:
+    """The study with a spoken line."""
+    with StudyFile.open(study) as file:
+        e4 = list(file.study.main_line())[1]
+        file.do(ChangeNode(e4, "spoken", SpokenLine("Edda opens with the king's pawn, as she always does.")))
+    return study
+
+
+def _written(folder: Path) -> dict[str, Path]:
+    return {path.suffix: path for path in folder.iterdir()}
+
+
+@pytest.mark.parametrize("item", list(ITEMS))
+def test_each_item_is_written_alone(say: Callable, talk: Path, tmp_path: Path, item: str) -> None:
+    folder = tmp_path / "out"
+    answer = say("deliver", talk, "--to", folder, item)
+    assert (answer.status, answer.err) == (0, "")
+    assert set(_written(folder)) == ITEMS[item]
+    assert sorted(answer.out.splitlines()) == sorted(str(path) for path in folder.iterdir())
+
+
+def test_everything_is_written_when_nothing_is_named(say: Callable, talk: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    report = json.loads(say("deliver", talk, "--to", folder, "--json").out)
+    assert {Path(one["path"]).suffix for one in report["delivered"]} == set().union(*ITEMS.values())
+    assert {one["item"] for one in report["delivered"]} == {"sheet", "captions", "game", "still"}
+    assert all(Path(one["path"]).stat().st_size > 0 for one in report["delivered"])
+
+
+def test_other_programs_can_read_what_was_written(say: Callable, talk: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    say("deliver", talk, "--to", folder)
+    written = _written(folder)
+    assert "Marlow" in PdfReader(written[".pdf"]).pages[0].extract_text()
+    assert "king's pawn" in " ".join(cue.text for cue in webvtt.read(str(written[".vtt"])))
+    game = chess.pgn.read_game(io.StringIO(written[".pgn"].read_text(encoding="utf-8")))
+    assert game is not None
+    assert game.errors == []
+    with Image.open(written[".png"]) as picture:
+        assert picture.width == picture.height or picture.width > 500
+
+
+@pytest.mark.parametrize(("paper", "points"), [("a4", (595, 842)), ("letter", (612, 792))])
+def test_the_sheet_is_set_for_the_paper(
+    say: Callable, talk: Path, tmp_path: Path, paper: str, points: tuple[int, int]
+) -> None:
+    # ISO 216: A4 is 210 x 297 mm; ANSI letter is 215.9 x 279.4 mm; a point is 1/72 inch.
+    folder = tmp_path / "out"
+    say("deliver", talk, "--to", folder, "--sheet", "--paper", paper)
+    page = PdfReader(_written(folder)[".pdf"]).pages[0].mediabox
+    assert (round(page.width), round(page.height)) == points
+
+
+def test_delivering_again_replaces_what_was_delivered(say: Callable, talk: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    say("deliver", talk, "--to", folder, "--game")
+    (first,) = folder.iterdir()
+    with StudyFile.open(talk) as file:
+        file.do(ChangeNode(list(file.study.main_line())[2], "spoken", SpokenLine("A new line.")))
+    say("deliver", talk, "--to", folder, "--game")
+    assert list(folder.iterdir()) == [first]
+    assert "A new line." in first.read_text(encoding="utf-8")
+
+
+def test_a_game_is_delivered_without_making_a_study_of_it(say: Callable, games: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    assert say("deliver", games, "--number", 2, "--to", folder, "--game").status == 0
+    (path,) = folder.iterdir()
+    assert '[White "Cantor"]' in path.read_text(encoding="utf-8")
+
+
+def test_an_unknown_paper_is_refused(say: Callable, talk: Path, tmp_path: Path) -> None:
+    assert say("deliver", talk, "--to", tmp_path / "out", "--paper", "a5").status == 2
+    assert not (tmp_path / "out").exists()
+
+
+def test_no_bar_is_drawn_where_nobody_watches(call: Callable, talk: Path) -> None:
+    answer = call("deliver", talk, "--to", "out")
+    assert (answer.status, answer.err) == (0, "")
