@@ -113,8 +113,8 @@ class Player(QObject):
             return
         if self._at >= self._take.samples:
             self._at = 0
-        self._begin()
         self._go(PlayerState.PLAYING)
+        self._begin()
 
     def pause(self) -> None:
         """Stand still."""
