@@ -286,11 +286,16 @@ class LaneCanvas:
             line = self.layout.line_at(lane, row)
             if lane and (line is None or self.geometry.heading(lane, line.row).top + 6 >= top):
                 continue
-            name = heading_name(self._session.study.nodes[line.start]) if lane and line else "Main line"
+            name = self._strip_name(line) if lane and line else "Main line"
             x = self.geometry.left_of(lane) + TEXT - left
             self._painter.strip_name(
                 p, x, self.geometry.width_of(lane) - TEXT - RAIL, height, name, main=lane == 0
             )
+
+    def _strip_name(self, line: LaneLine) -> str:
+        """The name of a side-line; where it has none, the move that it begins with."""
+        name = self._session.study.nodes[line.start].name.strip()
+        return name or f"{heading_name(self._session.study.nodes[line.start])} {self._row(line.start).label}"
 
     def _rail(self, p: QPainter, line: LaneLine, first: int, last: int) -> None:
         geometry = self.geometry

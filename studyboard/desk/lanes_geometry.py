@@ -18,7 +18,7 @@ TEXT = 32
 #: Space at the right of a lane, in which its rails leave and the fold knobs sit (px).
 GUTTER = 28
 #: How much of the next lane is seen where not all of them fit (px).
-_PEEK = 40
+_PEEK = 28
 #: Widths of the main lane and of a side-lane, narrowest and widest, in heights of a line of text.
 _MAIN = (21.0, 46.0)
 _SIDE = (15.75, 30.0)

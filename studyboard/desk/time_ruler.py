@@ -20,7 +20,8 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from studyboard.desk.announcing import announce
-from studyboard.desk.lanes_rows import beginning
+from studyboard.desk.board_words import move_words
+from studyboard.desk.lanes_rows import beginning, part_name
 from studyboard.desk.look import Look
 from studyboard.desk.ruler_paint import RulerPainter, ruler_rows
 from studyboard.desk.ruler_scale import RulerScale, fitting
@@ -201,15 +202,17 @@ class TimeRuler(QWidget):
 
     def _tell(self) -> None:
         talk, index = self._talk, self._current
-        if talk is None or index is None or index >= len(talk.stretches):
+        stretch = talk.stretches[index] if talk is not None and index is not None else None
+        if talk is None or index is None or stretch is None or not self._is_there(stretch):
             announce(self, "No beat is told here.")
             return
-        stretch = talk.stretches[index]
-        announce(
-            self,
-            f"Beat {index + 1} of {len(talk.stretches)}: {self._label(stretch)}, from {clock(stretch.start)}, "
-            f"{max(1, round(stretch.seconds))} seconds. {self.slot_label}".strip(),
-        )
+        told = f"{part_name(stretch.key)}." if isinstance(stretch.key, Part) else move_words(self._session, stretch.key)
+        when = f"From {clock(stretch.start)}, {max(1, round(stretch.seconds))} seconds."
+        announce(self, f"Beat {index + 1} of {len(talk.stretches)}: {told} {when} {self.slot_label}".strip())
+
+    def _is_there(self, stretch: Stretch) -> bool:
+        """False where its node was deleted and the talk has not been timed anew."""
+        return isinstance(stretch.key, Part) or stretch.key in self._session.study.nodes
 
     def _label(self, stretch: Stretch) -> str:
         return beat_label(self._session.positions, stretch.key)
