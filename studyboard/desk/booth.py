@@ -328,7 +328,6 @@ class Booth(QFrame):
             label.setStyleSheet(f"color: {self._look.color('ink_quiet').name()};")
 
     def _lay_out(self) -> None:
-        heading = QLabel("Booth", objectName="heading")
         hear = QHBoxLayout()
         hear.setSpacing(12)
         hear.addWidget(self.devices, 2)
@@ -346,14 +345,14 @@ class Booth(QFrame):
         buttons.addStretch(1)
         takes.addWidget(self.takes, 1)
         takes.addLayout(buttons)
-        self.takes.setMinimumHeight(64)
+        line = self.takes.fontMetrics().lineSpacing()
+        self.takes.setFixedHeight(max(3 * line + 20, 76))
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(16, 12, 16, 12)
-        layout.setSpacing(10)
-        layout.addWidget(heading)
+        layout.setContentsMargins(16, 10, 16, 10)
+        layout.setSpacing(8)
         layout.addLayout(hear)
         layout.addLayout(act)
-        layout.addLayout(takes, 1)
+        layout.addLayout(takes)
 
 
 def _take_text(take: Take) -> str:

@@ -32,10 +32,10 @@ from studyboard.timing.recorded import talk
 from studyboard.timing.timeline import Source
 
 _ITEMS = (
-    (Item.SHEET, "Study sheet", "PDF to print: the game with its side-lines, notes and diagrams"),
+    (Item.SHEET, "Study sheet", "PDF to print: the game, its side-lines, notes and diagrams"),
     (Item.CAPTIONS, "Captions", "WebVTT and SRT, two lines at a time"),
     (Item.GAME, "Annotated game", "PGN with the spoken lines as comments"),
-    (Item.STILL, "Still", "PNG of the final position"),
+    (Item.STILL, "Still", "PNG of the first think pause, else of the final position"),
 )
 
 
@@ -84,7 +84,7 @@ class DeliverWindow(QDialog):
         self._settings = settings
         self._work: _Delivery | None = None
         self.setWindowTitle("Deliver")
-        self.setMinimumWidth(560)
+        self.setMinimumWidth(620)
         self.checks: dict[Item, QCheckBox] = {}
         layout = QVBoxLayout(self)
         layout.setContentsMargins(20, 18, 20, 18)

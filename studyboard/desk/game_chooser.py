@@ -103,7 +103,7 @@ class GameChooser(QDialog):
         self.table.verticalHeader().hide()
         self.table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 10)
         header = self.table.horizontalHeader()
-        for column, width in enumerate((56, 190, 190, 64, 160, 60, 92)):
+        for column, width in enumerate((48, 170, 170, 64, 160, 56, 92, 48)):
             self.table.setColumnWidth(column, width)
         header.setSectionResizeMode(4, QHeaderView.ResizeMode.Stretch)
         self.count = QLabel()

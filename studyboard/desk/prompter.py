@@ -19,6 +19,8 @@ from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.run_through import Stop
 
 _LARGEST, _SMALLEST = 2.6, 1.15
+#: How many words of the next line are shown.
+_NEXT_WORDS = 24
 
 
 class Prompter(QWidget):
@@ -74,8 +76,8 @@ class Prompter(QWidget):
         layout.setContentsMargins(16, 12, 16, 12)
         layout.setSpacing(12)
         layout.addLayout(clocks)
-        layout.addWidget(self._card, 3)
-        layout.addWidget(self._next, 1)
+        layout.addWidget(self._card, 1)
+        layout.addWidget(self._next)
 
         performance.moved.connect(self.refresh)
         performance.ended.connect(self.refresh)
@@ -101,7 +103,7 @@ class Prompter(QWidget):
         if after is None:
             self._next.setText(f"<span style='color:{self._ink('ink_quiet')}'>The talk ends here.</span>")
         else:
-            ink, said = self._ink("ink_quiet"), escape(after.spoken.text)
+            ink, said = self._ink("ink_quiet"), escape(_beginning(after.spoken.text))
             self._next.setText(f"<span style='color:{ink}'><b>{escape(self._title(after))}</b>&nbsp; {said}</span>")
         self._show_clock()
 
@@ -242,6 +244,12 @@ class Prompter(QWidget):
         self._where.setStyleSheet(f"color: {self._ink('accent')};")
         self._press.setStyleSheet(quiet)
         self.refresh()
+
+
+def _beginning(text: str) -> str:
+    """As much of a line as shows how it goes on."""
+    words = text.split()
+    return " ".join(words) if len(words) <= _NEXT_WORDS else f"{' '.join(words[:_NEXT_WORDS])} …"
 
 
 def _label(name: str) -> QLabel:

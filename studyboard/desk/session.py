@@ -140,8 +140,8 @@ class Session(QObject):
         self.show(child)
 
     def save_as(self, path: Path) -> None:
-        """Go on with a copy of the study under another name."""
-        copy = self._file.save_as(path)
+        """Go on with a copy of the study under another name; a file that has it already is replaced."""
+        copy = self._file.save_as(path, overwrite=True)
         node = self._node
         self.open(copy)
         self.show(node)

@@ -24,7 +24,7 @@ QPushButton:hover {{ background: {accent_soft}; }}
 QPushButton:focus {{ border: 2px solid {focus}; padding: 4px 13px; }}
 QPushButton:disabled {{ color: {rail}; border-color: {rule}; }}
 QPushButton:default, QPushButton[primary="true"] {{
-    background: {accent}; color: {on_accent}; border: 1px solid {accent}; font-weight: 600; }}
+    background: {accent}; color: {on_accent}; border: 1px solid {accent}; min-width: 64px; }}
 QPushButton[primary="true"]:disabled {{ background: {track}; color: {rail}; border-color: {rule}; }}
 QPushButton:default:focus, QPushButton[primary="true"]:focus {{ border: 2px solid {focus}; }}
 QPushButton[mode="true"] {{ border-radius: 13px; padding: 5px 18px; min-height: 18px; border-color: {rule}; font-weight: 600; }}
@@ -41,6 +41,7 @@ QLineEdit, QPlainTextEdit, QTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
     border: 2px solid {focus}; padding: 3px 5px; }}
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; border: none; }}
+QComboBox::drop-down {{ border: none; width: 22px; }}
 QComboBox QAbstractItemView {{ background: {surface}; border: 1px solid {rule};
     selection-background-color: {accent_soft}; selection-color: {ink}; }}
 QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {rule}; border-radius: 6px;
