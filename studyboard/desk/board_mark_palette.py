@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import chess
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QToolButton, QWidget
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from studyboard.desk.board_marking import KINDS
 from studyboard.desk.board_view import BoardView
@@ -35,9 +35,9 @@ class MarkPalette(QWidget):
         super().__init__(parent)
         self._board = board
         self.setAccessibleName("Marks")
-        layout = QHBoxLayout(self)
+        layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(4)
+        layout.setSpacing(2)
         self._group = QButtonGroup(self)
         self._group.setExclusive(False)
         self._buttons: dict[MarkKind, MarkButton] = {}
@@ -46,7 +46,7 @@ class MarkPalette(QWidget):
             button.clicked.connect(lambda checked, kind=kind: self._choose(kind, checked))
             self._buttons[kind] = button
             self._group.addButton(button)
-            layout.addWidget(button, 1)
+            layout.addWidget(button)
         self._wipe = QToolButton()
         self._wipe.setText("Wipe all")
         self._wipe.setToolTip("Wipe all marks of this position away")
@@ -72,11 +72,12 @@ class MarkPalette(QWidget):
 
 
 class MarkButton(QAbstractButton):
-    """One kind of mark: its name under a sample of how it is drawn."""
+    """One kind of mark: a sample of how it is drawn, its name and its number key."""
 
     def __init__(self, kind: MarkKind, number: int, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._kind = kind
+        self._number = number
         self._look = look
         self.setCheckable(True)
         self.setText(str(kind).capitalize())
@@ -91,9 +92,8 @@ class MarkButton(QAbstractButton):
     def sizeHint(self) -> QSize:
         """See QWidget."""
         metrics = self.fontMetrics()
-        return QSize(
-            max(58, metrics.horizontalAdvance(self.text()) + 14), self._sample_height() + metrics.height() + 10
-        )
+        width = self._sample.right() + metrics.horizontalAdvance(self.text() + "mm") + 12
+        return QSize(round(width), round(self._sample.height() + 8))
 
     def minimumSizeHint(self) -> QSize:
         """See QWidget."""
@@ -103,51 +103,53 @@ class MarkButton(QAbstractButton):
         """See QWidget."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        look, box = self._look, QRectF(self.rect()).adjusted(1, 1, -1, -1)
-        ground = "accent_soft" if self.isChecked() or self.underMouse() else "surface"
-        painter.setBrush(look.color(ground))
-        border = "focus" if self.hasFocus() else "accent" if self.isChecked() else "rule"
-        painter.setPen(look.color(border))
-        painter.drawRoundedRect(box, 6, 6)
-        if self.isChecked():
+        look, box, chosen = self._look, QRectF(self.rect()).adjusted(1, 1, -1, -1), self.isChecked()
+        if chosen or self.underMouse() or self.hasFocus():
+            painter.setBrush(look.color("accent_soft") if chosen or self.underMouse() else Qt.BrushStyle.NoBrush)
+            pen = QPen(look.color("focus" if self.hasFocus() else "accent" if chosen else "rule"))
+            pen.setWidthF(2.0 if self.hasFocus() else 1.0)
+            painter.setPen(pen)
+            painter.drawRoundedRect(box, 5, 5)
+        if chosen:
             # A pressed button is told from the others by a bar too, not by its colour alone.
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(look.color("accent"))
-            painter.drawRoundedRect(QRectF(box.left() + 10, box.bottom() - 3, box.width() - 20, 3), 1.5, 1.5)
+            painter.drawRoundedRect(QRectF(box.left(), box.top() + 5, 3, box.height() - 10), 1.5, 1.5)
         self._paint_sample(painter)
         painter.setFont(self.font())
+        words = QRectF(self._sample.right() + 8, 0, self.width() - self._sample.right() - 16, self.height())
         painter.setPen(look.color("ink"))
-        words = QRectF(0, self._sample_height() + 3, self.width(), self.fontMetrics().height() + 2)
-        painter.drawText(words, Qt.AlignmentFlag.AlignCenter, self.text())
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text())
+        painter.setPen(look.color("ink_quiet"))
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight, str(self._number))
         painter.end()
 
+    @property
+    def _sample(self) -> QRectF:
+        height = max(20.0, 1.5 * self.fontMetrics().height())
+        return QRectF(7, 4, 1.75 * height, height)
+
     def _paint_sample(self, painter: QPainter) -> None:
-        """A small piece of board with the mark on it: one square, or two and a half."""
-        height = self._sample_height() - 6
+        """A small piece of board with the mark on it: one square, or from one square to the next."""
+        box, palette = self._sample, self._look.board_palette
         single = SQUARES_OF[self._kind] == (1, 1)
-        palette = self._look.board_palette
-        mark = Mark(self._kind, (chess.A8,) if single else (chess.A8, chess.C8))
-        side = float(height)
-        width = side if single else 2.3 * side
-        corner = QPointF((self.width() - width) / 2, 5)
+        mark = Mark(self._kind, (chess.A8,) if single else (chess.A8, chess.B8))
         painter.save()
-        painter.setClipRect(QRectF(corner.x(), corner.y(), width, side))
-        painter.fillRect(QRectF(corner.x(), corner.y(), width, side), palette.light)
-        painter.translate(corner)
+        painter.setClipRect(box)
+        painter.fillRect(box, palette.light)
+        side = box.height() if single else 1.45 * box.height()
+        painter.translate(box.center())
+        painter.translate(-side / 2 if single else -side, -side / 2)
         if single:
             painter.fillRect(QRectF(0, 0, side, side), palette.dark)
         else:
-            # The middle of the first square and of the last one lie just inside the sample.
-            painter.fillRect(QRectF(0.65 * side, 0, side, side), palette.dark)
-            painter.translate(-0.35 * side, 0)
+            painter.fillRect(QRectF(side, 0, side, side), palette.dark)
+            painter.translate(0.02 * side, 0)
         paint_scene(painter, ground_marks_scene((mark,)), side)
         paint_scene(painter, marks_scene((mark,)), side)
         painter.restore()
 
-    def _sample_height(self) -> int:
-        return max(26, round(self.fontMetrics().height() * 1.6)) + 6
-
     def _dress(self) -> None:
-        self.setFont(self._look.ui_font(0.9))
+        self.setFont(self._look.ui_font(0.95))
         self.updateGeometry()
         self.update()

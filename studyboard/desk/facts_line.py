@@ -7,9 +7,11 @@ import re
 
 import chess
 from PySide6.QtCore import QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from studyboard.board.facts import Fact, FactKind, facts
+from studyboard.desk.board_announce import announce
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.model.study import Changed
@@ -21,8 +23,8 @@ _HEADINGS = {FactKind.HANGS: "Hangs", FactKind.PINNED: "Pinned", FactKind.CHECK:
 class FactsLine(QWidget):
     """Material, what hangs and what is pinned.
 
-    State: the facts of the shown position; they are looked for after the board has been painted, so that stepping
-    never waits for them.
+    State: the facts of the shown position, looked for after the board has been painted, so that stepping never waits
+    for them; and which one the keyboard has chosen. Up and down choose, Escape chooses none.
 
     pointed: the pointer or the keyboard is on squares of a sentence, or has left them; carries a tuple of squares
     """
@@ -34,16 +36,17 @@ class FactsLine(QWidget):
         self._session = session
         self._look = look
         self._facts: tuple[Fact, ...] = ()
+        self._chosen: int | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAccessibleName("Facts of the position")
         self._words = QLabel()
         self._words.setWordWrap(True)
         self._words.setTextFormat(Qt.TextFormat.RichText)
         self._words.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self._words.setTextInteractionFlags(
-            Qt.TextInteractionFlag.LinksAccessibleByMouse
-            | Qt.TextInteractionFlag.LinksAccessibleByKeyboard
-            | Qt.TextInteractionFlag.TextSelectableByMouse
+            Qt.TextInteractionFlag.LinksAccessibleByMouse | Qt.TextInteractionFlag.TextSelectableByMouse
         )
+        self._words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._words.setOpenExternalLinks(False)
         self._words.setToolTip(
             "Hanging is judged by the captures on that square alone. Point at a square's name to see it on the board."
@@ -81,10 +84,12 @@ class FactsLine(QWidget):
     def refresh(self) -> None:
         """Look the facts of the shown position up and show them."""
         self._soon.stop()
-        self._facts = facts(self._session.board)
+        *found, material = facts(self._session.board)
+        self._facts = (material, *found)
+        self._chosen = None
         self.pointed.emit(())
         self._words.setText(self._html())
-        self._words.setAccessibleDescription(" ".join(fact.words for fact in self._facts))
+        self.setAccessibleDescription(" ".join(fact.words for fact in self._facts))
         self._scroll.verticalScrollBar().setValue(0)
 
     def sizeHint(self) -> QSize:
@@ -96,17 +101,49 @@ class FactsLine(QWidget):
         """Room for two lines."""
         return QSize(160, 2 * self._words.fontMetrics().lineSpacing() + 6)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """See QWidget."""
+        step = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}.get(Qt.Key(event.key()))
+        if step is not None and not event.modifiers():
+            last = len(self._facts) - 1
+            self._choose(0 if self._chosen is None else min(last, max(0, self._chosen + step)))
+        elif event.key() == Qt.Key.Key_Escape and self._chosen is not None:
+            self._choose(None)
+        else:
+            super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """See QWidget."""
+        super().focusInEvent(event)
+        if self._chosen is None and self._facts:
+            self._choose(0)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """See QWidget."""
+        super().focusOutEvent(event)
+        self._choose(None)
+
+    def _choose(self, number: int | None) -> None:
+        self._chosen = number
+        self._words.setText(self._html())
+        self.pointed.emit(() if number is None else self._facts[number].squares)
+        if number is not None:
+            announce(self, lambda: self._facts[number].words)
+
     def _html(self) -> str:
         quiet, over = self._look.color("ink_quiet").name(), self._look.color("over").name()
-        material = [fact for fact in self._facts if fact.kind is FactKind.MATERIAL]
-        rows = [f"<b>{html.escape(fact.words)}</b>" for fact in material]
-        for fact in self._facts:
+        chosen = f"background-color:{self._look.color('selection').name()};"
+        rows = []
+        for number, fact in enumerate(self._facts):
             if fact.kind is FactKind.MATERIAL:
-                continue
-            color = quiet if fact.kind is FactKind.PINNED else over
-            heading = f'<span style="color:{color}; font-weight:600">{_HEADINGS[fact.kind]}</span>'
-            rows.append(f"{heading}&nbsp; {self._linked(fact)}")
-        return "".join(f'<p style="margin:0 0 3px 0">{row}</p>' for row in rows)
+                words = f"<b>{html.escape(fact.words)}</b>"
+            else:
+                color = quiet if fact.kind is FactKind.PINNED else over
+                heading = f'<span style="color:{color}; font-weight:600">{_HEADINGS[fact.kind]}</span>'
+                words = f"{heading}&nbsp; {self._linked(fact)}"
+            ground = chosen if number == self._chosen else ""
+            rows.append(f'<p style="margin:0 0 6px 0;{ground}">{words}</p>')
+        return "".join(rows)
 
     def _linked(self, fact: Fact) -> str:
         ink = self._look.color("ink").name()

@@ -383,7 +383,7 @@ class LineEditor(QWidget):
         foot.addWidget(self._cue)
         foot.addWidget(self._print)
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(14, 10, 14, 10)
+        layout.setContentsMargins(6, 2, 6, 2)
         layout.setSpacing(8)
         layout.addLayout(top)
         layout.addWidget(self._pages, 1)

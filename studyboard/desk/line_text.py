@@ -276,8 +276,7 @@ def _end_of_change(before: str, after: str) -> int:
         return len(after)
     most = min(len(before), len(after))
     same = next((at for at in range(most) if before[-1 - at] != after[-1 - at]), most)
-    start = next((at for at in range(most) if before[at] != after[at]), most)
-    return max(start, len(after) - same)
+    return len(after) - same
 
 
 def _read_runs(data: bytes) -> list[Run]:
