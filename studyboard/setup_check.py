@@ -20,6 +20,9 @@ _XCB_FILES = ("Qt/plugins/platforms/libqxcb.so",)
 _WAYLAND_FILES = ("Qt/plugins/platforms/libqwayland.so", "Qt/plugins/platforms/libqwayland-generic.so")
 _SOUND_FILES = ("QtMultimedia.abi3.so", "Qt/plugins/multimedia/libffmpegmediaplugin.so")
 
+#: How many missing libraries are named in a line that people read.
+_NAMED = 4
+
 
 @dataclass(frozen=True, slots=True)
 class Finding:
@@ -31,7 +34,8 @@ class Finding:
     detail: its version where it is there, else what is wrong
     remedy: what to do, empty where it is there
     essential: False where the rest of the program works without it
-    packages: the Debian packages that bring what is missing
+    libraries: the shared libraries that the system lacks
+    packages: the Debian packages that bring them
     """
 
     name: str
@@ -40,6 +44,7 @@ class Finding:
     detail: str
     remedy: str = ""
     essential: bool = True
+    libraries: tuple[str, ...] = ()
     packages: tuple[str, ...] = ()
 
     def sentence(self) -> str:
@@ -98,7 +103,7 @@ def screen() -> Finding:
     lacking = _lacking(plugins if windows.good else (*_DESK_FILES, *plugins))
     nowhere = _nowhere_to_show()
     if lacking:
-        what = f"{nowhere[0]}, and this system lacks {', '.join(lacking)}" if nowhere else ""
+        what = f"{nowhere[0]}, and {_lack(lacking)}" if nowhere else ""
         return _without("Screen", need, lacking, what, essential=False)
     if not windows.good:
         return Finding("Screen", False, need, windows.detail, windows.remedy, essential=False)
@@ -217,8 +222,16 @@ def _qt_files(names: Iterable[str]) -> list[Path]:
 
 
 def _without(name: str, need: str, lacking: Sequence[str], detail: str = "", *, essential: bool) -> Finding:
-    what = detail or f"this system lacks {', '.join(lacking)}"
-    return Finding(name, False, need, what, remedy(lacking), essential, debian_packages(lacking))
+    what, packages = detail or _lack(lacking), debian_packages(lacking)
+    return Finding(name, False, need, what, remedy(lacking), essential, tuple(lacking), packages)
+
+
+def _lack(libraries: Sequence[str]) -> str:
+    """On a bare machine some thirty are missing: who has to install them needs the packages, not all these names."""
+    more = len(libraries) - _NAMED
+    if more <= 1:
+        return f"this system lacks {', '.join(libraries)}"
+    return f"this system lacks {', '.join(libraries[:_NAMED])} and {more} more libraries"
 
 
 def _version(package: str) -> str:

@@ -37,7 +37,7 @@ def tour() -> int:
     to.mkdir(exist_ok=True)
     print_timing(study, timing_report(study))
     with StudyFile.create(to / "example.studyboard", study, overwrite=True) as file:
-        print(file.path)
+        print(to / file.path.name)
     wanted = ["sheet", "captions", "game"]
     drawing = cairo()
     if drawing.good:
