@@ -134,7 +134,6 @@ class LineEditor(QWidget):
         self._key = part
         self._print.setChecked(False)
         self._show()
-        self.focus_line()
 
     def edit_node(self) -> None:
         """Write the line of the shown node again."""

@@ -137,6 +137,7 @@ class Look(QObject):
             QPalette.ColorRole.ToolTipText: "ink",
             QPalette.ColorRole.PlaceholderText: "ink_quiet",
             QPalette.ColorRole.Link: "accent",
+            QPalette.ColorRole.Accent: "accent",
             QPalette.ColorRole.Mid: "rule",
             QPalette.ColorRole.Midlight: "rule",
             QPalette.ColorRole.Dark: "rail",

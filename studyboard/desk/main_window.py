@@ -351,6 +351,8 @@ class MainWindow(QMainWindow):
         session.opened.connect(self._enable)
         self.top_bar.chosen.connect(lambda name: getattr(self.commands, name)())
         self.lanes.part_chosen.connect(self.line_editor.edit_part)
+        self.lanes.part_chosen.connect(self.ruler.show_part)
+        self.lanes.node_chosen.connect(lambda _: self.line_editor.edit_node())
         self.lanes.edit_requested.connect(lambda _: self.line_editor.focus_line())
         self.lanes.menu_requested.connect(self._lanes_menu)
         self.facts.pointed.connect(self.board_view.point_at)

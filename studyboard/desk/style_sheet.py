@@ -35,15 +35,12 @@ QToolButton {{ background: transparent; border: 1px solid transparent; border-ra
 QToolButton:hover {{ background: {accent_soft}; }}
 QToolButton:checked {{ background: {accent_soft}; border-color: {accent}; }}
 QToolButton:focus {{ border-color: {focus}; }}
-QLineEdit, QPlainTextEdit, QTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
+QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox, QDoubleSpinBox {{
     background: {surface}; border: 1px solid {rail}; border-radius: 5px; padding: 4px 6px;
     selection-background-color: {selection}; selection-color: {ink}; }}
-QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
+QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
     border: 2px solid {focus}; padding: 3px 5px; }}
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; border: none; }}
-QComboBox::drop-down {{ border: none; width: 22px; }}
-QComboBox QAbstractItemView {{ background: {surface}; border: 1px solid {rule};
-    selection-background-color: {accent_soft}; selection-color: {ink}; }}
 QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {rule}; border-radius: 6px;
     gridline-color: {rule}; selection-background-color: {accent_soft}; selection-color: {ink};
     alternate-background-color: {paper}; }}
