@@ -124,9 +124,7 @@ def rearrangement_between(before: chess.BaseBoard, after: chess.BaseBoard) -> Re
     leaving = {square: piece for square, piece in had.items() if has.get(square) != piece}
     arriving = {square: piece for square, piece in has.items() if had.get(square) != piece}
     pairs = sorted(
-        (chess.square_knight_distance(origin, destination), origin, destination)
-        if piece.piece_type == chess.KNIGHT
-        else (chess.square_manhattan_distance(origin, destination), origin, destination)
+        (_way(piece, origin, destination), origin, destination)
         for origin, piece in leaving.items()
         for destination, other in arriving.items()
         if piece == other
@@ -240,6 +238,16 @@ def _king_danger(board: chess.Board) -> str:
 
 def _either(names: list[str]) -> str:
     return f"{', '.join(names[:-1])} or {names[-1]}"
+
+
+def _way(piece: chess.Piece, origin: chess.Square, destination: chess.Square) -> int:
+    """How far a piece seems to go; a pawn rather comes from its own file than from beside."""
+    if piece.piece_type == chess.PAWN:
+        files = abs(chess.square_file(origin) - chess.square_file(destination))
+        return 8 * files + abs(chess.square_rank(origin) - chess.square_rank(destination))
+    if piece.piece_type == chess.KNIGHT:
+        return chess.square_knight_distance(origin, destination)
+    return chess.square_manhattan_distance(origin, destination)
 
 
 def _castling_rook(board: chess.Board, move: chess.Move) -> tuple[chess.Square, chess.Square]:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import chess
-
 from studyboard.desk.session import Session
 from studyboard.model.marks import Mark
+from studyboard.notation.spoken import describe_move
 from studyboard.picture.describe import describe_board, describe_marks, describe_turn
 
 
@@ -17,31 +16,29 @@ def position_words(session: Session, node: int, marks: tuple[Mark, ...]) -> str:
 
 
 def step_words(session: Session, was: int) -> str:
-    """What happened when the board stepped from node *was* to the shown one: ``"12, Black: knight takes e5."``"""
-    study, here = session.study, session.study.node(session.node)
+    """What happened when the board stepped from node *was* to the shown one.
+
+    A move is told as ``"Move 12, black knight from d7 takes the pawn on e5, check."``, a step back as ``"Back to move
+    11, …"``, and what is drawn on the board after either.
+    """
+    study, here, board = session.study, session.study.node(session.node), session.board
+    drawn = describe_marks(here.marks)
     if here.parent == was:
-        return f"{move_words(session, here.id)} {_turn_news(session.board)}".strip()
-    if here.move is None:
-        return f"Start position. {describe_turn(session.board)}"
-    if was in study.nodes and study.node(was).parent == here.id:
-        return f"Back: {move_words(session, here.id)}"
-    return f"Back to {move_words(session, here.id)}"
+        ended = describe_turn(board) if board.is_stalemate() else ""
+        told = f"Move {move_words(session, here.id)}. {ended}".strip()
+    elif here.move is None:
+        told = f"Back to the start. {describe_turn(board)}"
+    else:
+        told = f"Back to move {move_words(session, here.id)}."
+        if was not in study.nodes or study.node(was).parent != here.id:
+            told = f"{told} {describe_turn(board)}"
+    return f"{told} {drawn}".strip()
 
 
 def move_words(session: Session, node: int) -> str:
-    """A move as it is said, with its number and side: ``"12, Black: knight takes e5, check."``"""
-    study = session.study.node(node)
-    if study.move is None or study.parent is None:
-        return "Start position."
-    before = session.positions.board(study.parent)
-    side = chess.COLOR_NAMES[before.turn].capitalize()
-    return f"{before.fullmove_number}, {side}: {_spoken(before, study.move)}."
-
-
-def _spoken(board: chess.Board, move: chess.Move) -> str:
-    return board.san(move)
-
-
-def _turn_news(board: chess.Board) -> str:
-    """Only what the move itself does not say."""
-    return describe_turn(board) if board.is_checkmate() or board.is_stalemate() else ""
+    """A node's move with its number: ``"12, black knight from d7 takes the pawn on e5"``; empty at the root."""
+    told = session.study.node(node)
+    if told.move is None or told.parent is None:
+        return ""
+    before = session.positions.board(told.parent)
+    return f"{before.fullmove_number}, {describe_move(before, told.move)}"

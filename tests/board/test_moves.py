@@ -93,6 +93,14 @@ def test_passing_the_turn_moves_nothing():
     assert not rearrangement_of(chess.Board(), chess.Move.null())
 
 
+def test_a_pawn_comes_from_its_own_file_rather_than_from_beside():
+    before = chess.Board("4k3/8/8/8/8/8/2P5/4K3 w - - 0 1")
+    after = chess.Board("4k3/8/8/8/8/2P5/3P4/4K3 w - - 0 1")
+    change = rearrangement_between(before, after)
+    assert [(slide.origin, slide.destination) for slide in change.slides] == [(chess.C2, chess.C3)]
+    assert change.come == (chess.D2,)
+
+
 @given(positions(), positions())
 def test_a_rearrangement_leads_from_one_position_to_the_other(before, after):
     change = rearrangement_between(before, after)
