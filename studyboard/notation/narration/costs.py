@@ -1,0 +1,70 @@
+"""What each way of understanding costs the search, as unlikelihood; chosen by hand on the tuning narrations."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+
+@dataclass(frozen=True, slots=True)
+class Costs:
+    """The weights of the search; all in one unit, roughly a natural logarithm of odds."""
+
+    # Passing words over that could say a move.
+    square: float = 1.7
+    piece: float = 0.5
+    capture: float = 1.0
+    capture_loosely: float = 0.5
+    castles: float = 1.6
+    written: float = 2.6
+    check: float = 0.5
+    promotes: float = 0.25
+
+    # Names of what is there or was just played.
+    stands: float = 0.1
+    stands_bare: float = 0.4
+    just_played: float = 0.25
+    longer_ago: float = 0.35
+    remembered: int = 6
+
+    # Leaving a line.
+    branches: float = 4.6
+    branches_least: float = 0.5
+    cue_to_branch: float = 4.2
+    branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 3.0)
+    branch_reach: int = 5
+    nested: float = 0.6
+    sibling: float = 0.2
+    each_level: float = 0.5
+
+    # Coming back.
+    returns: float = 2.2
+    returns_least: float = 0.1
+    cue: float = 2.2
+    returns_after_sentence: float = 0.35
+    returns_after_paragraph: float = 0.8
+    returns_to_side_line: float = 0.3
+    side_line_over_paragraph: float = 0.7
+    left_open: float = 1.0
+
+    # Not doing what a cue says.
+    cue_ignored: float = 2.4
+    bare_against: float = 0.3
+
+    # Moves that nobody said.
+    forced_unsaid: float = 1.3
+    recapture_unsaid: float = 2.4
+    unsaid_of_game: int = 8
+    unsaid_first: float = 1.1
+    unsaid_further: float = 0.5
+
+    # With the game at hand.
+    expected: float = 0.6
+    game_bonus: float = 0.4
+
+    # How many readings are kept.
+    readings_kept: int = 40
+    worst: float = 10.0
+
+
+COSTS: Final = Costs()

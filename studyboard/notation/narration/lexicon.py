@@ -1,0 +1,140 @@
+"""The words of one language in which moves are said, read from its file of data."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Any, TypeAlias
+
+import chess
+
+from studyboard.notation.narration.errors import NoSuchLanguageError
+from studyboard.resources_path import resource
+
+_PIECES = {
+    "pawn": chess.PAWN,
+    "knight": chess.KNIGHT,
+    "bishop": chess.BISHOP,
+    "rook": chess.ROOK,
+    "queen": chess.QUEEN,
+    "king": chess.KING,
+}
+#: What a misheard word costs more than the word itself, by what it stands for.
+_MISHEARD = {"piece": 0.35, "letter": 0.45, "digit": 0.45, "square": 0.9, "capture": 0.6, "check": 0.3, "castles": 0.9}
+_WEAK = 0.35
+
+Value: TypeAlias = "int | str"
+
+
+@dataclass(frozen=True, slots=True)
+class Saying:
+    """One phrase and what it can mean.
+
+    words: the phrase, in lower case
+    kind: "piece", "letter", "digit", "square", "capture", "motion", "link", "check", …
+    value: which piece, file, rank, square; for other kinds their sort
+    cost: how unlikely it is that this is meant by it
+    """
+
+    words: tuple[str, ...]
+    kind: str
+    value: Value
+    cost: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class CueSaying:
+    """A phrase that says what kind of thing the moves near it are.
+
+    words: the phrase
+    kind: "branch", "return", or the kind of a mention
+    behind: True where the phrase follows the move
+    weight: how strongly it says so
+    reach: over how many words
+    whole_sentence: True where it colours the rest of its sentence
+    """
+
+    words: tuple[str, ...]
+    kind: str
+    behind: bool
+    weight: float
+    reach: int
+    whole_sentence: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Lexicon:
+    """The words of one language.
+
+    sayings, cues: phrases by their first word
+    san: letters of the pieces in written moves
+    fillers: words that may stand anywhere inside a spoken move
+    joining: words that string together what one cue is about
+    """
+
+    language: str
+    sayings: Mapping[str, tuple[Saying, ...]]
+    cues: Mapping[str, tuple[CueSaying, ...]]
+    san: Mapping[str, int]
+    fillers: frozenset[str] = field(default_factory=frozenset)
+    joining: frozenset[str] = field(default_factory=frozenset)
+
+
+@cache
+def lexicon(language: str) -> Lexicon:
+    """The words of a language by its two-letter code (BCP 47). Raises NoSuchLanguageError where there is no file."""
+    missing = NoSuchLanguageError(f"Moves cannot be read in the language “{language}”: there is no file of its words.")
+    if not language.isalpha():
+        raise missing
+    try:
+        path = resource("narration", f"{language}.toml")
+    except FileNotFoundError as reason:
+        raise missing from reason
+    return parsed_lexicon(tomllib.loads(path.read_text(encoding="utf-8")))
+
+
+def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
+    """The words that a file of data describes."""
+    sayings: list[Saying] = []
+    for kind in ("piece", "letter", "digit", "square"):
+        sayings += _sayings(kind, table.get(kind, {}), 0.0)
+        sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD[kind])
+    plain_kinds = ("capture", "castles", "side", "promotes", "check", "mate", "colour", "motion", "link", "back", "origin")
+    for kind in (*plain_kinds, "with", "number"):
+        sayings += _sayings(kind, table.get(kind, {}), 0.0)
+        sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD.get(kind, 0.5))
+    cues: list[CueSaying] = []
+    for kind, entry in table.get("cues", {}).items():
+        weight, reach, whole = float(entry["weight"]), int(entry["reach"]), bool(entry.get("whole_sentence"))
+        cues += (CueSaying(tuple(p.split()), kind, False, weight, reach, whole) for p in entry.get("before", ()))
+        cues += (CueSaying(tuple(p.split()), kind, False, weight * _WEAK, reach) for p in entry.get("weak", ()))
+        cues += (CueSaying(tuple(p.split()), kind, True, weight, reach) for p in entry.get("after", ()))
+    fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
+    joining = frozenset(table.get("joining", {}).get("words", ()))
+    san = {letter: _PIECES[name] for name, letter in table.get("san", {}).items()}
+    return Lexicon(str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining)
+
+
+def _sayings(kind: str, table: Mapping[str, Iterable[str]], cost: float) -> list[Saying]:
+    return [Saying(tuple(phrase.split()), kind, _value(kind, value), cost) for value in table for phrase in table[value]]
+
+
+def _value(kind: str, value: str) -> Value:
+    if kind == "piece":
+        return _PIECES[value]
+    if kind == "letter":
+        return "abcdefgh".index(value)
+    if kind == "digit":
+        return int(value) - 1
+    if kind == "square":
+        return chess.parse_square(value)
+    return value
+
+
+def _by_first(phrases: Iterable[Any]) -> dict[str, tuple[Any, ...]]:
+    found: dict[str, list[Any]] = {}
+    for phrase in phrases:
+        found.setdefault(phrase.words[0], []).append(phrase)
+    return {word: tuple(sorted(group, key=lambda p: -len(p.words))) for word, group in found.items()}

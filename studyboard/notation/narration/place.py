@@ -1,0 +1,232 @@
+"""Positions that a talk may have reached, each with the moves that lead on from it and how well words fit them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import chess
+
+from studyboard.notation.narration.forms import Form
+
+#: A legal move and what it costs to understand the words as this move.
+Fit: TypeAlias = "tuple[chess.Move, float]"
+
+_UNSAID_CAPTURE, _UNSAID_PAWN_CAPTURE = 0.4, 0.9
+_BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.2, 0.5
+_ELSEWHERE_THAN_LAST = 0.9
+_NOT_BACKWARD = 0.9
+_UNDERPROMOTED = 3.0
+_VAGUE = 1.0
+_WRONG_COLOUR = 2.2
+_NO_CHECK, _NO_MATE, _CHECKS = 1.5, 1.8, -0.6
+_NEAR = 0.6
+_DOUBT = 0.75
+_MOST = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """One legal move with what a speaker says of it."""
+
+    move: chess.Move
+    piece: int
+    taken: int
+    castles: str
+
+
+class Place:
+    """A position on the way that a talk takes, known by the moves from the start.
+
+    State: the board and its legal moves once they were asked for, and what fits which words.
+    """
+
+    __slots__ = ("_board", "_checks", "_fits", "_known", "_steps", "move", "number", "parent", "ply", "steps_to")
+
+    def __init__(self, number: int, parent: Place | None, move: chess.Move | None, board: chess.Board | None) -> None:
+        self.number = number
+        self.parent = parent
+        self.move = move
+        self.ply = 0 if parent is None else parent.ply + 1
+        self.steps_to: dict[chess.Move, Place] = {}
+        self._board = board
+        self._steps: list[_Step] | None = None
+        self._fits: dict[Form, tuple[float, tuple[Fit, ...]]] = {}
+        self._checks: dict[chess.Move, bool] = {}
+        self._known: dict[Form, bool] = {}
+
+    @property
+    def board(self) -> chess.Board:
+        """The position; to be read only."""
+        if self._board is None:
+            assert self.parent is not None
+            assert self.move is not None
+            self._board = self.parent.board.copy(stack=False)
+            self._board.push(self.move)
+            self._board.clear_stack()
+        return self._board
+
+    @property
+    def capture_square(self) -> int | None:
+        """Where the last move took something, None where it did not."""
+        if self.parent is None or self.move is None or not self.parent.board.is_capture(self.move):
+            return None
+        return self.move.to_square
+
+    def count(self) -> int:
+        """How many legal moves there are."""
+        return len(self._legal())
+
+    def only_move(self) -> chess.Move | None:
+        """The one legal move, if there is only one."""
+        steps = self._legal()
+        return steps[0].move if len(steps) == 1 else None
+
+    def recaptures(self) -> list[chess.Move]:
+        """The moves that take back what has just taken."""
+        square = self.capture_square
+        return [] if square is None else [s.move for s in self._legal() if s.move.to_square == square and s.taken]
+
+    def legal_moves(self) -> list[chess.Move]:
+        """All legal moves."""
+        return [step.move for step in self._legal()]
+
+    def stands(self, form: Form) -> bool:
+        """Do the words name a piece that stands on that very square, instead of one that goes there?"""
+        known = self._known.get(form)
+        if known is None:
+            known = self._known[form] = self._stands(form)
+        return known
+
+    def fits(self, form: Form) -> tuple[float, tuple[Fit, ...]]:
+        """The legal moves that the words can mean, each with its cost; before them what the doubt between them costs."""
+        known = self._fits.get(form)
+        if known is None:
+            known = self._fits[form] = self._doubted(self._fit(form))
+        return known
+
+    def _stands(self, form: Form) -> bool:
+        square = form.to
+        if square is None or form.capture or form.promotes or form.from_square is not None:
+            return False
+        piece = self.board.piece_type_at(square)
+        return piece is not None and (form.bare or form.piece == piece)
+
+    def _legal(self) -> list[_Step]:
+        if self._steps is None:
+            board = self.board
+            steps: list[_Step] = []
+            for move in board.legal_moves:
+                piece = board.piece_type_at(move.from_square) or 0
+                castles, taken = "", 0
+                if piece == chess.KING and board.is_castling(move):
+                    castles = "short" if chess.square_file(move.to_square) > chess.square_file(move.from_square) else "long"
+                else:
+                    taken = board.piece_type_at(move.to_square) or 0
+                    if not taken and piece == chess.PAWN and (move.to_square - move.from_square) & 7:
+                        taken = chess.PAWN
+                steps.append(_Step(move, piece, taken, castles))
+            self._steps = steps
+        return self._steps
+
+    def _doubted(self, fits: list[Fit]) -> tuple[float, tuple[Fit, ...]]:
+        if not fits:
+            return 0.0, ()
+        least = min(cost for _, cost in fits)
+        near = sum(1 for _, cost in fits if cost <= least + _NEAR)
+        kept = sorted((fit for fit in fits if fit[1] <= _MOST), key=lambda fit: fit[1])
+        return _DOUBT * math.log(near), tuple(kept)
+
+    def _fit(self, form: Form) -> list[Fit]:
+        board = self.board
+        fits: list[Fit] = []
+        if form.castles:
+            fits = [(s.move, 0.0) for s in self._legal() if s.castles and form.castles in ("castles", s.castles)]
+        else:
+            last = self.capture_square
+            for step in self._legal():
+                if not _allowed(form, step):
+                    continue
+                cost = _cost(form, step, last, board.turn)
+                if cost is not None:
+                    fits.append((step.move, cost))
+        if form.check:
+            fits = [(move, cost + self._check_cost(move, form.mate)) for move, cost in fits]
+            if form.vague and form.piece is None:
+                fits = [(move, cost) for move, cost in fits if self._gives_check(move)]
+        if form.white is not None and form.white != board.turn:
+            fits = [(move, cost + _WRONG_COLOUR) for move, cost in fits]
+        return fits
+
+    def _gives_check(self, move: chess.Move) -> bool:
+        known = self._checks.get(move)
+        if known is None:
+            known = self._checks[move] = self.board.gives_check(move)
+        return known
+
+    def _check_cost(self, move: chess.Move, mate: bool) -> float:
+        if not self._gives_check(move):
+            return _NO_CHECK
+        if not mate:
+            return _CHECKS
+        return _CHECKS if self._mates(move) else _NO_MATE
+
+    def _mates(self, move: chess.Move) -> bool:
+        board = self.board.copy(stack=False)
+        board.push(move)
+        return board.is_checkmate()
+
+
+def _allowed(form: Form, step: _Step) -> bool:
+    move = step.move
+    if form.to is not None and move.to_square != form.to:
+        return False
+    if form.piece is not None and step.piece != form.piece:
+        return False
+    if form.from_square is not None and move.from_square != form.from_square:
+        return False
+    if form.from_file is not None and chess.square_file(move.from_square) != form.from_file:
+        return False
+    if form.from_rank is not None and chess.square_rank(move.from_square) != form.from_rank:
+        return False
+    if form.capture and not step.taken:
+        return False
+    if form.target is not None and step.taken != form.target:
+        return False
+    if form.target_file is not None and chess.square_file(move.to_square) != form.target_file:
+        return False
+    if form.promotes and not move.promotion:
+        return False
+    if form.promotion is not None and move.promotion != form.promotion:
+        return False
+    if step.castles and (form.piece != chess.KING or form.to is None):
+        return False
+    return not (form.exact and not form.capture and form.piece == chess.PAWN and step.taken)
+
+
+def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color) -> float | None:
+    move = step.move
+    cost = 0.0
+    if form.bare:
+        if step.piece == chess.PAWN:
+            cost += _BARE_CAPTURE if step.taken else 0.0
+        else:
+            cost += _BARE_PIECE + (_UNSAID_CAPTURE if step.taken else 0.0)
+    elif step.taken and not form.capture and not form.vague:
+        cost += _UNSAID_PAWN_CAPTURE if step.piece == chess.PAWN and not form.exact else _UNSAID_CAPTURE
+    if form.piece is None and not form.bare and form.to is not None and not form.capture and form.from_square is None:
+        cost += _ANY_PIECE
+    if form.capture and form.to is None and move.to_square != last:
+        cost += _ELSEWHERE_THAN_LAST + (1.2 if form.again else 0.0)
+    elif form.again and move.to_square != last:
+        cost += 1.5
+    if move.promotion and form.promotion is None and move.promotion != chess.QUEEN:
+        cost += _UNDERPROMOTED
+    if form.vague:
+        cost += _VAGUE
+    if form.back:
+        forward = chess.square_rank(move.to_square) - chess.square_rank(move.from_square)
+        if (forward if turn else -forward) >= 0:
+            cost += _NOT_BACKWARD
+    return cost

@@ -1,0 +1,280 @@
+"""The search over a whole talk: which words play which moves, where lines are left and taken up again.
+
+A reading is a way through the text. At each word it may pass the word over, take a phrase that begins there as a move
+(going on, leaving the line, or coming back to one), or take it as the name of something on the board. Everything has a
+cost, as unlikelihood; the cheapest few readings are kept at every word, so that later words decide what earlier ones
+meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import Enum, auto
+
+import chess
+
+from studyboard.notation.narration.costs import COSTS
+from studyboard.notation.narration.cues import Context
+from studyboard.notation.narration.forms import Phrase
+from studyboard.notation.narration.place import Place
+from studyboard.notation.narration.tokens import Break, Token
+
+
+class How(Enum):
+    """How a move or a name was understood."""
+
+    GOES_ON = auto()
+    BRANCHES = auto()
+    RETURNS = auto()
+    UNSAID = auto()
+    NAMED = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """One thing that a reading has understood, linked to the one before.
+
+    phrase: the words
+    place: the position after the move; for a name, the position in which it was named
+    depth: 0 on the main line, 1 in a side-line of it, and so on
+    """
+
+    how: How
+    phrase: Phrase
+    place: Place
+    depth: int
+    before: Heard | None
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One of the lines that a reading is in the middle of. root: where it left; tip: how far it has come."""
+
+    root: Place
+    tip: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A way through the text up to some word.
+
+    lines: the main line and the side-lines that are open, the innermost last
+    said_to: how far the words of the last move reach
+    """
+
+    cost: float
+    lines: tuple[Line, ...]
+    heard: Heard | None
+    said_to: int
+
+
+class Talk:
+    """One text in the course of being read.
+
+    State: every position that any reading has reached, by the moves from the start; nothing else changes.
+    game: the moves of the game, where they are known
+    """
+
+    def __init__(
+        self,
+        tokens: Sequence[Token],
+        phrases: Sequence[Sequence[Phrase]],
+        contexts: Sequence[Context],
+        passing: Sequence[float],
+        start: chess.Board,
+        game: Sequence[chess.Move] | None = None,
+    ) -> None:
+        self._phrases = phrases
+        self._contexts = contexts
+        self._passing = passing
+        self._breaks = _counted(tokens, Break.SENTENCE), _counted(tokens, Break.PARAGRAPH)
+        self._places = [Place(0, None, None, start)]
+        self.start = self._places[0]
+        self.game: list[Place] | None = None
+        if game is not None:
+            self.game = [self.start]
+            for move in game:
+                self.game.append(self._after(self.game[-1], move))
+        self._on_game = {place.number for place in self.game or ()}
+
+    def best_reading(self) -> Reading:
+        """The cheapest way through the whole text. O(words × readings kept × phrases at a word)."""
+        end = len(self._phrases)
+        waiting: list[dict[tuple[int, ...], Reading]] = [{} for _ in range(end + 1)]
+        first = Reading(0.0, (Line(self.start, self.start),), None, 0)
+        waiting[0][(0,)] = first
+        for at in range(end):
+            kept = _cheapest(waiting[at].values())
+            waiting[at] = {}
+            for reading in kept:
+                passed = Reading(reading.cost + self._passing[at], reading.lines, reading.heard, reading.said_to)
+                _offer(waiting[at + 1], passed)
+            for phrase in self._phrases[at]:
+                worst = kept[0].cost + COSTS.worst if kept else 0.0
+                for reading in kept:
+                    for further in self._understood(reading, phrase):
+                        if further.cost <= worst + 2:
+                            _offer(waiting[phrase.end], further)
+        return min(waiting[end].values(), key=lambda r: r.cost + COSTS.left_open * (len(r.lines) > 1))
+
+    def _understood(self, reading: Reading, phrase: Phrase) -> Iterator[Reading]:
+        """The reading gone on by what the phrase can mean here."""
+        context = self._contexts[phrase.anchor]
+        lead = self._contexts[phrase.start]
+        cost = reading.cost + phrase.cost
+        named = self._named(reading, phrase)
+        if named is not None:
+            heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard)
+            yield Reading(cost + named, reading.lines, heard, reading.said_to)
+        if phrase.form.bare or phrase.form.vague:
+            cost += context.against * COSTS.bare_against
+        cost += context.against
+        branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
+        sentences, paragraphs = (count[phrase.start] - count[reading.said_to] for count in self._breaks)
+        yield from self._gone_on(reading, phrase, cost, branch, back, sentences, paragraphs)
+        yield from self._branched(reading, phrase, cost, branch, back)
+
+    def _named(self, reading: Reading, phrase: Phrase) -> float | None:
+        """The cost of taking the words for the name of something that was just played or stands on the board."""
+        form = phrase.form
+        tip = reading.lines[-1].tip
+        best: float | None = None
+        if tip.stands(form):
+            best = COSTS.stands_bare if form.bare else COSTS.stands
+        at, cost = tip, COSTS.just_played
+        for _ in range(COSTS.remembered):
+            if at.parent is None or at.move is None:
+                break
+            if not form.vague and (form.to is not None or form.castles or form.capture):
+                _, fits = at.parent.fits(form)
+                for move, fit in fits:
+                    if move == at.move and (best is None or cost + fit < best):
+                        best = cost + fit
+            at, cost = at.parent, cost + COSTS.longer_ago
+        return best
+
+    def _gone_on(
+        self, reading: Reading, phrase: Phrase, cost: float, branch: float, back: float, sentences: int, paragraphs: int
+    ) -> Iterator[Reading]:
+        """The phrase as the next move of the line that is told, or of one that is still open."""
+        innermost = len(reading.lines) - 1
+        for depth in range(innermost, -1, -1):
+            line = reading.lines[depth]
+            here = cost
+            if depth < innermost:
+                how = How.RETURNS
+                here += max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (innermost - depth - 1)
+                if depth:
+                    here += COSTS.returns_to_side_line
+                here -= COSTS.returns_after_sentence * (sentences > 0) + COSTS.returns_after_paragraph * (paragraphs > 0)
+            else:
+                how = How.GOES_ON
+                if depth:
+                    here += COSTS.cue_ignored * max(0.0, back - 0.3) + COSTS.side_line_over_paragraph * (paragraphs > 0)
+            if depth == 0:
+                here += COSTS.cue_ignored * branch
+            lines = reading.lines[:depth]
+            for place, fit, unsaid in self._next(line.tip, phrase, depth == 0):
+                heard = reading.heard
+                for step in unsaid:
+                    heard = Heard(How.UNSAID, phrase, step, depth, heard)
+                heard = Heard(how, phrase, place, depth, heard)
+                yield Reading(here + fit, (*lines, Line(line.root, place)), heard, phrase.end)
+
+    def _next(self, tip: Place, phrase: Phrase, main: bool) -> Iterator[tuple[Place, float, tuple[Place, ...]]]:
+        """Positions after the phrase as the next move from *tip*, with costs and the moves that were left unsaid."""
+        form = phrase.form
+        if main and self.game is not None:
+            ahead = self.game[tip.ply + 1 : tip.ply + 2 + COSTS.unsaid_of_game]
+            at = tip
+            for skipped, place in enumerate(ahead):
+                assert place.move is not None
+                for move, fit in at.fits(form)[1]:
+                    if move == place.move:
+                        unsaid = COSTS.unsaid_first + COSTS.unsaid_further * (skipped - 1) if skipped else 0.0
+                        yield place, fit * COSTS.expected + unsaid - COSTS.game_bonus, tuple(ahead[:skipped])
+                at = place
+            return
+        doubt, fits = tip.fits(form)
+        for move, fit in fits:
+            yield self._after(tip, move), fit + doubt, ()
+        if form.vague or form.bare:
+            return
+        for move, fill in self._fills(tip):
+            between = self._after(tip, move)
+            doubt, fits = between.fits(form)
+            for further, fit in fits:
+                yield self._after(between, further), fit + doubt + fill, (between,)
+
+    def _fills(self, tip: Place) -> Iterator[tuple[chess.Move, float]]:
+        """Moves that follow so much of themselves that a speaker may leave them out."""
+        only = tip.only_move()
+        if only is not None:
+            yield only, COSTS.forced_unsaid
+            return
+        recaptures = tip.recaptures()
+        for move in recaptures:
+            yield move, COSTS.recapture_unsaid + 0.7 * (len(recaptures) - 1)
+
+    def _branched(self, reading: Reading, phrase: Phrase, cost: float, branch: float, back: float) -> Iterator[Reading]:
+        """The phrase as the first move of a side-line, in place of one of the last moves or of the next one."""
+        leaving = max(COSTS.branches_least, COSTS.branches - COSTS.cue_to_branch * branch) + COSTS.cue_ignored * max(
+            0.0, back - 0.3 - branch
+        )
+        innermost = len(reading.lines) - 1
+        for depth in range(innermost, -1, -1):
+            line = reading.lines[depth]
+            levels = leaving + COSTS.each_level * (innermost - depth) + (COSTS.nested if depth else 0.0)
+            at, below = line.tip, None
+            for steps in range(COSTS.branch_reach):
+                first_of_line = at is line.root
+                place_cost = COSTS.branch_at[steps]
+                outer = reading.lines[: depth + 1]
+                if depth and first_of_line:
+                    outer, place_cost = reading.lines[:depth], COSTS.sibling
+                for place, fit in self._alternatives(at, below, phrase, depth == 0):
+                    heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
+                    yield Reading(cost + levels + place_cost + fit, (*outer, Line(at, place)), heard, phrase.end)
+                if first_of_line or at.parent is None:
+                    break
+                at, below = at.parent, at
+
+    def _alternatives(self, at: Place, below: Place | None, phrase: Phrase, main: bool) -> Iterator[tuple[Place, float]]:
+        doubt, fits = at.fits(phrase.form)
+        for move, fit in fits:
+            if below is not None and move == below.move:
+                continue
+            place = self._after(at, move)
+            if main and place.number in self._on_game:
+                continue
+            yield place, fit + doubt
+
+    def _after(self, place: Place, move: chess.Move) -> Place:
+        after = place.steps_to.get(move)
+        if after is None:
+            after = Place(len(self._places), place, move, None)
+            self._places.append(after)
+            place.steps_to[move] = after
+        return after
+
+
+def _counted(tokens: Sequence[Token], least: Break) -> list[int]:
+    """How many breaks of at least this kind there are before each word, and before the end."""
+    counts, so_far = [], 0
+    for token in tokens:
+        so_far += token.broken >= least
+        counts.append(so_far)
+    return [*counts, so_far]
+
+
+def _offer(readings: dict[tuple[int, ...], Reading], reading: Reading) -> None:
+    key = tuple(line.tip.number for line in reading.lines)
+    known = readings.get(key)
+    if known is None or known.cost > reading.cost:
+        readings[key] = reading
+
+
+def _cheapest(readings: object) -> list[Reading]:
+    kept = sorted(readings, key=lambda r: r.cost)[: COSTS.readings_kept]  # type: ignore[call-overload]
+    return [reading for reading in kept if reading.cost <= kept[0].cost + COSTS.worst]
