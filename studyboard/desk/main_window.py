@@ -101,6 +101,7 @@ class MainWindow(QMainWindow):
         if isinstance(geometry, QByteArray):
             self.restoreGeometry(geometry)
         self.write_stage()
+        self._show_beginning()
         remember(file.path)
         QTimer.singleShot(0, self, self._tell_recovered)
 
@@ -214,6 +215,7 @@ class MainWindow(QMainWindow):
         self.session.open(opened.file)
         remember(opened.file.path)
         self.write_stage()
+        self._show_beginning()
         self._tell_recovered()
         self.tell_problems(opened)
 
@@ -392,6 +394,11 @@ class MainWindow(QMainWindow):
         undo, redo = file.undo_label, file.redo_label
         self.actions_by_name["undo"].setText(f"&Undo: {undo}" if undo else "&Undo")
         self.actions_by_name["redo"].setText(f"&Redo: {redo}" if redo else "&Redo")
+
+    def _show_beginning(self) -> None:
+        """The first thing that is said, where that is no move."""
+        if self.session.study.line(Part.GREETING).spoken:
+            self.lanes.choose_part(Part.GREETING)
 
     def _show_title(self) -> None:
         self.setWindowTitle(f"{title(self.session)} – Studyboard")
