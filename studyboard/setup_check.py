@@ -193,13 +193,21 @@ def _qt(
         for module in modules:
             importlib.import_module(f"PySide6.{module}")
     except ModuleNotFoundError:
-        return Finding(name, False, need, f"{package} is not installed", f"pip install {package}", essential)
+        return Finding(name, False, need, f"{package} is not installed", f"pip install {_matching(package)}", essential)
     except ImportError as reason:
         # The loader stops at the first library that it misses.
         library = named_library(reason)
         lacking = missing_libraries(_qt_files(files)) or ((library,) if library else ())
         return _without(name, need, lacking, "" if lacking else str(reason), essential=essential)
     return Finding(name, True, need, f"{package} {_version(package)}", essential=essential)
+
+
+def _matching(package: str) -> str:
+    """The package in the version of the part of PySide6 that is there: the parts only work together in one version."""
+    try:
+        return f"{package}=={metadata.version('PySide6-Essentials')}"
+    except metadata.PackageNotFoundError:
+        return package
 
 
 def _lacking(files: Sequence[str]) -> tuple[str, ...]:
