@@ -10,6 +10,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap, QResizeE
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studyboard.board.moves import rearrangement_between, rearrangement_of
+from studyboard.desk.board_accessible import show_as_picture
 from studyboard.desk.board_announce import announce
 from studyboard.desk.board_geometry import BoardPlace, fit_board
 from studyboard.desk.board_motion import BoardMotion
@@ -58,6 +59,7 @@ class BoardFace(QWidget):
         self._motion = BoardMotion(self)
 
         self.setAccessibleName("Board")
+        show_as_picture(self)
         self.setMinimumSize(LEAST, LEAST)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         policy.setHeightForWidth(True)

@@ -3,7 +3,7 @@ from __future__ import annotations
 import chess
 import pytest
 from PySide6.QtCore import QEvent, QPointF, Qt
-from PySide6.QtGui import QAction, QImage, QKeyEvent, QKeySequence, QMouseEvent
+from PySide6.QtGui import QAccessible, QAction, QImage, QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
@@ -151,6 +151,20 @@ def test_the_position_is_described_in_words(board, small):
     assert board.accessibleName() == "Board"
     assert "pawns a2, b2, c2, d2, e4, f2, g2 and h2" in board.accessibleDescription()
     assert "Last move from e2 to e4." in board.accessibleDescription()
+
+
+def test_assistive_programs_find_a_picture_with_what_stands_over_it(board, small):
+    session, nodes = small
+    found = QAccessible.queryAccessibleInterface(board)
+    assert found.role() == QAccessible.Role.Graphic
+    assert found.text(QAccessible.Text.Name) == "Board"
+    session.show(nodes["e4"])
+    assert "Last move from e2 to e4." in found.text(QAccessible.Text.Description)
+    assert found.childCount() == 0
+    board.begin_entry()
+    assert found.childCount() == 1
+    assert found.child(0).object() is board.entry
+    board.entry.close_entry()
 
 
 # ---- motion ------------------------------------------------------------------------------------------------------
