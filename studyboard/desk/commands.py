@@ -2,28 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QFileDialog, QInputDialog, QMessageBox
 
-from studyboard.desk import help_texts
-from studyboard.desk.deliver_window import DeliverWindow
-from studyboard.desk.headers_dialog import HeadersDialog
-from studyboard.desk.opening import Opened, new_study
-from studyboard.desk.slot_dialog import SlotDialog
 from studyboard.model import edits, stepping
-from studyboard.model.errors import EditRefusedError, StudyboardError
+from studyboard.model.errors import StudyboardError
 from studyboard.model.node import Node, Place, Telling
 from studyboard.model.position_study import position_study
 from studyboard.model.script import Part
 from studyboard.model.study import Study
 from studyboard.notation.labels import move_label
-from studyboard.notation.pgn_writer import pgn_text
+from studyboard.store.study_file import StudyFile
 
 if TYPE_CHECKING:
     from studyboard.desk.main_window import MainWindow
+
+# Dialogs and what they need are imported when they are asked for: the desk is on the screen in half the time.
 
 
 class Commands(QObject):
@@ -43,10 +41,14 @@ class Commands(QObject):
 
     def new_study(self) -> None:
         """Begin with the start position."""
+        from studyboard.desk.opening import new_study
+
         self._open(lambda: new_study(Study()))
 
     def new_from_position(self) -> None:
         """Ask for a FEN and begin there."""
+        from studyboard.desk.opening import new_study
+
         clipboard = QGuiApplication.clipboard().text().strip()
         suggestion = clipboard if clipboard.count("/") == 7 and len(clipboard) < 100 else ""
         fen, given = QInputDialog.getText(self._window, "New from a position", "FEN of the position", text=suggestion)
@@ -70,10 +72,14 @@ class Commands(QObject):
 
     def edit_headers(self) -> None:
         """Edit the tags of the game."""
+        from studyboard.desk.headers_dialog import HeadersDialog
+
         HeadersDialog(self._session, self._window).exec()
 
     def deliver(self) -> None:
         """Open the delivery window."""
+        from studyboard.desk.deliver_window import DeliverWindow
+
         self._window.line_editor.flush()
         DeliverWindow(self._session, self._window.settings, self._window).exec()
 
@@ -130,6 +136,8 @@ class Commands(QObject):
 
     def copy_pgn(self) -> None:
         """Put the annotated game on the clipboard."""
+        from studyboard.notation.pgn_writer import pgn_text
+
         QGuiApplication.clipboard().setText(pgn_text(self._session.study))
 
     def copy_fen(self) -> None:
@@ -232,6 +240,8 @@ class Commands(QObject):
 
     def set_slot(self) -> None:
         """Ask for the length of the talk."""
+        from studyboard.desk.slot_dialog import SlotDialog
+
         dialog = SlotDialog(self._session.study.slot, self._session.timeline.seconds, self._window)
         if dialog.exec() == QDialog.DialogCode.Accepted and dialog.slot != self._session.study.slot:
             self._session.do(edits.ChangeSlot(dialog.slot))
@@ -340,24 +350,34 @@ class Commands(QObject):
 
     def quick_start(self) -> None:
         """The day in seven steps."""
+        from studyboard.desk import help_texts
+
         help_texts.show_text(self._window, "Quick start", help_texts.quick_start())
 
     def shortcuts(self) -> None:
         """Every action with its keys."""
+        from studyboard.desk import help_texts
+
         help_texts.show_text(self._window, "Keys", help_texts.keys())
 
     def check_setup(self) -> None:
         """What is installed and what is missing."""
+        from studyboard.desk import help_texts
+
         help_texts.show_text(self._window, "Set-up", help_texts.setup())
 
     def about(self) -> None:
         """Version, licence and cautions."""
+        from studyboard.desk import help_texts
+
         QMessageBox.about(self._window, "About Studyboard", help_texts.about())
 
-    def _open(self, make: object) -> None:
+    def _open(self, make: Callable[[], StudyFile]) -> None:
+        from studyboard.desk.opening import Opened
+
         try:
-            file = make()  # type: ignore[operator]
-        except (StudyboardError, EditRefusedError) as reason:
+            file = make()
+        except StudyboardError as reason:
             self._window.tell(str(reason))
             return
         self._window.show_opened(Opened(file))

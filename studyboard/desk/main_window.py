@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QPoint, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
@@ -18,10 +19,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studyboard.desk import help_texts
 from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.board_view import BoardView
-from studyboard.desk.booth import Booth
 from studyboard.desk.commands import Commands
 from studyboard.desk.facts_line import FactsLine
 from studyboard.desk.lanes import Lanes
@@ -29,11 +28,8 @@ from studyboard.desk.line_editor import LineEditor
 from studyboard.desk.look import Look
 from studyboard.desk.menus import dress_actions, fill_menu_bar, make_actions, spec_of
 from studyboard.desk.notice import Notice
-from studyboard.desk.opening import Opened, open_path
 from studyboard.desk.performance import Performance
-from studyboard.desk.prompter import Prompter
 from studyboard.desk.session import Session
-from studyboard.desk.stage import Stage
 from studyboard.desk.style_sheet import style_sheet
 from studyboard.desk.time_ruler import TimeRuler
 from studyboard.desk.top_bar import TopBar, title
@@ -42,6 +38,12 @@ from studyboard.model.script import Part
 from studyboard.picture.palette import board_palette, board_palette_names
 from studyboard.store.recent import recent_files, remember
 from studyboard.store.study_file import StudyFile
+
+if TYPE_CHECKING:
+    from studyboard.desk.booth import Booth
+    from studyboard.desk.opening import Opened
+    from studyboard.desk.prompter import Prompter
+    from studyboard.desk.stage import Stage
 
 _MENU_OF_LANES = (
     ("edit_line", "edit_note"),
@@ -74,8 +76,8 @@ class MainWindow(QMainWindow):
         self.top_bar = TopBar(self.session, look)
         self.notice = Notice(look)
         self.lanes = Lanes(self.session, look)
-        self.prompter = Prompter(self.session, self.performance, look)
-        self.booth = Booth(self.session, self.performance, look)
+        self._prompter: Prompter | None = None
+        self._booth: Booth | None = None
         self.board_view = BoardView(self.session, look)
         self.mark_palette = MarkPalette(self.board_view, look)
         self.mark_palette.layout().setDirection(QBoxLayout.Direction.TopToBottom)
@@ -104,6 +106,36 @@ class MainWindow(QMainWindow):
         self._show_beginning()
         remember(file.path)
         QTimer.singleShot(0, self, self._tell_recovered)
+
+    # ---- what is made when it is first needed -----------------------------------------------------------------------
+
+    @property
+    def prompter(self) -> Prompter:
+        """The prompter beside the board."""
+        if self._prompter is None:
+            from studyboard.desk.prompter import Prompter
+
+            self._prompter = Prompter(self.session, self.performance, self.look)
+            self._prompter.left.connect(self.write_stage)
+            self._running.insertWidget(0, self._prompter, 1)
+        return self._prompter
+
+    @property
+    def booth(self) -> Booth:
+        """The booth below it."""
+        if self._booth is None:
+            from studyboard.desk.booth import Booth
+
+            self._booth = Booth(self.session, self.performance, self.look)
+            self._booth.played_to.connect(self._show_playback)
+            self._booth.hide()
+            self._running.addWidget(self._booth)
+        return self._booth
+
+    @property
+    def recording(self) -> bool:
+        """True while a take is being recorded."""
+        return self._booth is not None and self._booth.recording
 
     # ---- stages of the day ------------------------------------------------------------------------------------------
 
@@ -139,7 +171,7 @@ class MainWindow(QMainWindow):
 
     def _enter(self, stage: str) -> None:
         self.line_editor.flush()
-        if self.booth.recording and stage != "record":
+        if self.recording and stage != "record":
             self.tell("A take is being recorded: stop it first (Ctrl+Space).")
             self.top_bar.show_stage("record")
             return
@@ -148,9 +180,13 @@ class MainWindow(QMainWindow):
         self._stage = stage
         running = stage != "write"
         self._left.setCurrentIndex(1 if running else 0)
-        self.booth.setVisible(stage == "record")
-        if stage != "record":
-            self.booth.close_down()
+        if running:
+            self.prompter.show()
+        if stage == "record":
+            self.booth.show()
+        elif self._booth is not None:
+            self._booth.hide()
+            self._booth.close_down()
         self._line_card.setVisible(not running)
         self.mark_palette.setVisible(not running)
         self.facts.setVisible(not running)
@@ -158,7 +194,6 @@ class MainWindow(QMainWindow):
         self.top_bar.show_stage(stage)
         for name in _IN_RUN_THROUGH:
             self.actions_by_name[name].setEnabled(running)
-        self.prompter.refresh()
         if not running:
             self.ruler.set_playhead(None)
 
@@ -192,6 +227,8 @@ class MainWindow(QMainWindow):
 
     def open_path(self, name: str | Path) -> None:
         """Open a study or a PGN file, or say why not."""
+        from studyboard.desk.opening import open_path
+
         path = Path(name)
         if path.resolve() == self.session.file.path.resolve():
             self.tell(f"“{path.name}” is what is on the desk.")
@@ -206,12 +243,13 @@ class MainWindow(QMainWindow):
 
     def show_opened(self, opened: Opened) -> None:
         """Put an opened study on the desk."""
-        if self.booth.recording:
+        if self.recording:
             opened.file.close()
             self.tell("A take is being recorded: stop it first (Ctrl+Space).")
             return
         self.line_editor.flush()
-        self.booth.close_down()
+        if self._booth is not None:
+            self._booth.close_down()
         self.session.open(opened.file)
         remember(opened.file.path)
         self.write_stage()
@@ -233,6 +271,8 @@ class MainWindow(QMainWindow):
     def show_stage(self) -> None:
         """Open the window with only the board."""
         if self._stage_window is None:
+            from studyboard.desk.stage import Stage
+
             self._stage_window = Stage(self.session, self.look)
         self._stage_window.show()
         self._stage_window.raise_()
@@ -240,6 +280,8 @@ class MainWindow(QMainWindow):
     def show_prompter(self) -> None:
         """Open the window with only the lines to read."""
         if self._prompter_window is None:
+            from studyboard.desk.prompter import Prompter
+
             window = Prompter(self.session, self.performance, self.look)
             window.setWindowTitle("Prompter")
             window.resize(900, 600)
@@ -280,7 +322,8 @@ class MainWindow(QMainWindow):
         """Everything is stored already: end what is running and let go of the file."""
         self.line_editor.flush()
         self.performance.stop()
-        self.booth.close_down()
+        if self._booth is not None:
+            self._booth.close_down()
         self.settings.setValue("desk/geometry", self.saveGeometry())
         for window in (self._stage_window, self._prompter_window):
             if window is not None:
@@ -293,11 +336,9 @@ class MainWindow(QMainWindow):
     def _lay_out(self) -> None:
         self._stage = "write"
         running = QWidget()
-        column = QVBoxLayout(running)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(12)
-        column.addWidget(self.prompter, 1)
-        column.addWidget(self.booth)
+        self._running = QVBoxLayout(running)
+        self._running.setContentsMargins(0, 0, 0, 0)
+        self._running.setSpacing(12)
         self._left = QStackedWidget()
         self._left.addWidget(_card(self.lanes, margin=6))
         self._left.addWidget(running)
@@ -359,8 +400,6 @@ class MainWindow(QMainWindow):
         self.lanes.menu_requested.connect(self._lanes_menu)
         self.facts.pointed.connect(self.board_view.point_at)
         self.ruler.beat_chosen.connect(self._show_beat)
-        self.prompter.left.connect(self.write_stage)
-        self.booth.played_to.connect(self._show_playback)
         self.board_view.marking_changed.connect(self.actions_by_name["marking"].setChecked)
         performance.ticked.connect(self._show_progress)
         performance.moved.connect(self._show_progress)
@@ -474,6 +513,8 @@ class MainWindow(QMainWindow):
         if len(problems) == 1:
             self.notice.tell(f"One place of the game could not be read ({where}): {first.message}", stay=True)
             return
+        from studyboard.desk import help_texts
+
         rows = "".join(f"<tr><td>{p.line}:{p.column}</td><td>{p.message}</td></tr>" for p in problems)
         self.notice.tell(
             f"{len(problems)} places of the game could not be read; the first at {where}: {first.message}",

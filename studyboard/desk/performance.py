@@ -40,7 +40,7 @@ class Performance(QObject):
         self._session = session
         self._stepping = False
         self._stamps: Stamps | None = None
-        self.run = RunThrough(session.study)
+        self._run: RunThrough | None = None
         self._timer = QTimer(self)
         self._timer.setInterval(_TICK)
         self._timer.timeout.connect(self.ticked)
@@ -49,13 +49,20 @@ class Performance(QObject):
         session.opened.connect(self._on_opened)
 
     @property
+    def run(self) -> RunThrough:
+        """The run-through that is going on, or the one that would begin now."""
+        if self._run is None:
+            self._run = RunThrough(self._session.study)
+        return self._run
+
+    @property
     def active(self) -> bool:
         """True from the first press until the end."""
         return self._timer.isActive()
 
     def start(self, stamps: Stamps | None = None, clock: Callable[[], float] | None = None) -> None:
         """Begin at the beat that is on the board, else at the beginning; moves are stamped by *stamps*."""
-        self.run = RunThrough(self._session.study) if clock is None else RunThrough(self._session.study, clock)
+        self._run = RunThrough(self._session.study) if clock is None else RunThrough(self._session.study, clock)
         self._stamps = stamps
         self._timer.start()
         self._step(self.run.advance)
@@ -122,7 +129,7 @@ class Performance(QObject):
 
     def _prepare(self) -> None:
         if not self.active:
-            self.run = RunThrough(self._session.study)
+            self._run = None
             self.moved.emit()
 
     def _on_opened(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, QTextDocument
+from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, QShowEvent, QTextDocument
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from studyboard.desk.look import Look
@@ -86,7 +86,9 @@ class Prompter(QWidget):
         self._dress()
 
     def refresh(self) -> None:
-        """Show where the run-through stands."""
+        """Show where the run-through stands; nothing is done while nobody sees it."""
+        if not self.isVisible():
+            return
         run = self._performance.run
         if not run.beats:
             self._where.setText("Nothing to tell yet")
@@ -130,9 +132,12 @@ class Prompter(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit the line to the new size."""
         super().resizeEvent(event)
-        run = self._performance.run
-        if run.beats:
-            self._fit(self._rich(run.beats[run.beat]))
+        self.refresh()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Show where the run-through stands."""
+        super().showEvent(event)
+        self.refresh()
 
     def _title(self, beat: Beat) -> str:
         if isinstance(beat.key, Part):

@@ -59,7 +59,7 @@ def main() -> None:
         _record(application, desk, server)
         _save(desk, to / "record.png")
         desk.start_or_stop()
-        _wait(application, lambda: not desk.booth.recording)
+        _wait(application, lambda: not desk.recording)
         desk.write_stage()
         window = DeliverWindow(desk.session, settings, desk)
         window.folder.setText("Documents/Sail Loft delivery")
