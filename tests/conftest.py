@@ -18,8 +18,9 @@ settings.load_profile("ci" if os.environ.get("CI") else "desk")
 
 @pytest.fixture(scope="session", autouse=True)
 def _own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """Recent files and settings lie in a folder of this run, also for the programs that tests start."""
+    """Recent files, settings and new studies lie in folders of this run, also for the programs that tests start."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("STUDYBOARD_STATE_DIR", str(tmp_path_factory.mktemp("state")))
+        patch.setenv("STUDYBOARD_STUDIES", str(tmp_path_factory.mktemp("studies")))
         patch.setenv("XDG_CONFIG_HOME", str(tmp_path_factory.mktemp("config")))
         yield
