@@ -65,6 +65,7 @@ class Costs:
     # How many readings are kept.
     readings_kept: int = 40
     worst: float = 10.0
+    worst_step: float = 8.0
 
 
 COSTS: Final = Costs()

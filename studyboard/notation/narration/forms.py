@@ -53,6 +53,7 @@ class Phrase:
     anchor: the word that decides: the square, else the capture or the piece
     form: what they demand
     cost: how far the reading is from plain speech
+    form_number: the same for the same demands within one talk, for quick look-up
     """
 
     start: int
@@ -60,3 +61,4 @@ class Phrase:
     anchor: int
     form: Form
     cost: float
+    form_number: int = -1

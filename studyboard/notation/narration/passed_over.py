@@ -78,6 +78,6 @@ def _says_a_move(phrase: Phrase) -> bool:
 
 def _reason(reading: Reading, phrase: Phrase) -> str:
     tips = [line.tip for line in reading.lines]
-    if any(tip.fits(phrase.form)[1] for tip in tips):
+    if any(tip.fits(phrase)[1] for tip in tips):
         return "It could be a move, but the rest of the talk does not follow from it."
     return "No piece can do this in any position that is talked about here."

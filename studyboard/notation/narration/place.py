@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 import chess
 
-from studyboard.notation.narration.forms import Form
+from studyboard.notation.narration.forms import Form, Phrase
 
 #: A legal move and what it costs to understand the words as this move.
 Fit: TypeAlias = "tuple[chess.Move, float]"
@@ -42,7 +42,7 @@ class Place:
     State: the board and its legal moves once they were asked for, and what fits which words.
     """
 
-    __slots__ = ("_board", "_checks", "_fits", "_known", "_steps", "move", "number", "parent", "ply", "steps_to")
+    __slots__ = ("_board", "_checks", "_fits", "_known", "_steps", "_to", "move", "number", "parent", "ply", "steps_to")
 
     def __init__(self, number: int, parent: Place | None, move: chess.Move | None, board: chess.Board | None) -> None:
         self.number = number
@@ -52,9 +52,10 @@ class Place:
         self.steps_to: dict[chess.Move, Place] = {}
         self._board = board
         self._steps: list[_Step] | None = None
-        self._fits: dict[Form, tuple[float, tuple[Fit, ...]]] = {}
+        self._to: dict[int, list[_Step]] = {}
+        self._fits: dict[int, tuple[float, tuple[Fit, ...]]] = {}
         self._checks: dict[chess.Move, bool] = {}
-        self._known: dict[Form, bool] = {}
+        self._known: dict[int, bool] = {}
 
     @property
     def board(self) -> chess.Board:
@@ -92,18 +93,18 @@ class Place:
         """All legal moves."""
         return [step.move for step in self._legal()]
 
-    def stands(self, form: Form) -> bool:
+    def stands(self, phrase: Phrase) -> bool:
         """Do the words name a piece that stands on that very square, instead of one that goes there?"""
-        known = self._known.get(form)
+        known = self._known.get(phrase.form_number)
         if known is None:
-            known = self._known[form] = self._stands(form)
+            known = self._known[phrase.form_number] = self._stands(phrase.form)
         return known
 
-    def fits(self, form: Form) -> tuple[float, tuple[Fit, ...]]:
+    def fits(self, phrase: Phrase) -> tuple[float, tuple[Fit, ...]]:
         """The legal moves that the words can mean, each with its cost; before them what the doubt between them costs."""
-        known = self._fits.get(form)
+        known = self._fits.get(phrase.form_number)
         if known is None:
-            known = self._fits[form] = self._doubted(self._fit(form))
+            known = self._fits[phrase.form_number] = self._doubted(self._fit(phrase.form))
         return known
 
     def _stands(self, form: Form) -> bool:
@@ -126,7 +127,9 @@ class Place:
                     taken = board.piece_type_at(move.to_square) or 0
                     if not taken and piece == chess.PAWN and (move.to_square - move.from_square) & 7:
                         taken = chess.PAWN
-                steps.append(_Step(move, piece, taken, castles))
+                step = _Step(move, piece, taken, castles)
+                steps.append(step)
+                self._to.setdefault(move.to_square, []).append(step)
             self._steps = steps
         return self._steps
 
@@ -145,7 +148,10 @@ class Place:
             fits = [(s.move, 0.0) for s in self._legal() if s.castles and form.castles in ("castles", s.castles)]
         else:
             last = self.capture_square
-            for step in self._legal():
+            steps = self._legal()
+            if form.to is not None:
+                steps = self._to.get(form.to, [])
+            for step in steps:
                 if not _allowed(form, step):
                     continue
                 cost = _cost(form, step, last, board.turn)

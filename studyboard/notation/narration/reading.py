@@ -12,7 +12,7 @@ from studyboard.notation.narration.beats import told_beats
 from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.cues import Context, contexts_of
 from studyboard.notation.narration.errors import NarrationRefusedError
-from studyboard.notation.narration.forms import Phrase
+from studyboard.notation.narration.forms import Form, Phrase
 from studyboard.notation.narration.lexicon import Lexicon, lexicon
 from studyboard.notation.narration.narration import Narration
 from studyboard.notation.narration.passed_over import passed_over
@@ -100,13 +100,16 @@ _PASSING = {
 def coloured(
     phrases: Sequence[Sequence[Phrase]], tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
 ) -> list[tuple[Phrase, ...]]:
-    """The phrases with the colour that is named just ahead of them, as in "White's knight takes"."""
+    """The phrases with the colour that is named just ahead of them, as in "White's knight takes", and numbered."""
     found: list[tuple[Phrase, ...]] = []
+    numbers: dict[Form, int] = {}
     for at, here in enumerate(phrases):
         white = _colour_before(at, tokens, units) if here else None
-        found.append(
-            here if white is None else tuple(replace(p, form=replace(p.form, white=white)) for p in here)
-        )
+        numbered: list[Phrase] = []
+        for phrase in here:
+            form = phrase.form if white is None else replace(phrase.form, white=white)
+            numbered.append(replace(phrase, form=form, form_number=numbers.setdefault(form, len(numbers))))
+        found.append(tuple(numbered))
     return found
 
 

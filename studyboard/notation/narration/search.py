@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
+from itertools import accumulate
 
 import chess
 
@@ -88,6 +89,7 @@ class Talk:
         self._phrases = phrases
         self._contexts = contexts
         self._passing = passing
+        self._passed_by = [0.0, *accumulate(passing)]
         self._breaks = _counted(tokens, Break.SENTENCE), _counted(tokens, Break.PARAGRAPH)
         self._places = [Place(0, None, None, start)]
         self.start = self._places[0]
@@ -110,15 +112,20 @@ class Talk:
             for reading in kept:
                 passed = Reading(reading.cost + self._passing[at], reading.lines, reading.heard, reading.said_to)
                 _offer(waiting[at + 1], passed)
+            if not kept:
+                continue
             for phrase in self._phrases[at]:
-                worst = kept[0].cost + COSTS.worst if kept else 0.0
+                ahead = waiting[phrase.end]
+                limit = kept[0].cost + COSTS.worst_step + self._passed_by[phrase.end] - self._passed_by[at]
                 for reading in kept:
-                    for further in self._understood(reading, phrase):
-                        if further.cost <= worst + 2:
-                            _offer(waiting[phrase.end], further)
+                    if reading.cost + phrase.cost > limit:
+                        break
+                    for further in self._understood(reading, phrase, limit):
+                        if further.cost <= limit:
+                            _offer(ahead, further)
         return min(waiting[end].values(), key=lambda r: r.cost + COSTS.left_open * (len(r.lines) > 1))
 
-    def _understood(self, reading: Reading, phrase: Phrase) -> Iterator[Reading]:
+    def _understood(self, reading: Reading, phrase: Phrase, limit: float) -> Iterator[Reading]:
         """The reading gone on by what the phrase can mean here."""
         context = self._contexts[phrase.anchor]
         lead = self._contexts[phrase.start]
@@ -133,21 +140,21 @@ class Talk:
         branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
         sentences, paragraphs = (count[phrase.start] - count[reading.said_to] for count in self._breaks)
         yield from self._gone_on(reading, phrase, cost, branch, back, sentences, paragraphs)
-        yield from self._branched(reading, phrase, cost, branch, back)
+        yield from self._branched(reading, phrase, cost, branch, back, limit)
 
     def _named(self, reading: Reading, phrase: Phrase) -> float | None:
         """The cost of taking the words for the name of something that was just played or stands on the board."""
         form = phrase.form
         tip = reading.lines[-1].tip
         best: float | None = None
-        if tip.stands(form):
+        if tip.stands(phrase):
             best = COSTS.stands_bare if form.bare else COSTS.stands
         at, cost = tip, COSTS.just_played
         for _ in range(COSTS.remembered):
             if at.parent is None or at.move is None:
                 break
             if not form.vague and (form.to is not None or form.castles or form.capture):
-                _, fits = at.parent.fits(form)
+                _, fits = at.parent.fits(phrase)
                 for move, fit in fits:
                     if move == at.move and (best is None or cost + fit < best):
                         best = cost + fit
@@ -190,20 +197,20 @@ class Talk:
             at = tip
             for skipped, place in enumerate(ahead):
                 assert place.move is not None
-                for move, fit in at.fits(form)[1]:
+                for move, fit in at.fits(phrase)[1]:
                     if move == place.move:
                         unsaid = COSTS.unsaid_first + COSTS.unsaid_further * (skipped - 1) if skipped else 0.0
                         yield place, fit * COSTS.expected + unsaid - COSTS.game_bonus, tuple(ahead[:skipped])
                 at = place
             return
-        doubt, fits = tip.fits(form)
+        doubt, fits = tip.fits(phrase)
         for move, fit in fits:
             yield self._after(tip, move), fit + doubt, ()
         if form.vague or form.bare:
             return
         for move, fill in self._fills(tip):
             between = self._after(tip, move)
-            doubt, fits = between.fits(form)
+            doubt, fits = between.fits(phrase)
             for further, fit in fits:
                 yield self._after(between, further), fit + doubt + fill, (between,)
 
@@ -217,7 +224,9 @@ class Talk:
         for move in recaptures:
             yield move, COSTS.recapture_unsaid + 0.7 * (len(recaptures) - 1)
 
-    def _branched(self, reading: Reading, phrase: Phrase, cost: float, branch: float, back: float) -> Iterator[Reading]:
+    def _branched(
+        self, reading: Reading, phrase: Phrase, cost: float, branch: float, back: float, limit: float
+    ) -> Iterator[Reading]:
         """The phrase as the first move of a side-line, in place of one of the last moves or of the next one."""
         leaving = max(COSTS.branches_least, COSTS.branches - COSTS.cue_to_branch * branch) + COSTS.cue_ignored * max(
             0.0, back - 0.3 - branch
@@ -226,6 +235,8 @@ class Talk:
         for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
             levels = leaving + COSTS.each_level * (innermost - depth) + (COSTS.nested if depth else 0.0)
+            if cost + levels > limit:
+                continue
             at, below = line.tip, None
             for steps in range(COSTS.branch_reach):
                 first_of_line = at is line.root
@@ -241,7 +252,7 @@ class Talk:
                 at, below = at.parent, at
 
     def _alternatives(self, at: Place, below: Place | None, phrase: Phrase, main: bool) -> Iterator[tuple[Place, float]]:
-        doubt, fits = at.fits(phrase.form)
+        doubt, fits = at.fits(phrase)
         for move, fit in fits:
             if below is not None and move == below.move:
                 continue
