@@ -177,7 +177,8 @@ class Player(QObject):
         if at > self._at:
             self._at = at
             self.position.emit(at)
-        tail = round(_TAIL * take.rate) if self._sink is not None else 0
+        # Half of the silence: the system's count of what it has played is rounded and can stop short of the end.
+        tail = round(_TAIL * take.rate) // 2 if self._sink is not None else 0
         if self._from + heard >= take.samples + tail:
             self._silence()
             self._go(PlayerState.PAUSED)

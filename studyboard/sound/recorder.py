@@ -5,10 +5,11 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from enum import StrEnum
+from functools import partial
 from threading import Lock
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication, QObject, QThread, QTimer, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QMetaObject, QObject, Qt, QThread, QTimer, Signal, Slot
 
 from studyboard.model.script import BeatKey
 from studyboard.sound.clock import SoundClock
@@ -91,6 +92,7 @@ class Recorder(QObject):
         self._heard_any = False
         self._told_end = False
         self._writer: TakeWriter | None = None
+        self._writers: list[TakeWriter] = []
         self._thread = QThread(self)
         self._thread.setObjectName("microphone")
         self._microphone = Microphone(self._hear)
@@ -107,6 +109,7 @@ class Recorder(QObject):
         self._last_chance.setSingleShot(True)
         self._last_chance.setInterval(_LAST_SOUND)
         self._last_chance.timeout.connect(self._finish_take)
+        self.destroyed.connect(partial(_end_threads, self._thread, self._microphone, self._writers))
         application = QCoreApplication.instance()
         if application is not None:
             application.aboutToQuit.connect(self.close)
@@ -149,6 +152,7 @@ class Recorder(QObject):
         writer.stored.connect(self.stored)
         writer.written.connect(self._take_written)
         writer.start()
+        self._writers.append(writer)
         splice = Splice()
         with self._lock:
             splice.begin(self._clock_sample(time.monotonic()))
@@ -202,7 +206,8 @@ class Recorder(QObject):
     def close(self) -> None:
         """Close the microphone and end the take, if one is running; returns when it is stored and `stopped` was told.
 
-        A recorder that has listened must be closed before it is deleted; the end of the application does it too.
+        The end of the application does it too. A recorder that is deleted without being closed keeps what was heard
+        as well, but tells nobody.
         """
         self._stays_open = False
         writer = self._writer
@@ -318,6 +323,7 @@ class Recorder(QObject):
             self._writer, self._splice = None, None
         self._last_chance.stop()
         writer.wait(_LAST_WORDS)
+        self._writers.remove(writer)
         writer.deleteLater()
         if self._stays_open:
             self._go(RecorderState.LISTENING)
@@ -333,3 +339,13 @@ class Recorder(QObject):
         if state is not self._state:
             self._state = state
             self.state_changed.emit(state)
+
+
+def _end_threads(thread: QThread, microphone: Microphone, writers: list[TakeWriter]) -> None:
+    """Qt ends the program where a thread still runs when it is deleted."""
+    if thread.isRunning():
+        QMetaObject.invokeMethod(microphone, "leave", Qt.ConnectionType.QueuedConnection)
+        thread.wait()
+    for writer in writers:
+        writer.finish()
+        writer.wait(_LAST_WORDS)

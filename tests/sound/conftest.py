@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -17,7 +16,7 @@ from tests.sound.virtual_microphone import SoundServer
 def pytest_collection_finish(session: pytest.Session) -> None:
     """Start the sound server before the first test of the run: Qt looks for one only once in a process."""
     if not session.config.option.collectonly and not virtual_microphone.missing_packages():
-        os.environ.update(virtual_microphone.running().environment)
+        virtual_microphone.running()
 
 
 def pytest_sessionfinish() -> None:

@@ -24,9 +24,9 @@ PATIENCE = 15_000
 BURSTS = (0.20, 0.75, 1.15, 1.90)
 
 
-def store(file: StudyFile, seconds: float) -> Take:
+def store(file: StudyFile, samples: int) -> Take:
     """A take with bursts of a tone in it."""
-    sound = np.zeros(round(seconds * RATE), "<i2")
+    sound = np.zeros(samples, "<i2")
     tone = (12_000 * np.sin(2 * np.pi * 1_000 * np.arange(RATE // 20) / RATE)).astype("<i2")
     for burst in BURSTS:
         place = round(burst * RATE)
@@ -39,7 +39,7 @@ def store(file: StudyFile, seconds: float) -> Take:
 
 @pytest.fixture
 def take(study_file: StudyFile) -> Take:
-    return store(study_file, 2.3)
+    return store(study_file, 110_399)
 
 
 @pytest.fixture
@@ -128,7 +128,7 @@ def test_an_empty_player_plays_nothing(sound_server: SoundServer, study_file: St
 
 
 def test_without_a_loudspeaker_the_board_follows_a_silent_take(study_path: Path, study_file: StudyFile) -> None:
-    take = store(study_file, 0.6)
+    take = store(study_file, 28_801)
     study_file.close()
     program = """
 import sys, time

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+import shiboken6
 from pytestqt.qtbot import QtBot
 
 from studyboard.model.edits import PutTake
@@ -240,6 +241,21 @@ def test_closing_ends_a_running_take_with_all_that_was_heard(
     assert recorder.state is RecorderState.CLOSED
     assert [take.complete for take in told] == [True]
     assert study_file.sound.length(told[0].id) >= heard
+
+
+def test_a_recorder_that_is_thrown_away_keeps_what_was_heard(
+    sound_server: SoundServer, study_path: Path, qtbot: QtBot
+) -> None:
+    with StudyFile.create(study_path) as file:
+        recorder = Recorder(file.sound_writer)
+        begin(recorder, qtbot)
+        record_until(recorder, qtbot, 0.5)
+        heard = recorder.samples
+        shiboken6.delete(recorder)
+    with StudyFile.open(study_path) as again:
+        (take,) = again.study.takes.values()
+        assert take.complete
+        assert take.samples >= heard
 
 
 def test_a_microphone_that_is_unplugged_ends_the_take_with_what_is_there(

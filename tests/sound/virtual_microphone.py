@@ -114,10 +114,14 @@ _running: SoundServer | None = None
 
 
 def running() -> SoundServer:
-    """The one server of this process, started when it is first asked for."""
+    """The one server of this process, started when it is first asked for; Qt and all programs of the tests use it.
+
+    Qt looks for a server only once, so this must come before anything else that has to do with sound.
+    """
     global _running
     if _running is None:
         _running = SoundServer()
+        os.environ.update(_running.environment)
         atexit.register(end)
     return _running
 
