@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from pathlib import Path
 
@@ -12,6 +13,8 @@ from studyboard.setup_check import cairo, draws_into_memory, qt, screen
 def open_desk(file: Path | None) -> int:
     """Open the desk, on this study or PGN file if one is named. Raises StudyboardError where there is no screen."""
     _require_screen()
+    # Nothing that is made on the way to the first picture is garbage; the desk turns the collector on again.
+    gc.disable()
     from studyboard.desk.application import run
 
     return run(file)
@@ -21,6 +24,7 @@ def tour() -> int:
     """The demo: the desk on the example. With no screen: says so and delivers the example into ./tour."""
     seen = screen()
     if seen.good:
+        gc.disable()
         from studyboard.desk.application import run_tour
 
         return run_tour()

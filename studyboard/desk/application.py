@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import signal
 import sys
 from pathlib import Path
@@ -18,6 +19,9 @@ from studyboard.desk.start_window import StartWindow, tour_file
 from studyboard.model.errors import StudyboardError
 from studyboard.resources_path import resource
 from studyboard.store.recent import recent_files
+
+#: When the desk is on the screen for certain (ms).
+_SETTLED = 1000
 
 
 def run(file: Path | None) -> int:
@@ -74,6 +78,7 @@ def _show(application: QApplication, opened: Opened, look: Look, settings: QSett
     if opened.problems:
         window.tell_problems(opened)
     _quit_on_signals(application, window)
+    QTimer.singleShot(_SETTLED, _collect_garbage)
     return application.exec()
 
 
@@ -93,6 +98,12 @@ def _ask(look: Look) -> Opened | None:
     start.opened.connect(chosen.append)
     start.exec()
     return chosen[0] if chosen else None
+
+
+def _collect_garbage() -> None:
+    """What the start has made stays; only what comes after it is looked through for garbage."""
+    gc.freeze()
+    gc.enable()
 
 
 def _quit_on_signals(application: QApplication, window: MainWindow) -> None:

@@ -26,7 +26,7 @@ from studyboard.desk.facts_line import FactsLine
 from studyboard.desk.lanes import Lanes
 from studyboard.desk.line_editor import LineEditor
 from studyboard.desk.look import Look
-from studyboard.desk.menus import dress_actions, fill_menu_bar, make_actions, spec_of
+from studyboard.desk.menus import dress_menu, fill_menu_bar, make_actions, spec_of
 from studyboard.desk.notice import Notice
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
@@ -92,6 +92,8 @@ class MainWindow(QMainWindow):
         self._recent_menu = QMenu("&Recent", self)
         self._menus["&Study"].insertMenu(self.actions_by_name["save_as"], self._recent_menu)
         self._recent_menu.aboutToShow.connect(self._fill_recent)
+        for name, menu in self._menus.items():
+            menu.aboutToShow.connect(lambda name=name: dress_menu(name, self.actions_by_name, self.look))
         self._add_look_menus()
         self.setAcceptDrops(True)
         self._connect()
@@ -421,7 +423,6 @@ class MainWindow(QMainWindow):
     def _dress(self) -> None:
         QGuiApplication.setPalette(self.look.palette())
         self.setStyleSheet(style_sheet(self.look))
-        dress_actions(self.actions_by_name, self.look)
         self.actions_by_name["reduce_motion"].setChecked(self.look.reduced_motion)
 
     def _enable(self) -> None:

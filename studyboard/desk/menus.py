@@ -37,10 +37,10 @@ def fill_menu_bar(window: QMainWindow, actions: Mapping[str, QAction]) -> dict[s
     return menus
 
 
-def dress_actions(actions: Mapping[str, QAction], look: Look) -> None:
-    """Give the actions their icons in the theme's colours."""
+def dress_menu(title: str, actions: Mapping[str, QAction], look: Look) -> None:
+    """Give the actions of one menu their icons in the theme's colours."""
     for spec in ACTIONS:
-        if spec.icon:
+        if spec.icon and spec.menu == title:
             actions[spec.name].setIcon(look.icon(spec.icon))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from studyboard.desk.look import Look
@@ -52,7 +52,11 @@ class TopBar(QWidget):
         session.changed.connect(lambda changed: self.refresh() if changed.headers else None)
         session.planned.connect(self.refresh)
         look.changed.connect(self._dress)
-        self._dress()
+        self._title.setText(title(session))
+        self._slot.setText(" ")
+        # The talk is timed once the desk is on the screen.
+        QTimer.singleShot(0, self, self._dress)
+        self._title.setFont(look.move_font(1.3))
 
     def show_stage(self, name: str) -> None:
         """Show which stage the desk is in."""

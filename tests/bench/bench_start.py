@@ -17,7 +17,8 @@ from pathlib import Path
 _QT_ALONE = "import PySide6.QtWidgets"
 _NOTHING = "pass"
 _DESK = """
-import os, sys
+import gc, os, sys
+gc.disable()
 from pathlib import Path
 from PySide6.QtCore import QEvent, QObject
 from studyboard.desk.application import make_application, make_settings
