@@ -63,7 +63,7 @@ class LineText(QTextEdit):
         return line_of(self._runs(0, self.document().characterCount() - 1))
 
     def set_line(self, line: SpokenLine) -> None:
-        """Show another line, with the cursor at its end."""
+        """Show another line from its beginning, with the cursor at its end."""
         self._loading = True
         self.setPlainText("")
         cursor = self.textCursor()
@@ -72,6 +72,7 @@ class LineText(QTextEdit):
         cursor.setBlockFormat(block)
         self._insert(cursor, runs_of(line))
         self.setTextCursor(cursor)
+        self.verticalScrollBar().setValue(0)
         self._loading = False
 
     def change_line(self, line: SpokenLine) -> None:

@@ -113,6 +113,19 @@ def test_typing_is_stored_when_it_rests(editor, small, qtbot):
     assert editor.text.textCursor().position() == len("The knight comes out.")
 
 
+def test_a_long_line_is_shown_from_its_beginning_and_written_on_at_its_end(editor, small):
+    session, nodes = small
+    session.do(ChangeNode(nodes["Nc6"], "spoken", SpokenLine("A long line goes on and on. " * 40)))
+    session.show(nodes["Nc6"])
+    bar = editor.text.verticalScrollBar()
+    assert bar.maximum() > 0
+    assert bar.value() == 0
+    type_in(editor, "End.")
+    assert bar.value() > 0
+    assert editor.text.viewport().rect().intersects(editor.text.cursorRect())
+    assert editor.text.line.text.endswith("on. End.")
+
+
 def test_stepping_stores_what_was_typed_where_it_was_typed(editor, small):
     session, nodes = small
     type_in(editor, "The knight comes out")
