@@ -62,6 +62,8 @@ def check_setup() -> list[Finding]:
         _package("typst", "the study sheet"),
         cairo(),
         sound(),
+        _package("numpy", "recording from microphones of every form", essential=False),
+        _package("soxr", "recording from microphones of another rate than 48 kHz", essential=False),
         _package("platformdirs", "remembering the studies that were open last"),
         _package("filelock", "keeping two windows from one file"),
         _package("rich", "tables and progress bars on the terminal"),
@@ -179,10 +181,10 @@ def _python() -> Finding:
     return Finding("Python", good, "everything", version, "" if good else "Install Python 3.11 or later.")
 
 
-def _package(package: str, needed_for: str) -> Finding:
+def _package(package: str, needed_for: str, *, essential: bool = True) -> Finding:
     if importlib.util.find_spec(package) is None:
-        return Finding(package, False, needed_for, "not installed", f"pip install {package}")
-    return Finding(package, True, needed_for, _version(package))
+        return Finding(package, False, needed_for, "not installed", f"pip install {package}", essential)
+    return Finding(package, True, needed_for, _version(package), essential=essential)
 
 
 def _qt(
