@@ -16,16 +16,17 @@ from studyboard.notation.pgn_tokens import LOOSE_TAG, TAG, decoded, tag_name, ta
 Progress: TypeAlias = Callable[[int, int], None]
 _Data: TypeAlias = "bytes | mmap.mmap"
 
-_TAG_LINE = re.compile(rb"[ \t]*+\[[ \t]*+([A-Za-z]\w*+)[^\n]*+(?:\n|\Z)")
-_NEXT_TAG_LINE = re.compile(rb"\n(?:\xef\xbb\xbf)?[ \t]*+\[[ \t]*+[A-Za-z]")
+_TAG_LINE = re.compile(rb"[ \t]*+\[[ \t]*+([A-Za-z]\w*+)(?=[ \t\":=])[^\n]*+(?:\n|\Z)")
+_NEXT_TAG_LINE = re.compile(rb"\n(?:\xef\xbb\xbf)?[ \t]*+\[[ \t]*+[A-Za-z]\w*+[ \t\":=]")
 _WHOLE_TAG = re.compile(rb'(?:\xef\xbb\xbf)?[ \t]*+\[[ \t]*+[A-Za-z]\w*+[ \t]++"')
-_BLANK_THEN_TAG = re.compile(rb'\n[ \t\r]*\n[ \t]*\[[ \t]*[A-Za-z]\w*[ \t]+"')
+_BLANK_THEN_TAG = re.compile(rb'\n[ \t\r]*+\n[ \t]*+\[[ \t]*[A-Za-z]\w*[ \t]+"')
 _BLANK_LINE = re.compile(rb"\n[ \t\r]*\n\Z")
+_CLOSING_BRACE = re.compile(rb"\}")
 _ASIDE = re.compile(rb"\{|;[^\n]*+|^%[^\n]*+", re.MULTILINE)
 #: Where a game without tags may begin: a move after a result, or move number one after an empty line.
 _BARE_START = re.compile(
     rb"(?<![^\s)}])(?:1-0|0-1|1/2-1/2|\*)\s++(?=[0-9A-Za-z])(?!(?:1-0|0-1|1/2-1/2)\s)"
-    rb"|\n[ \t\r]*+\n\s*+(?=1\s*+\.(?!\s*+\.))"
+    rb"|(?<=\S)[ \t\r]*+\n[ \t\r]*+\n\s*+(?=1\s*+\.(?!\s*+\.))"
 )
 _MOVES = re.compile(rb"[a-h][1-8]|[O0]-[O0]|\d\s*+\.|1-0|0-1|1/2|\*")
 _SKIPPED = re.compile(rb"(?:\s|\xef\xbb\xbf)*+")
@@ -132,6 +133,7 @@ def _plain(data: bytes) -> bytes:
 
 def _spans(data: _Data) -> Iterator[tuple[int, int, int, int, int, int]]:
     """For each game: number, line, column, and offsets of its start, its movetext and its end."""
+    ends = _Ends(data)
     number, line, counted, tags = 0, 1, 0, 0
     start = _skip(data, 0)
     while start < len(data):
@@ -141,13 +143,13 @@ def _spans(data: _Data) -> Iterator[tuple[int, int, int, int, int, int]]:
         column = len(decoded(data[data.rfind(b"\n", 0, start) + 1 : start]).lstrip("\ufeff")) + 1
         moves = _after_tags(data, start)
         if moves != start or tags <= moves:
-            tags = _next_tags(data, moves)
-        end = _bare_start(data, moves, tags)
+            tags = ends.next_tags(moves)
+        end = ends.bare_start(moves, tags)
         if moves == start and end < len(data) and _MOVES.search(data, start, end) is None:
             # A foreword: text before the first tags that holds no moves belongs to the game after it.
             moves = _after_tags(data, end)
-            tags = _next_tags(data, moves)
-            end = _bare_start(data, moves, tags)
+            tags = ends.next_tags(moves)
+            end = ends.bare_start(moves, tags)
         yield number, line, column, start, moves, end
         start = _skip(data, end)
 
@@ -172,61 +174,89 @@ def _after_tags(data: _Data, at: int) -> int:
         at = match.end() - 1 if match[0].endswith(b"\n") else match.end()
 
 
-def _next_tags(data: _Data, moves: int) -> int:
-    """Where the next tags begin after the movetext that begins at *moves*; the end of the data if nowhere."""
-    outside = at = moves
-    while True:
-        match = _NEXT_TAG_LINE.search(data, at)
-        if match is None:
-            return len(data)
-        comment = _comment_over(data, outside, match.start() + 1)
-        if comment is None:
-            return match.start() + 1
-        outside = at = comment
+class _Next:
+    """Where a pattern is found next.
 
-
-def _comment_over(data: _Data, outside: int, place: int) -> int | None:
-    """The end of the comment that holds *place*, if one does; *outside* is a place before it in no comment.
-
-    A comment that is never closed, or only after an empty line and a tag, has lost its brace and holds no tags.
+    State: the last answer, so that asking for it from every game of a file costs one walk over the file.
     """
-    while any(data.find(sign, outside, place) >= 0 for sign in (b"{", b";", b"\n%")):
-        match = _ASIDE.search(data, outside, place)
-        if match is None:
-            return None
-        outside = match.end()
-        if match[0] != b"{":
-            if outside < place:
+
+    def __init__(self, data: _Data, pattern: re.Pattern[bytes]) -> None:
+        self._data = data
+        self._pattern = pattern
+        self._asked = self._found = -1
+
+    def after(self, at: int) -> int:
+        """The first place from *at* on; the end of the data where there is none."""
+        if not self._asked <= at <= self._found:
+            match = self._pattern.search(self._data, at)
+            self._found = len(self._data) if match is None else match.start()
+        self._asked = at
+        return self._found
+
+
+class _Ends:
+    """Finds where the movetext of a game ends. State: what was found last, see _Next."""
+
+    def __init__(self, data: _Data) -> None:
+        self._data = data
+        self._tag_line = _Next(data, _NEXT_TAG_LINE)
+        self._closing_brace = _Next(data, _CLOSING_BRACE)
+        self._blank_then_tag = _Next(data, _BLANK_THEN_TAG)
+
+    def next_tags(self, moves: int) -> int:
+        """Where the next tags begin after the movetext that begins at *moves*; the end of the data if nowhere."""
+        outside = at = moves
+        while True:
+            line_break = self._tag_line.after(at)
+            if line_break == len(self._data):
+                return line_break
+            comment = self._comment_over(outside, line_break + 1)
+            if comment is None:
+                return line_break + 1
+            outside = at = comment
+
+    def bare_start(self, moves: int, end: int) -> int:
+        """Where the next game without tags begins inside this movetext; *end* if none does."""
+        data = self._data
+        outside, depth, empty = moves, 0, True
+        for match in _BARE_START.finditer(data, moves, end):
+            place = match.start()
+            if place < outside:
                 continue
-            line_end = data.find(b"\n", place)
-            return line_end if line_end >= 0 else len(data)
-        closing = data.find(b"}", outside, place)
-        if closing >= 0:
-            outside = closing + 1
-            continue
-        if _WHOLE_TAG.match(data, place) and _BLANK_LINE.search(data[max(outside, place - 200) : place]):
-            return None
-        lost = _BLANK_THEN_TAG.search(data, place)
-        closing = data.find(b"}", place, len(data) if lost is None else lost.start())
-        return closing + 1 if closing >= 0 else None
-    return None
+            before = _movetext(data, outside, place)
+            depth += before.count(b"(") - before.count(b")")
+            empty = empty and not before.strip()
+            comment = self._comment_over(outside, place + 1)
+            outside = place if comment is None else comment
+            if comment is None and depth <= 0 and (match[0].strip() or not empty):
+                return match.end()
+        return end
 
+    def _comment_over(self, outside: int, place: int) -> int | None:
+        """The end of the comment that holds *place*, if one does; *outside* is a place before it in no comment.
 
-def _bare_start(data: _Data, moves: int, end: int) -> int:
-    """Where the next game without tags begins inside this movetext; *end* if none does."""
-    outside, depth, empty = moves, 0, True
-    for match in _BARE_START.finditer(data, moves, end):
-        place = match.start()
-        if place < outside:
-            continue
-        before = _movetext(data, outside, place)
-        depth += before.count(b"(") - before.count(b")")
-        empty = empty and not before.strip()
-        comment = _comment_over(data, outside, place + 1)
-        outside = place if comment is None else comment
-        if comment is None and depth <= 0 and (match[0][:1] != b"\n" or not empty):
-            return match.end()
-    return end
+        A comment that is never closed, or only after an empty line and a tag, has lost its brace and holds no tags.
+        """
+        data = self._data
+        while any(data.find(sign, outside, place) >= 0 for sign in (b"{", b";", b"\n%")):
+            match = _ASIDE.search(data, outside, place)
+            if match is None:
+                return None
+            outside = match.end()
+            if match[0] != b"{":
+                if outside < place:
+                    continue
+                line_end = data.find(b"\n", place)
+                return line_end if line_end >= 0 else len(data)
+            closing = self._closing_brace.after(outside)
+            if closing < place:
+                outside = closing + 1
+                continue
+            if _WHOLE_TAG.match(data, place) and _BLANK_LINE.search(data[max(outside, place - 200) : place]):
+                return None
+            lost = closing == len(data) or closing > self._blank_then_tag.after(place)
+            return None if lost else closing + 1
+        return None
 
 
 def _movetext(data: _Data, start: int, end: int) -> bytes:

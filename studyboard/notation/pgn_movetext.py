@@ -62,18 +62,19 @@ class Draft:
 class _Line:
     """The line that is being read: the main line or a variation.
 
-    board, node: after its last move; undo: takes that move back, None before the first one
+    board, node, ply: after its last move; undo: takes that move back, None before the first one
     leads: this line made the node it stands on, so that its next move goes first
     ahead: a comment here belongs to the move that follows
     comments, nags: waiting for that move
     opened: where in the text it began
     """
 
-    __slots__ = ("ahead", "board", "comments", "leads", "nags", "node", "opened", "undo")
+    __slots__ = ("ahead", "board", "comments", "leads", "nags", "node", "opened", "ply", "undo")
 
-    def __init__(self, board: QuickBoard | RulesBoard, node: int, opened: int, main: bool) -> None:
+    def __init__(self, board: QuickBoard | RulesBoard, node: int, ply: int, opened: int, main: bool) -> None:
         self.board = board
         self.node = node
+        self.ply = ply
         self.opened = opened
         self.leads = main
         self.ahead = not main
@@ -91,8 +92,7 @@ class MovetextReader:
     def __init__(self, text: str, board: chess.Board) -> None:
         self.draft = Draft()
         self._text = text
-        self._start = board
-        self._line = _Line(reading_board(board), 0, 0, main=True)
+        self._line = _Line(reading_board(board), 0, 2 * board.fullmove_number - board.turn, 0, main=True)
         self._around: list[_Line] = []
         # Where a run of words that are no moves began and ended, while it lasts.
         self._strange: tuple[int, int] | None = None
@@ -130,6 +130,7 @@ class MovetextReader:
                 line.node = node
                 line.leads = True
             line.undo = line.board.play(move)
+            line.ply += 1
             line.ahead = False
             if line.comments or line.nags:
                 self._give_to_move(line)
@@ -137,6 +138,14 @@ class MovetextReader:
                 self._read_suffix(suffix, token.start(2))
             if move.promotion and not written.promotion:
                 self._report(token.start(1), f"“{word}” does not say what the pawn becomes: it was read as a queen.")
+
+    def leave_out(self, start: int, end: int) -> None:
+        """Keep the text from *start* to *end* as a note, without its moves; only the result is read."""
+        self._skip(start, TOKEN.finditer(self._text, start, end), "")
+
+    def keep(self, note: str) -> None:
+        """Add a note where the reader has arrived."""
+        self._comment(note)
 
     def finish(self) -> Draft:
         """Close what is still open, and return the draft."""
@@ -215,7 +224,10 @@ class MovetextReader:
         if line.undo is None and self._around:
             line.nags.append(nag)
             return
-        nags = self.draft.nags.setdefault(line.node, [])
+        self._add_nag_to(line.node, nag)
+
+    def _add_nag_to(self, node: int, nag: int) -> None:
+        nags = self.draft.nags.setdefault(node, [])
         if nag not in nags:
             nags.append(nag)
 
@@ -232,9 +244,10 @@ class MovetextReader:
         at = token.start(OPENS)
         if line.undo is None:
             self._report(at, "A variation begins before any move that it could replace; it was read from here.")
-            inner = _Line(line.board.copy(), line.node, at, main=False)
+            inner = _Line(line.board.copy(), line.node, line.ply, at, main=False)
         else:
-            inner = _Line(line.board.before(line.undo), self.draft.parents[line.node], at, main=False)
+            board = line.board.before(line.undo)
+            inner = _Line(board, self.draft.parents[line.node], line.ply - 1, at, main=False)
         if self._around or line.undo is not None:
             # What stands between two variations leads over to the second.
             inner.comments, line.comments = line.comments, []
@@ -252,7 +265,7 @@ class MovetextReader:
         if line.comments:
             self.draft.notes.setdefault(node, []).extend(line.comments)
         for nag in line.nags:
-            self.draft.nags.setdefault(node, []).append(nag)
+            self._add_nag_to(node, nag)
 
     def _join(self, line: _Line, move: chess.Move) -> None:
         """Go on with a move from a node that has moves already: equal ones are the same node."""
@@ -326,29 +339,19 @@ class MovetextReader:
         self._join(line, move)
         line.leads = line.leads or len(self.draft.children[line.node]) == 0
         line.undo = line.board.play(move)
+        line.ply += 1
         line.ahead = False
         self._give_to_move(line)
 
     def _why(self, word: str, meant: tuple[WrittenMove, ...]) -> str:
         """Why the word cannot be played here."""
-        board = self._position(self._line.node)
-        label = f"{board.fullmove_number}{'.' if board.turn else '...'} {word}"
-        found = candidates(board, meant[0]) if meant else []
+        line = self._line
+        label = f"{(line.ply + 1) // 2}{'.' if line.ply % 2 else '...'} {word}"
+        found = candidates(line.board.as_board(), meant[0]) if meant else []
         if len(found) > 1:
             squares = " and ".join(chess.square_name(move.from_square) for move in found)
             return f"“{label}” can be played from {squares}, and the text does not say which."
         return f"“{label}” is not a legal move here."
-
-    def _position(self, node: int) -> chess.Board:
-        draft = self.draft
-        path: list[chess.Move] = []
-        while node:
-            path.append(draft.moves[node])
-            node = draft.parents[node]
-        board = self._start.copy(stack=False)
-        for move in reversed(path):
-            board.push(move)
-        return board
 
     def _skip(self, at: int, tokens: Iterator[Match[str]], why: str) -> None:
         """Leave out the rest of this line from *at* on; its text becomes a note."""
@@ -373,10 +376,12 @@ class MovetextReader:
         unread = comment_text(text[at:end].strip(BETWEEN.replace(".", "").replace("…", "")))
         line = self._line
         inside = self._around and line.undo is None
-        self._report(at, f"{why} The rest of {'this variation' if self._around else 'the game'} was kept as a note.")
+        if why:
+            rest = "this variation" if self._around else "the game"
+            self._report(at, f"{why} The rest of {rest} was kept as a note.")
         if inside:
             self._comment(f"({unread})")
-        else:
+        elif unread:
             line.ahead = False
             self._comment(unread)
         if last is not None:
@@ -400,8 +405,8 @@ class MovetextReader:
         Where it does not, the words are kept as a note.
         """
         number = NUMBERED.match(self._text, token.start())
-        board = self._position(self._line.node)
-        if number is None or (int(number[1]) == board.fullmove_number and (number[2].count(".") == 1) == board.turn):
+        ply = self._line.ply
+        if number is None or (int(number[1]) == (ply + 1) // 2 and (number[2].count(".") == 1) == bool(ply % 2)):
             self._end_strange()
             return False
         return True

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -68,15 +70,16 @@ def read_game(game: GameText) -> GameRead:
     reader = MovetextReader(text, board)
     if foreword:
         reader.read(0, foreword)
-    if not unread:
+    if unread:
+        reader.keep(unread)
+        reader.leave_out(moves, len(text))
+    else:
         reader.read(moves, len(text))
     draft = reader.finish()
-    if unread:
-        draft.notes.setdefault(0, []).extend(filter(None, (unread, text[moves:].strip(BETWEEN))))
     _settle_result(headers, draft.result, odd, places)
     odd += draft.odd
     odd.sort()
-    return GameRead(_study(headers, draft), tuple(_problem(game, at, message) for at, message in odd), game.number)
+    return GameRead(_study(headers, draft), tuple(_problems(game, odd)), game.number)
 
 
 def _foreword(text: str) -> int:
@@ -116,6 +119,8 @@ def _read_tags(text: str, at: int, odd: _Odd) -> tuple[dict[str, str], dict[str,
             odd.append((begin, f"A second {name} tag says “{value}”; the first one, “{found[name]}”, was kept."))
     headers = {name: found.pop(name, default) for name, default in SEVEN_TAG_ROSTER.items()}
     headers.update(found)
+    if "FEN" in headers:
+        headers.setdefault("SetUp", "1")
     return headers, places, at
 
 
@@ -166,7 +171,9 @@ def _study(headers: dict[str, str], draft: Draft) -> Study:
     return study
 
 
-def _problem(game: GameText, at: int, message: str) -> Problem:
-    line = game.text.count("\n", 0, at)
-    column = at - game.text.rfind("\n", 0, at)
-    return Problem(game.line + line, column if line else column + game.column - 1, message, game.number)
+def _problems(game: GameText, odd: _Odd) -> Iterator[Problem]:
+    starts = [0, *(match.end() for match in re.finditer("\n", game.text))] if odd else []
+    for at, message in odd:
+        line = bisect_right(starts, at) - 1
+        column = at - starts[line] + (1 if line else game.column)
+        yield Problem(game.line + line, column, message, game.number)

@@ -48,8 +48,8 @@ NUMBERED = re.compile(rf"{_BETWEEN}*+(\d{{1,6}})\s*+(\.[.\s]*+|…)")
 LIKE_A_MOVE = re.compile(r"[KQRBNP]?[a-h]?\d?[-x:]?[A-Za-z]\d(?:=?[A-Za-z])?[+#]?")
 
 #: A tag pair as the standard has it, and anything that was probably meant to be one.
-TAG = re.compile(r'[ \t]*\[[ \t]*(\w+)[ \t]*"((?:[^"\\\n]|\\.)*+)"[ \t]*\]')
-LOOSE_TAG = re.compile(r"[ \t]*\[[ \t]*([A-Za-z]\w*)[ \t:=]*([^\n]*?)[ \t]*$", re.MULTILINE)
+TAG = re.compile(r'[ \t]*\[[ \t]*([A-Za-z0-9_]+)[ \t]*"((?:[^"\\\n]|\\.)*+)"[ \t]*\]')
+LOOSE_TAG = re.compile(r'^[ \t]*+\[[ \t]*([A-Za-z][A-Za-z0-9_]*)(?=[ \t":=])[ \t:=]*+([^\n]*+)', re.MULTILINE)
 
 #: The suffixes of section 8.2.3.8 as glyph numbers, and the signs of evaluation that books print (section 10).
 SUFFIXES = {"!": 1, "?": 2, "!!": 3, "??": 4, "!?": 5, "?!": 6}

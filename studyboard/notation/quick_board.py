@@ -19,7 +19,9 @@ Undo: TypeAlias = "tuple[int, int, int, int, int, int, bool]"
 
 _PASS = chess.Move.null()
 _SHORT, _LONG = 1, 2
-#: Castling rights that are gone once a piece leaves or reaches the square (bits 1, 2 White; 4, 8 Black).
+#: Castling rights are bits in the order of these rooks: White short and long, Black short and long.
+_ROOKS = (chess.H1, chess.A1, chess.H8, chess.A8)
+#: The rights that are left once a piece leaves or reaches the square.
 _RIGHTS_KEPT = [15] * 64
 for _square, _lost in ((0, 2), (7, 1), (4, 3), (56, 8), (63, 4), (60, 12)):
     _RIGHTS_KEPT[_square] = 15 & ~_lost
@@ -91,9 +93,7 @@ class QuickBoard:
             self._squares[square] = piece.piece_type + (0 if piece.color else _BLACK)
         self._black = not board.turn
         rights = board.clean_castling_rights()
-        self._castling = sum(
-            1 << bit for bit, rook in enumerate((chess.H1, chess.A1, chess.H8, chess.A8)) if rights >> rook & 1
-        )
+        self._castling = sum(1 << bit for bit, rook in enumerate(_ROOKS) if rights >> rook & 1)
         self._en_passant = -1 if board.ep_square is None else board.ep_square
         self._kings = [self._squares.find(_KING), self._squares.find(_KING + _BLACK)]
         self._checked = board.is_check()
@@ -114,10 +114,18 @@ class QuickBoard:
         other._checked = self._checked
         return other
 
-    @property
-    def turn(self) -> chess.Color:
-        """Whose move it is."""
-        return not self._black
+    def as_board(self) -> chess.Board:
+        """The same position with all the rules; its move numbers count from one."""
+        board = chess.Board(None)
+        board.turn = not self._black
+        for square, code in enumerate(self._squares):
+            if code:
+                board.set_piece_at(square, chess.Piece((code - 1) % _BLACK + 1, code <= _BLACK))
+        board.castling_rights = sum(
+            chess.BB_SQUARES[rook] for bit, rook in enumerate(_ROOKS) if self._castling >> bit & 1
+        )
+        board.ep_square = self._en_passant if self._en_passant >= 0 else None
+        return board
 
     def find(self, written: WrittenMove) -> chess.Move | None:
         """The legal move that is meant; None where there is none, or more than one."""

@@ -7,6 +7,8 @@ import chess
 from studyboard.notation.quick_board import QuickBoard, Undo
 from studyboard.notation.written_move import ANY_PIECE, CASTLES_LONG, CASTLES_SHORT, PASSES, WrittenMove
 
+_START = chess.Board()
+_QUICK_START = QuickBoard(_START)
 _NOTHING: Undo = (0, 0, 0, 0, 0, 0, False)
 
 
@@ -21,10 +23,9 @@ class RulesBoard:
     def __init__(self, board: chess.Board) -> None:
         self._board = board
 
-    @property
-    def turn(self) -> chess.Color:
-        """Whose move it is."""
-        return self._board.turn
+    def as_board(self) -> chess.Board:
+        """The same position, to be read."""
+        return self._board
 
     def find(self, written: WrittenMove) -> chess.Move | None:
         """The legal move that is meant; None where there is none, or more than one."""
@@ -49,7 +50,9 @@ class RulesBoard:
 
 def reading_board(board: chess.Board) -> QuickBoard | RulesBoard:
     """The quickest board that plays by the rules from this position."""
-    return QuickBoard(board) if QuickBoard.fits(board) else RulesBoard(board)
+    if board == _START and not board.chess960:
+        return _QUICK_START.copy()
+    return QuickBoard(board) if QuickBoard.fits(board) else RulesBoard(board.copy(stack=False))
 
 
 def candidates(board: chess.Board, written: WrittenMove) -> list[chess.Move]:
