@@ -11,12 +11,12 @@ class Costs:
     """The weights of the search; all in one unit, roughly a natural logarithm of odds."""
 
     # Passing words over that could say a move.
-    square: float = 1.7
-    piece: float = 0.5
-    capture: float = 1.0
+    square: float = 2.2
+    piece: float = 0.6
+    capture: float = 1.3
     capture_loosely: float = 0.5
-    castles: float = 1.6
-    written: float = 2.6
+    castles: float = 2.4
+    written: float = 3.6
     check: float = 0.5
     promotes: float = 0.25
 
@@ -27,6 +27,10 @@ class Costs:
     longer_ago: float = 0.35
     remembered: int = 6
 
+    # Words that are left out of a phrase which they touch.
+    piece_left_out: float = 0.9
+    letter_left_out: float = 0.7
+
     # Leaving a line.
     branches: float = 4.6
     branches_least: float = 0.5
@@ -35,6 +39,7 @@ class Costs:
     branch_reach: int = 5
     nested: float = 0.6
     sibling: float = 0.2
+    side_line_goes_on: float = 0.08
     each_level: float = 0.5
 
     # Coming back.
@@ -45,11 +50,13 @@ class Costs:
     returns_after_paragraph: float = 0.8
     returns_to_side_line: float = 0.3
     side_line_over_paragraph: float = 0.7
-    left_open: float = 1.0
+    left_open: float = 2.0
+    nothing_played: float = 2.0
 
     # Not doing what a cue says.
     cue_ignored: float = 2.4
     bare_against: float = 0.3
+    back_from_nowhere: float = 0.9
 
     # Moves that nobody said.
     forced_unsaid: float = 1.3

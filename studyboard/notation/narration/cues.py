@@ -11,7 +11,8 @@ from studyboard.notation.narration.tokens import Break, Token
 #: How much of a cue's strength is left behind a comma, and how much a word takes away from it.
 _BEHIND_A_COMMA = 0.45
 _FADING = 0.035
-_REACH_BACK = 3
+_REACH_BACK = 2
+_LED_AWAY = 0.5
 _SPOKEN_OF = 0.12
 
 
@@ -35,9 +36,10 @@ class Context:
         return max(_SPOKEN_OF, 1.0 - 0.45 * self.against)
 
 
-def contexts_of(tokens: Sequence[Token], anchors: Sequence[bool], words: Lexicon) -> list[Context]:
-    """The context of each word. anchors: True for words that hold a square, a piece or a capture."""
+def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon) -> list[Context]:
+    """The context of each word. anchors: 2 for words that hold a square, 1 for a piece or a capture, else 0."""
     found = [Context() for _ in tokens]
+    parted = [_parted(token, words) for token in tokens]
     for at in range(len(tokens)):
         longest = 0
         for cue in words.cues.get(tokens[at].text, ()):
@@ -46,9 +48,17 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[bool], words: Lexicon
             longest = max(longest, len(cue.words))
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue)
+            elif cue.kind in ("branch", "return") or cue.whole_sentence:
+                _lead(found, parted, anchors, at + len(cue.words), cue)
             else:
-                _colour(found, tokens, anchors, at + len(cue.words), cue, words.joining)
+                _colour(found, parted, anchors, at + len(cue.words), cue, [t.text in words.joining for t in tokens])
+    for context in found:
+        context.against *= 1.0 - _LED_AWAY * min(1.0, context.branch)
     return found
+
+
+def _parted(token: Token, words: Lexicon) -> Break:
+    return Break.CLAUSE if token.broken == Break.NONE and token.text in words.parting else token.broken
 
 
 def _said_here(tokens: Sequence[Token], at: int, phrase: tuple[str, ...]) -> bool:
@@ -61,36 +71,49 @@ def _said_here(tokens: Sequence[Token], at: int, phrase: tuple[str, ...]) -> boo
     return True
 
 
-def _colour(
-    found: list[Context],
-    tokens: Sequence[Token],
-    anchors: Sequence[bool],
-    start: int,
-    cue: CueSaying,
-    joining: frozenset[str],
+def _lead(
+    found: list[Context], parted: Sequence[Break], anchors: Sequence[int], start: int, cue: CueSaying
 ) -> None:
-    """Pass a cue on to the words behind it, as far as it reaches."""
-    leads = cue.kind in ("branch", "return")
-    strength, met, gap = cue.weight, False, 0
-    for at in range(start, min(len(tokens), start + cue.reach)):
-        token = tokens[at]
-        if token.broken >= Break.SENTENCE and at > start:
+    """Pass a cue that leads into a move, or colours a sentence, on to the words behind it, as far as it reaches."""
+    strength, met = cue.weight, False
+    for at in range(start, min(len(found), start + cue.reach)):
+        if parted[at] >= Break.SENTENCE:
             return
-        if token.broken == Break.CLAUSE and not cue.whole_sentence and at > start:
-            if met and not leads:
-                return
-            strength *= 1.0 if leads and not met else _BEHIND_A_COMMA
-        if not cue.whole_sentence and not leads and met:
-            gap = 0 if anchors[at] or token.text in joining else gap + 1
-            if gap > 2:
-                return
+        if parted[at] == Break.CLAUSE and met and not cue.whole_sentence:
+            strength *= _BEHIND_A_COMMA
         _add(found[at], cue.kind, strength)
-        met = met or anchors[at]
+        met = met or anchors[at] == 2
         strength -= cue.weight * _FADING * (0.3 if cue.whole_sentence else 1.0)
 
 
+def _colour(
+    found: list[Context],
+    parted: Sequence[Break],
+    anchors: Sequence[int],
+    start: int,
+    cue: CueSaying,
+    joining: Sequence[bool],
+) -> None:
+    """Pass a cue that makes a mention on to what it is about: one square, or several that are strung together."""
+    strength, met = cue.weight, 0
+    for at in range(start, min(len(found), start + cue.reach)):
+        if parted[at] >= Break.SENTENCE:
+            return
+        if parted[at] == Break.CLAUSE:
+            if met:
+                return
+            strength *= _BEHIND_A_COMMA
+        if met == 2 and not joining[at] and not anchors[at]:
+            return
+        if met == 2 and anchors[at] and anchors[at - 1] == 0 and not joining[at - 1]:
+            return
+        _add(found[at], cue.kind, strength)
+        met = max(met, anchors[at])
+        strength -= cue.weight * _FADING
+
+
 def _colour_back(
-    found: list[Context], tokens: Sequence[Token], anchors: Sequence[bool], at: int, cue: CueSaying
+    found: list[Context], tokens: Sequence[Token], anchors: Sequence[int], at: int, cue: CueSaying
 ) -> None:
     """Pass a cue on to the move said just before it."""
     steps = 0

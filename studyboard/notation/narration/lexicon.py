@@ -23,7 +23,7 @@ _PIECES = {
 }
 #: What a misheard word costs more than the word itself, by what it stands for.
 _MISHEARD = {"piece": 0.35, "letter": 0.45, "digit": 0.45, "square": 0.9, "capture": 0.6, "check": 0.3, "castles": 0.9}
-_WEAK = 0.35
+_WEAK = 0.5
 
 Value: TypeAlias = "int | str"
 
@@ -72,6 +72,7 @@ class Lexicon:
     san: letters of the pieces in written moves
     fillers: words that may stand anywhere inside a spoken move
     joining: words that string together what one cue is about
+    parting: words that begin something new, as a comma does
     """
 
     language: str
@@ -80,6 +81,7 @@ class Lexicon:
     san: Mapping[str, int]
     fillers: frozenset[str] = field(default_factory=frozenset)
     joining: frozenset[str] = field(default_factory=frozenset)
+    parting: frozenset[str] = field(default_factory=frozenset)
 
 
 @cache
@@ -113,8 +115,9 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         cues += (CueSaying(tuple(p.split()), kind, True, weight, reach) for p in entry.get("after", ()))
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
     joining = frozenset(table.get("joining", {}).get("words", ()))
+    parting = frozenset(table.get("parting", {}).get("words", ()))
     san = {letter: _PIECES[name] for name, letter in table.get("san", {}).items()}
-    return Lexicon(str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining)
+    return Lexicon(str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining, parting)
 
 
 def _sayings(kind: str, table: Mapping[str, Iterable[str]], cost: float) -> list[Saying]:

@@ -9,6 +9,7 @@ from typing import Final, TypeAlias
 
 import chess
 
+from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.forms import Form, Phrase
 from studyboard.notation.narration.lexicon import Lexicon
 from studyboard.notation.narration.tokens import Break, Token
@@ -73,11 +74,32 @@ def phrases_of(
     tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon
 ) -> list[tuple[Phrase, ...]]:
     """For each word the phrases that begin with it, each form once at its lowest cost."""
-    return [tuple(_phrases_at(start, tokens, units, words)) for start in range(len(tokens))]
+    return [
+        tuple(_phrases_at(start, tokens, units, words, _left_out(start, tokens, units, words)))
+        for start in range(len(tokens))
+    ]
+
+
+def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon) -> float:
+    """What it costs to begin a phrase here although the piece or file just ahead seems to belong to it."""
+    if start and tokens[start].broken == Break.NONE:
+        kinds = {unit.kind for unit in units[start]}
+        before = {unit.kind for unit in units[start - 1] if unit.end == start and unit.cost < 0.5}
+        if "letter" in before and kinds & {"capture", "piece"} and tokens[start - 1].text not in words.fillers:
+            return COSTS.letter_left_out
+    for at in range(start, max(0, start - 4), -1):
+        if tokens[at].broken >= Break.CLAUSE or tokens[at].text in words.parting:
+            return 0.0
+        before_kinds = {unit.kind for unit in units[at - 1] if unit.cost < 0.4}
+        if "piece" in before_kinds:
+            return COSTS.piece_left_out
+        if not before_kinds & _LINKS and tokens[at - 1].text not in words.fillers:
+            return 0.0
+    return 0.0
 
 
 def _phrases_at(
-    start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon
+    start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon, left_out: float
 ) -> Iterator[Phrase]:
     best: dict[tuple[int, Form], Phrase] = {}
     growing = [_Part(Said.NOTHING, Form(), start, start, start, start, 0.0)]
@@ -87,8 +109,8 @@ def _phrases_at(
             growing.append(grown)
             if complete:
                 key = (grown.end, grown.form)
-                if key not in best or best[key].cost > grown.cost:
-                    best[key] = Phrase(start, grown.end, grown.anchor, grown.form, grown.cost)
+                if key not in best or best[key].cost > grown.cost + left_out:
+                    best[key] = Phrase(start, grown.end, grown.anchor, grown.form, grown.cost + left_out)
         passed = _passed(part, tokens, units, words)
         if passed is not None:
             growing.append(passed)

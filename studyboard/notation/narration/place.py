@@ -15,6 +15,7 @@ Fit: TypeAlias = "tuple[chess.Move, float]"
 
 _UNSAID_CAPTURE, _UNSAID_PAWN_CAPTURE = 0.4, 0.9
 _BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.2, 0.5
+_UNNAMED_PIECE_TAKES = 0.3
 _ELSEWHERE_THAN_LAST = 0.9
 _NOT_BACKWARD = 0.9
 _UNDERPROMOTED = 3.0
@@ -145,7 +146,7 @@ class Place:
         board = self.board
         fits: list[Fit] = []
         if form.castles:
-            fits = [(s.move, 0.0) for s in self._legal() if s.castles and form.castles in ("castles", s.castles)]
+            fits = [(s.move, 0.0) for s in self._legal() if s.castles and form.castles in ("castles", "both", s.castles)]
         else:
             last = self.capture_square
             steps = self._legal()
@@ -223,6 +224,8 @@ def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color) -> float
         cost += _UNSAID_PAWN_CAPTURE if step.piece == chess.PAWN and not form.exact else _UNSAID_CAPTURE
     if form.piece is None and not form.bare and form.to is not None and not form.capture and form.from_square is None:
         cost += _ANY_PIECE
+    if form.capture and form.piece is None and form.from_square is None and step.piece != chess.PAWN:
+        cost += _UNNAMED_PIECE_TAKES
     if form.capture and form.to is None and move.to_square != last:
         cost += _ELSEWHERE_THAN_LAST + (1.2 if form.again else 0.0)
     elif form.again and move.to_square != last:

@@ -63,12 +63,16 @@ def read_narration(
     )
 
 
-def anchors(units: Sequence[Sequence[Unit]]) -> list[bool]:
-    """For each word: does it, plainly read, hold a square, a piece or a capture?"""
-    return [
-        any(unit.kind in ("square", "piece", "capture", "written", "castles") and unit.cost < 0.3 for unit in here)
-        for here in units
-    ]
+def anchors(units: Sequence[Sequence[Unit]]) -> list[int]:
+    """For each word: 2 where it, plainly read, holds a square or a whole move, 1 for a piece or a capture, else 0."""
+    found = [0] * len(units)
+    for here in units:
+        for unit in here:
+            if unit.kind in ("square", "written", "castles") and unit.cost < 0.7:
+                found[unit.start : unit.end] = [2] * (unit.end - unit.start)
+            elif unit.kind in ("piece", "capture") and unit.cost < 0.4:
+                found[unit.start] = max(found[unit.start], 1)
+    return found
 
 
 def passing_costs(units: Sequence[Sequence[Unit]], contexts: Sequence[Context]) -> list[float]:

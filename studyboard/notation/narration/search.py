@@ -123,7 +123,12 @@ class Talk:
                     for further in self._understood(reading, phrase, limit):
                         if further.cost <= limit:
                             _offer(ahead, further)
-        return min(waiting[end].values(), key=lambda r: r.cost + COSTS.left_open * (len(r.lines) > 1))
+        return min(waiting[end].values(), key=self._in_the_end)
+
+    def _in_the_end(self, reading: Reading) -> float:
+        left_open = len(reading.lines) > 1
+        nothing = left_open and reading.lines[0].tip is self.start
+        return reading.cost + COSTS.left_open * left_open + COSTS.nothing_played * nothing
 
     def _understood(self, reading: Reading, phrase: Phrase, limit: float) -> Iterator[Reading]:
         """The reading gone on by what the phrase can mean here."""
@@ -134,10 +139,11 @@ class Talk:
         if named is not None:
             heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard)
             yield Reading(cost + named, reading.lines, heard, reading.said_to)
+        branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
+        yield from self._returned(reading, phrase, cost, back)
         if phrase.form.bare or phrase.form.vague:
             cost += context.against * COSTS.bare_against
         cost += context.against
-        branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
         sentences, paragraphs = (count[phrase.start] - count[reading.said_to] for count in self._breaks)
         yield from self._gone_on(reading, phrase, cost, branch, back, sentences, paragraphs)
         yield from self._branched(reading, phrase, cost, branch, back, limit)
@@ -161,6 +167,21 @@ class Talk:
             at, cost = at.parent, cost + COSTS.longer_ago
         return best
 
+    def _returned(self, reading: Reading, phrase: Phrase, cost: float, back: float) -> Iterator[Reading]:
+        """Coming back to a line by naming its last move once more."""
+        innermost = len(reading.lines) - 1
+        for depth in range(innermost - 1, -1, -1):
+            tip = reading.lines[depth].tip
+            if tip.parent is None or phrase.form.vague:
+                continue
+            doubt, fits = tip.parent.fits(phrase)
+            for move, fit in fits:
+                if move == tip.move:
+                    coming = max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (innermost - depth - 1)
+                    heard = Heard(How.NAMED, phrase, tip, depth, reading.heard)
+                    total = cost + coming + COSTS.just_played + fit + doubt
+                    yield Reading(total, reading.lines[: depth + 1], heard, phrase.end)
+
     def _gone_on(
         self, reading: Reading, phrase: Phrase, cost: float, branch: float, back: float, sentences: int, paragraphs: int
     ) -> Iterator[Reading]:
@@ -178,9 +199,11 @@ class Talk:
             else:
                 how = How.GOES_ON
                 if depth:
-                    here += COSTS.cue_ignored * max(0.0, back - 0.3) + COSTS.side_line_over_paragraph * (paragraphs > 0)
+                    here += COSTS.side_line_goes_on + COSTS.cue_ignored * max(0.0, back - 0.3) + COSTS.side_line_over_paragraph * (paragraphs > 0)
             if depth == 0:
                 here += COSTS.cue_ignored * branch
+                if innermost == 0:
+                    here += COSTS.back_from_nowhere * max(0.0, back - 0.5)
             lines = reading.lines[:depth]
             for place, fit, unsaid in self._next(line.tip, phrase, depth == 0):
                 heard = reading.heard
@@ -205,7 +228,12 @@ class Talk:
             return
         doubt, fits = tip.fits(phrase)
         for move, fit in fits:
-            yield self._after(tip, move), fit + doubt, ()
+            after = self._after(tip, move)
+            if form.castles == "both":
+                for answer, further in after.fits(phrase)[1]:
+                    yield self._after(after, answer), fit + further, (after,)
+            else:
+                yield after, fit + doubt, ()
         if form.vague or form.bare:
             return
         for move, fill in self._fills(tip):
