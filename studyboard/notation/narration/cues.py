@@ -11,7 +11,7 @@ from studyboard.notation.narration.tokens import Break, Token
 #: How much of a cue's strength is left behind a comma, and how much a word takes away from it.
 _BEHIND_A_COMMA = 0.45
 _FADING = 0.035
-_REACH_BACK = 2
+_REACH_BACK = 1
 _LED_AWAY = 0.5
 _SPOKEN_OF = 0.12
 
@@ -48,6 +48,8 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             longest = max(longest, len(cue.words))
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue)
+            elif cue.kind not in ("branch", "return") and _is_about_a_word(tokens, at + len(cue.words), words):
+                continue
             elif cue.kind in ("branch", "return") or cue.whole_sentence:
                 _lead(found, parted, anchors, at + len(cue.words), cue)
             else:
@@ -55,6 +57,10 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
     for context in found:
         context.against *= 1.0 - _LED_AWAY * min(1.0, context.branch)
     return found
+
+
+def _is_about_a_word(tokens: Sequence[Token], at: int, words: Lexicon) -> bool:
+    return at < len(tokens) and tokens[at].broken == Break.NONE and tokens[at].text in words.pronouns
 
 
 def _parted(token: Token, words: Lexicon) -> Break:
@@ -118,12 +124,12 @@ def _colour_back(
     """Pass a cue on to the move said just before it."""
     steps = 0
     for before in range(at - 1, -1, -1):
-        if tokens[before + 1].broken >= Break.CLAUSE or steps > _REACH_BACK + 2:
+        if tokens[before + 1].broken >= Break.CLAUSE or steps > _REACH_BACK:
             return
         steps += 1
         if anchors[before]:
             last = before
-            while last >= 0 and steps <= _REACH_BACK + 4:
+            while last >= 0 and steps <= _REACH_BACK + 5:
                 _add(found[last], cue.kind, cue.weight * 0.9)
                 if tokens[last].broken >= Break.CLAUSE:
                     return
@@ -138,8 +144,8 @@ def _add(context: Context, kind: str, strength: float) -> None:
     if strength <= 0:
         return
     if kind == "branch":
-        context.branch = max(context.branch, strength)
+        context.branch = 1.0 - (1.0 - min(1.0, context.branch)) * (1.0 - min(1.0, strength))
     elif kind == "return":
-        context.back = max(context.back, strength)
+        context.back = 1.0 - (1.0 - min(1.0, context.back)) * (1.0 - min(1.0, strength))
     elif strength > context.against:
         context.against, context.kind = strength, kind

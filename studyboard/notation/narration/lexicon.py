@@ -73,6 +73,7 @@ class Lexicon:
     fillers: words that may stand anywhere inside a spoken move
     joining: words that string together what one cue is about
     parting: words that begin something new, as a comma does
+    pronouns: words that can be what a cue is about
     """
 
     language: str
@@ -82,6 +83,7 @@ class Lexicon:
     fillers: frozenset[str] = field(default_factory=frozenset)
     joining: frozenset[str] = field(default_factory=frozenset)
     parting: frozenset[str] = field(default_factory=frozenset)
+    pronouns: frozenset[str] = field(default_factory=frozenset)
 
 
 @cache
@@ -116,8 +118,9 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
     joining = frozenset(table.get("joining", {}).get("words", ()))
     parting = frozenset(table.get("parting", {}).get("words", ()))
+    pronouns = frozenset(table.get("pronoun", {}).get("words", ()))
     san = {letter: _PIECES[name] for name, letter in table.get("san", {}).items()}
-    return Lexicon(str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining, parting)
+    return Lexicon(str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining, parting, pronouns)
 
 
 def _sayings(kind: str, table: Mapping[str, Iterable[str]], cost: float) -> list[Saying]:

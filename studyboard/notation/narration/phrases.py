@@ -87,6 +87,8 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
         before = {unit.kind for unit in units[start - 1] if unit.end == start and unit.cost < 0.5}
         if "letter" in before and kinds & {"capture", "piece"} and tokens[start - 1].text not in words.fillers:
             return COSTS.letter_left_out
+        if "piece" in kinds:
+            return 0.0
     for at in range(start, max(0, start - 4), -1):
         if tokens[at].broken >= Break.CLAUSE or tokens[at].text in words.parting:
             return 0.0
