@@ -1,0 +1,173 @@
+"""Pieces on one line: pins to a dearer piece, skewers, batteries and discovered attacks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import chess
+
+from studyboard.board.naming import the_piece
+from studyboard.board.relations import worth
+
+
+@dataclass(frozen=True, slots=True)
+class Lined:
+    """A slider, the first piece on one of its lines, and the next piece behind that one.
+
+    by: the slider; front: the first piece; behind: the next
+    """
+
+    by: chess.Square
+    front: chess.Square
+    behind: chess.Square
+
+
+@dataclass(frozen=True, slots=True)
+class Battery:
+    """Two pieces of one side that move along the same line, the one behind backing up the one in front.
+
+    front, back: where they stand; aims: the squares beyond that the one in front sees on that line
+    """
+
+    front: chess.Square
+    back: chess.Square
+    aims: tuple[chess.Square, ...]
+
+
+def lined_up(board: chess.BaseBoard, colour: chess.Color | None = None) -> Iterator[Lined]:
+    """Every slider (of *colour*, or both) with the first two pieces on each of its lines."""
+    sliders = board.queens | board.rooks | board.bishops
+    if colour is not None:
+        sliders &= board.occupied_co[colour]
+    for by in chess.scan_forward(sliders):
+        for front in chess.scan_forward(board.attacks_mask(by) & board.occupied):
+            beyond = chess.ray(by, front) & board.occupied & ~chess.BB_SQUARES[by] & ~chess.BB_SQUARES[front]
+            for behind in chess.scan_forward(beyond):
+                if chess.between(by, behind) & board.occupied == chess.BB_SQUARES[front]:
+                    yield Lined(by, front, behind)
+
+
+def relative_pins(board: chess.BaseBoard) -> tuple[Lined, ...]:
+    """Pieces that may leave their line, but at the cost of a dearer piece or an unguarded one behind them.
+
+    The piece behind is no king, worth more than the one in front, and either worth more than the slider or not
+    guarded; the piece in front is one that the slider's side would take something behind for.
+    """
+    return tuple(line for line in lined_up(board) if _pins(board, line))
+
+
+def skewers(board: chess.BaseBoard) -> tuple[Lined, ...]:
+    """Attacks through a piece that has to go (a king, or one worth more than the slider) on one behind it.
+
+    The piece behind is worth no more than the one in front, is no pawn, and is taken with profit: worth more than
+    the slider or not guarded.
+    """
+    found = []
+    for line in lined_up(board):
+        owner = board.color_at(line.by)
+        if board.color_at(line.front) == owner or board.color_at(line.behind) == owner:
+            continue
+        front, behind = worth(board, line.front), worth(board, line.behind)
+        forced = board.piece_type_at(line.front) == chess.KING or front > worth(board, line.by)
+        if forced and behind <= front and behind > 1 and _pays(board, line):
+            found.append(line)
+    return tuple(found)
+
+
+def batteries(board: chess.BaseBoard) -> tuple[Battery, ...]:
+    """Every two pieces of one side that move along the line on which they stand with nothing between."""
+    found = []
+    sliders = board.queens | board.rooks | board.bishops
+    for back in chess.scan_forward(sliders):
+        owner = board.color_at(back)
+        for front in chess.scan_forward(board.attacks_mask(back) & sliders):
+            if board.color_at(front) == owner and _same_motion(board, back, front):
+                beyond = chess.ray(back, front) & ~chess.between(back, front) & board.attacks_mask(front)
+                ahead = tuple(
+                    square for square in chess.scan_forward(beyond) if chess.between(back, square) >> front & 1
+                )
+                if ahead:
+                    found.append(Battery(front, back, ahead))
+    return tuple(found)
+
+
+def discoveries(board: chess.BaseBoard, colour: chess.Color) -> tuple[Lined, ...]:
+    """Own pieces of *colour* that uncover an attack on something worth taking when they step aside.
+
+    by: the slider behind; front: the piece that can step aside; behind: what is then attacked, a king, a piece
+    worth more than the slider, or one that is not guarded (no pawns).
+    """
+    return tuple(
+        line
+        for line in lined_up(board, colour)
+        if board.color_at(line.front) == colour
+        and board.color_at(line.behind) != colour
+        and (board.piece_type_at(line.behind) == chess.KING or (worth(board, line.behind) > 1 and _pays(board, line)))
+        and not _stays_on_line(board, line)
+    )
+
+
+def uncovered(before: chess.Board, move: chess.Move) -> tuple[Lined, ...]:
+    """Attacks that *move* uncovers: by a slider that did not move, through the square that was left, on a piece."""
+    colour = before.turn
+    after = before.copy(stack=False)
+    after.push(move)
+    found = []
+    for line in lined_up(before, colour):
+        if line.front == move.from_square and before.color_at(line.behind) != colour:
+            now = after.attacks_mask(line.by) if after.color_at(line.by) == colour else 0
+            if line.by not in (move.from_square, move.to_square) and now >> line.behind & 1:
+                found.append(line)
+    return tuple(found)
+
+
+def relative_pin_words(board: chess.BaseBoard, pin: Lined) -> str:
+    """``"The knight on f6 is pinned to the queen on d8 by the bishop on g5."``"""
+    words = f"{the_piece(board, pin.front)} is pinned to {the_piece(board, pin.behind)} by {the_piece(board, pin.by)}."
+    return words[0].upper() + words[1:]
+
+
+def skewer_words(board: chess.BaseBoard, skewer: Lined) -> str:
+    """``"The bishop on g2 skewers the queen on d5 and the rook on a8 behind it."``"""
+    words = f"{the_piece(board, skewer.by)} skewers {the_piece(board, skewer.front)} and {the_piece(board, skewer.behind)} behind it."
+    return words[0].upper() + words[1:]
+
+
+def battery_words(board: chess.BaseBoard, battery: Battery) -> str:
+    """``"The queen on c2 and the bishop on d3 stand on one line."``"""
+    words = f"{the_piece(board, battery.back)} and {the_piece(board, battery.front)} stand on one line."
+    return words[0].upper() + words[1:]
+
+
+def _pins(board: chess.BaseBoard, line: Lined) -> bool:
+    owner = board.color_at(line.by)
+    if board.color_at(line.front) == owner or board.color_at(line.behind) == owner:
+        return False
+    if board.piece_type_at(line.behind) == chess.KING or board.piece_type_at(line.front) == chess.KING:
+        return False
+    return (
+        worth(board, line.behind) > worth(board, line.front) and _pays(board, line) and not _stays_on_line(board, line)
+    )
+
+
+def _pays(board: chess.BaseBoard, line: Lined) -> bool:
+    """Would the slider win something by taking the piece behind, once the front one has gone?"""
+    if worth(board, line.behind) > worth(board, line.by):
+        return True
+    without = board.copy()
+    without.remove_piece_at(line.front)
+    return not without.attackers_mask(bool(board.color_at(line.behind)), line.behind)
+
+
+def _stays_on_line(board: chess.BaseBoard, line: Lined) -> bool:
+    """Can the front piece only move along the line, so that it never uncovers anything?"""
+    return not board.attacks_mask(line.front) & ~chess.ray(line.by, line.behind) and (
+        board.piece_type_at(line.front) != chess.PAWN or chess.square_file(line.by) == chess.square_file(line.behind)
+    )
+
+
+def _same_motion(board: chess.BaseBoard, back: chess.Square, by: chess.Square) -> bool:
+    straight = chess.square_file(back) == chess.square_file(by) or chess.square_rank(back) == chess.square_rank(by)
+    kinds = (chess.ROOK, chess.QUEEN) if straight else (chess.BISHOP, chess.QUEEN)
+    return board.piece_type_at(by) in kinds and board.piece_type_at(back) in kinds

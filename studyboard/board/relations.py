@@ -1,0 +1,115 @@
+"""Who attacks and who guards what: attackers, defenders, pieces seen through others, guards that count."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+import chess
+
+from studyboard.board.exchange import PIECE_VALUES
+from studyboard.board.naming import listed, square_words, the_piece
+
+
+class Sight(StrEnum):
+    """How a piece looks at a square."""
+
+    DIRECT = "direct"
+    THROUGH = "through"
+    BLOCKED = "blocked"
+    NEVER = "never"
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """What one piece sees of one square.
+
+    sight: DIRECT where it could take there; THROUGH where only a piece of its own that moves along the same line
+        stands between (it backs that piece up); BLOCKED where others stand between; NEVER where it does not move so
+    between: the squares of the pieces that stand between
+    """
+
+    sight: Sight
+    between: tuple[chess.Square, ...] = ()
+
+
+def view(board: chess.BaseBoard, origin: chess.Square, target: chess.Square) -> View:
+    """How the piece on *origin* looks at *target*; pins are left aside. Raises ValueError where none stands there."""
+    piece = board.piece_at(origin)
+    if piece is None:
+        raise ValueError(f"No piece stands on {chess.square_name(origin)}.")
+    if board.attacks_mask(origin) & chess.BB_SQUARES[target]:
+        return View(Sight.DIRECT)
+    if origin == target or not _moves_along(piece.piece_type, origin, target):
+        return View(Sight.NEVER)
+    squares = tuple(chess.scan_forward(chess.between(origin, target) & board.occupied))
+    helps = all(
+        board.color_at(square) == piece.color and _moves_along(board.piece_type_at(square) or 0, square, target)
+        for square in squares
+    )
+    return View(Sight.THROUGH if helps else Sight.BLOCKED, squares)
+
+
+def attackers(board: chess.BaseBoard, colour: chess.Color, square: chess.Square) -> tuple[chess.Square, ...]:
+    """Pieces of *colour* that attack or guard *square*, the least valuable first; pinned ones as well."""
+    found = chess.scan_forward(board.attackers_mask(colour, square))
+    return tuple(sorted(found, key=lambda at: (worth(board, at), at)))
+
+
+def attackers_with_support(
+    board: chess.BaseBoard, colour: chess.Color, square: chess.Square
+) -> tuple[chess.Square, ...]:
+    """The same, with those that stand behind another one on the same line."""
+    front = attackers(board, colour, square)
+    behind = [
+        slider
+        for slider in chess.scan_forward(board.occupied_co[colour] & (board.queens | board.rooks | board.bishops))
+        if slider not in front and slider != square and view(board, slider, square).sight is Sight.THROUGH
+    ]
+    return (*front, *behind)
+
+
+def defenders(board: chess.BaseBoard, square: chess.Square) -> tuple[chess.Square, ...]:
+    """Pieces that guard the piece on *square*, of its own colour; none where it is empty."""
+    colour = board.color_at(square)
+    return () if colour is None else attackers(board, colour, square)
+
+
+def can_capture(board: chess.Board, origin: chess.Square, target: chess.Square) -> bool:
+    """Could the piece on *origin* legally take on *target*, if it were its turn? False where it would expose its king."""
+    piece = board.piece_at(origin)
+    if piece is None or not board.attacks_mask(origin) & chess.BB_SQUARES[target]:
+        return False
+    if board.turn == piece.color:
+        return any(
+            move.to_square == target
+            for move in board.generate_legal_moves(chess.BB_SQUARES[origin], chess.BB_SQUARES[target])
+        )
+    if piece.piece_type == chess.KING:
+        return not board.attackers_mask(not piece.color, target)
+    return bool(board.pin_mask(piece.color, origin) & chess.BB_SQUARES[target])
+
+
+def attack_words(board: chess.BaseBoard, square: chess.Square) -> str:
+    """Who attacks and who guards the piece on *square*, in one sentence."""
+    colour = board.color_at(square)
+    if colour is None:
+        return f"{square_words(square)} is empty."
+    foes, friends = attackers(board, not colour, square), defenders(board, square)
+    hit = f"is attacked by {listed([the_piece(board, foe) for foe in foes])}" if foes else "is not attacked"
+    kept = f"guarded by {listed([the_piece(board, friend) for friend in friends])}" if friends else "not guarded"
+    return f"{the_piece(board, square).capitalize()} {hit} and {kept}."
+
+
+def worth(board: chess.BaseBoard, square: chess.Square) -> int:
+    """What the piece on *square* counts (pawns); 0 where none stands."""
+    kind = board.piece_type_at(square)
+    return PIECE_VALUES[kind] if kind else 0
+
+
+def _moves_along(kind: chess.PieceType, origin: chess.Square, target: chess.Square) -> bool:
+    """Does a piece of this kind move along the line through both squares?"""
+    straight = chess.BB_RANK_ATTACKS[origin][0] | chess.BB_FILE_ATTACKS[origin][0]
+    if straight & chess.BB_SQUARES[target]:
+        return kind in (chess.ROOK, chess.QUEEN)
+    return bool(chess.BB_DIAG_ATTACKS[origin][0] & chess.BB_SQUARES[target]) and kind in (chess.BISHOP, chess.QUEEN)

@@ -1,0 +1,142 @@
+"""Castling and the king: who may castle and why not, how exposed a king is, draws by rule, only moves."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import chess
+
+from studyboard.board.naming import listed, side, squares_listed, the_piece
+from studyboard.board.tactics import turned
+
+
+@dataclass(frozen=True, slots=True)
+class Castling:
+    """Whether one side may castle on one wing.
+
+    now: legal at once, if it is that side's turn or were
+    right: the right is still there (neither king nor rook has moved)
+    why: a sentence
+    """
+
+    now: bool
+    right: bool
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Exposure:
+    """How open a king stands.
+
+    shelter: squares of its own pawns next to it or in front, up to two ranks ahead on its file and beside it
+    attacked: squares next to the king that the other side attacks
+    open_files: files (0 for a) through or beside the king without a pawn of its own
+    """
+
+    shelter: tuple[chess.Square, ...]
+    attacked: tuple[chess.Square, ...]
+    open_files: tuple[int, ...]
+
+
+def castling(board: chess.Board, colour: chess.Color, kingside: bool) -> Castling:
+    """Whether *colour* may castle on this wing, with the reason. FIDE Laws of Chess, 3.8.2."""
+    wing = "kingside" if kingside else "queenside"
+    who = side(colour)
+    right = board.has_kingside_castling_rights(colour) if kingside else board.has_queenside_castling_rights(colour)
+    if not right:
+        return Castling(False, False, f"{who} has no right to castle {wing} any more: the king or that rook has moved.")
+    facing = turned(board, colour)
+    if facing is not None:
+        wanted = facing.is_kingside_castling if kingside else facing.is_queenside_castling
+        if any(wanted(move) for move in facing.generate_castling_moves()):
+            return Castling(True, True, f"{who} may castle {wing}.")
+    king = board.king(colour)
+    if king is None:
+        return Castling(False, False, f"{who} has no king.")
+    if board.attackers_mask(not colour, king):
+        return Castling(False, True, f"{who} is in check and cannot castle.")
+    rank = chess.square_rank(king)
+    corner = chess.square(7 if kingside else 0, rank)
+    blocking = tuple(chess.scan_forward(chess.between(king, corner) & board.occupied))
+    if blocking:
+        between = listed([the_piece(board, at) for at in blocking])
+        return Castling(False, True, f"{who} cannot castle {wing} now: {between} in between.")
+    target = chess.square(6 if kingside else 2, rank)
+    path = chess.between(king, target) | chess.BB_SQUARES[target]
+    hit = [at for at in chess.scan_forward(path) if board.attackers_mask(not colour, at)]
+    passes = f"the king would pass over {squares_listed(hit)}, which is attacked"
+    return Castling(False, True, f"{who} cannot castle {wing} now: {passes}.")
+
+
+def exposure(board: chess.BaseBoard, colour: chess.Color) -> Exposure | None:
+    """How open the king of *colour* stands; None without a king."""
+    king = board.king(colour)
+    if king is None:
+        return None
+    file, rank = chess.square_file(king), chess.square_rank(king)
+    files = [f for f in (file - 1, file, file + 1) if 0 <= f <= 7]
+    ahead = [rank + step * (1 if colour else -1) for step in (0, 1, 2)]
+    own = board.pieces_mask(chess.PAWN, colour)
+    shelter = [chess.square(f, r) for f in files for r in ahead if 0 <= r <= 7 and own >> chess.square(f, r) & 1]
+    attacked = [at for at in chess.scan_forward(chess.BB_KING_ATTACKS[king]) if board.attackers_mask(not colour, at)]
+    return Exposure(tuple(shelter), tuple(attacked), tuple(f for f in files if not own & chess.BB_FILES[f]))
+
+
+def king_squares(board: chess.Board, colour: chess.Color) -> tuple[chess.Square, ...]:
+    """Where the king of *colour* could legally go, if it were its turn; castling left aside."""
+    facing = board if board.turn == colour else turned(board, colour)
+    king = board.king(colour)
+    if facing is None or king is None:
+        return ()
+    moves = facing.generate_legal_moves(chess.BB_SQUARES[king])
+    return tuple(sorted(move.to_square for move in moves if not facing.is_castling(move)))
+
+
+def only_move(board: chess.Board) -> chess.Move | None:
+    """The one legal move; None where there are none or several."""
+    moves = board.generate_legal_moves()
+    first = next(moves, None)
+    return first if first is not None and next(moves, None) is None else None
+
+
+def draw_by_rule(board: chess.Board) -> str | None:
+    """Which rule makes this position a draw, in words; None where none does.
+
+    FIDE Laws of Chess: 5.2.1 stalemate, 5.2.2 dead position (too little material), 9.3 and 9.6.2 the fifty and
+    seventy-five moves. Repetitions need the moves before: they count where the board has them.
+    """
+    if board.is_stalemate():
+        return f"{side(board.turn)} is stalemated: the game is drawn."
+    if board.is_insufficient_material():
+        return "Neither side can give mate any more: the game is drawn."
+    if board.is_seventyfive_moves():
+        return "Seventy-five moves without a capture or a pawn move: the game is drawn."
+    if board.is_fifty_moves():
+        return "Fifty moves without a capture or a pawn move: either side may claim a draw."
+    if board.is_repetition(5):
+        return "The position has come up five times: the game is drawn."
+    if board.is_repetition(3):
+        return "The position has come up three times: either side may claim a draw."
+    return None
+
+
+def bishops_words(board: chess.BaseBoard) -> str | None:
+    """How the bishops stand to each other, where each side has exactly one; None elsewhere."""
+    if any(chess.popcount(board.pieces_mask(chess.BISHOP, colour)) != 1 for colour in chess.COLORS):
+        return None
+    colours = "opposite colours" if opposite_bishops(board) else "the same colour"
+    return f"The bishops move on {colours}."
+
+
+def opposite_bishops(board: chess.BaseBoard) -> bool:
+    """Has each side exactly one bishop, and do they move on different colours?"""
+    white, black = (board.pieces_mask(chess.BISHOP, colour) for colour in chess.COLORS)
+    if chess.popcount(white) != 1 or chess.popcount(black) != 1:
+        return False
+    return bool(white & chess.BB_LIGHT_SQUARES) != bool(black & chess.BB_LIGHT_SQUARES)
+
+
+def has_bishop_pair(board: chess.BaseBoard, colour: chess.Color) -> bool:
+    """Has this side bishops on both colours?"""
+    bishops = board.pieces_mask(chess.BISHOP, colour)
+    return bool(bishops & chess.BB_LIGHT_SQUARES) and bool(bishops & chess.BB_DARK_SQUARES)
