@@ -8,9 +8,11 @@ from studyboard.model.errors import StudyboardError
 from studyboard.model.positions import Positions
 from studyboard.model.script import Cue, SpokenLine, words
 from studyboard.model.study import Study
+from studyboard.notation.labels import move_number
 
 _BRACES = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
-_MARK = re.compile(r"mark\s+(\d+)")
+_MARK = re.compile(r"mark\s+([0-9]{1,6})")
+_MOVE = re.compile(r"(?:([0-9]+\s*\.(?:\.\.)?)\s*)?(.*?)[+#!?]*")
 
 
 class CuedTextError(StudyboardError):
@@ -21,10 +23,11 @@ def parse_cued(study: Study, positions: Positions, node_id: int, text: str) -> S
     """The line that *text* describes for this node.
 
     “{Nf3}” stands before the word at which that move is played, a move on the way to this node or its own;
-    “{mark 2}” before the word at which the node's second mark appears; a brace itself is written twice. Of a move
-    that was played several times on the way, the latest is meant. Raises CuedTextError for a cue that names none.
+    “{mark 2}” before the word at which the node's second mark appears; after the last word, either comes with the
+    line's end. A brace itself is written twice. Of a move that was played several times on the way the latest is
+    meant, unless its number is given: “{3.Nf3}”. Raises CuedTextError for a cue that names none.
     """
-    moves = {positions.san(step): step for step in study.path(node_id)}
+    path = study.path(node_id)
     marks = len(study.nodes[node_id].marks)
     plain: list[str] = []
     cues: list[Cue] = []
@@ -35,27 +38,30 @@ def parse_cued(study: Study, positions: Positions, node_id: int, text: str) -> S
         whole = found.group()
         if whole in ("{{", "}}"):
             plain.append(whole[0])
-            continue
-        if found[1] is None:
+        elif found[1] is None:
             raise CuedTextError(f"A brace stands alone in “{_near(text, found.start())}”; write it twice to say it.")
-        cues.append(_cue(found[1].strip(), _words_before(plain), moves, marks))
+        else:
+            cues.append(_cue(found[1].strip(), _words_before(plain), path, positions, marks))
     plain.append(text[at:])
-    return SpokenLine("".join(plain), tuple(cues)).sorted()
+    said = "".join(plain)
+    if cues and cues[-1].word == len(words(said)):
+        # The space before a cue that follows the last word belongs to the cue.
+        said = said.removesuffix(" ")
+    return SpokenLine(said, tuple(cues)).sorted()
 
 
 def write_cued(study: Study, positions: Positions, node_id: int) -> str:
-    """The node's spoken line with its cues in braces; cues that name nothing any more are left out."""
+    """The node's spoken line with its cues in braces, as parse_cued reads it.
+
+    Cues that name nothing any more are left out.
+    """
     line = study.nodes[node_id].spoken.sorted()
-    path = set(study.path(node_id))
+    names = _names(study, positions, node_id)
     tags: dict[int, str] = {}
     for cue in line.cues:
-        if cue.mark is not None and cue.mark < len(study.nodes[node_id].marks):
-            name = f"mark {cue.mark + 1}"
-        elif cue.node in path and cue.node is not None:
-            name = positions.san(cue.node)
-        else:
-            continue
-        tags[cue.word] = f"{tags.get(cue.word, '')}{{{name}}}"
+        name = names.get((cue.node, cue.mark))
+        if name is not None:
+            tags[cue.word] = f"{tags.get(cue.word, '')}{{{name}}}"
     pieces: list[str] = []
     word = 0
     for piece in re.findall(r"\S+|\s+", line.text):
@@ -63,20 +69,39 @@ def write_cued(study: Study, positions: Positions, node_id: int) -> str:
             pieces.append(tags.pop(word, ""))
             word += 1
         pieces.append(piece.replace("{", "{{").replace("}", "}}"))
-    pieces += [f" {tag}" if pieces and not pieces[-1].isspace() else tag for _, tag in sorted(tags.items())]
-    return "".join(pieces)
+    after = "".join(tags.values())
+    return "".join((*pieces, " " if after and pieces else "", after))
 
 
-def _cue(name: str, word: int, moves: dict[str, int], marks: int) -> Cue:
+def _names(study: Study, positions: Positions, node_id: int) -> dict[tuple[int | None, int | None], str]:
+    """What the moves and marks that this node's line may cue are called."""
+    names: dict[tuple[int | None, int | None], str] = {
+        (None, mark): f"mark {mark + 1}" for mark in range(len(study.nodes[node_id].marks))
+    }
+    taken: set[str] = set()
+    for step in reversed(study.path(node_id)[1:]):
+        san = positions.san(step)
+        plain = san.rstrip("+#")
+        names[step, None] = f"{move_number(positions, step)}{san}" if plain in taken else san
+        taken.add(plain)
+    return names
+
+
+def _cue(name: str, word: int, path: list[int], positions: Positions, marks: int) -> Cue:
     if found := _MARK.fullmatch(name):
         number = int(found[1])
         if not 1 <= number <= marks:
-            raise CuedTextError(f"There is no mark {number} here: this position has {marks}.")
+            have = "no marks" if not marks else "one mark" if marks == 1 else f"{marks} marks"
+            raise CuedTextError(f"There is no mark {number} here: this position has {have}.")
         return Cue(word, mark=number - 1)
-    node = moves.get(name) if name else None
-    if node is None:
-        raise CuedTextError(f"“{{{name}}}” is no move on the way to this position.")
-    return Cue(word, node=node)
+    move = _MOVE.fullmatch(name)
+    assert move is not None
+    number_text = re.sub(r"\s", "", move[1] or "")
+    san = re.sub(r"0(?=-)|(?<=-)0", "O", move[2])
+    for step in reversed(path[1:]):
+        if positions.san(step).rstrip("+#") == san and number_text in ("", move_number(positions, step)):
+            return Cue(word, node=step)
+    raise CuedTextError(f"“{{{name}}}” is no move on the way to this position, and no mark either.")
 
 
 def _words_before(plain: list[str]) -> int:

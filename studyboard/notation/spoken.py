@@ -6,26 +6,36 @@ import re
 import tomllib
 from dataclasses import dataclass
 from functools import cache
+from re import Match
 from typing import Any
 
 import chess
 
+from studyboard.notation.spoken_numbers import NumberWords, decade_words, figures, number_words, ordinal_words
 from studyboard.resources_path import resource
 
-_NUMBERED = re.compile(r"\d+\.(?:\.\.)?(?=[A-Za-z])")
-_MOVE = re.compile(
-    r"(?P<piece>[KQRBN])(?P<from_file>[a-h])?(?P<from_rank>[1-8])?(?P<takes>x)?(?P<file>[a-h])(?P<rank>[1-8])"
-    r"(?P<sign>[+#])?"
+_MOVE = r"""
+    (?: (?P<castles>[O0]-[O0](?P<long>-[O0])?)
+      | (?P<piece>[KQRBN])(?P<from_file>[a-h])?(?P<from_rank>[1-8])?(?P<takes>x)?(?P<file>[a-h])(?P<rank>[1-8])
+      | (?:(?P<pawn_file>[a-h])(?P<pawn_takes>x))?(?P<pawn_to_file>[a-h])(?P<pawn_rank>[1-8])
+        (?:=?(?P<promotion>[QRBN]))? )
+    (?P<sign>[+\#]{1,2})? [!?]*
+"""
+_ONE_MOVE = re.compile(_MOVE, re.VERBOSE)
+_SAID = re.compile(
+    rf"""
+    (?<![\w½])
+    (?: (?P<result> 1-0 | 0-1 | 1/2-1/2 | ½-½ ) (?![\w½/-])
+      | (?: [0-9]+ \.(?:\.\.)? )? (?P<move> {_MOVE} ) (?![\w])
+      | (?P<en_passant> e\.p\. )
+      | (?P<numbering> [0-9]+ ) (?:\.\.\.|…)
+      | (?P<number> (?P<plus>[+−-])? (?P<whole> [0-9]+ (?:,[0-9]{{3}})*+ ) (?:\.(?P<part>[0-9]+))? (?P<half>½)?
+            (?P<ending> (?:st|nd|rd|th|s)\b )? (?P<percent>\s?%)? (?P<range> [–/:-](?=[0-9]) )? )
+      | (?P<only_half> ½ )
+    )
+    """,
+    re.VERBOSE,
 )
-_PAWN = re.compile(
-    r"(?:(?P<from_file>[a-h])(?P<takes>x))?(?P<file>[a-h])(?P<rank>[1-8])(?:=(?P<promotion>[QRBN]))?(?P<sign>[+#])?"
-)
-_CASTLES = re.compile(r"[O0]-[O0](?P<long>-[O0])?(?P<sign>[+#])?")
-_TOKEN = re.compile(r"\S+")
-_LEAD = re.compile(r"[(\[{\"'“‘„«—–-]*")
-_TAIL = re.compile(r"[^\w½#+]*$")
-_JUDGEMENT = re.compile(r"(?:[!?]{1,2}|[+#][!?]{1,2})$")
-_NUMBER = re.compile(r"(?P<minus>[-−])?(?P<whole>\d[\d,]*)(?:\.(?P<part>\d+))?(?P<half>½)?(?P<rest>(?:st|nd|rd|th|s)?)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +46,7 @@ class SpokenTable:
     ranks: dict[str, str]
     words: dict[str, str]
     results: dict[str, str]
-    small: tuple[str, ...]
-    tens: tuple[str, ...]
+    numbers: NumberWords
 
 
 @cache
@@ -50,8 +59,9 @@ def spoken_table(language: str = "en") -> SpokenTable:
         plain["ranks"],
         plain["words"],
         plain["results"],
-        tuple(numbers["small"]),
-        tuple(numbers["tens"]),
+        NumberWords(
+            tuple(numbers["small"]), tuple(numbers["tens"]), plain["words"], plain["ordinals"], plain["decades"]
+        ),
     )
 
 
@@ -60,76 +70,28 @@ def speak_move(san: str, table: SpokenTable | None = None) -> str:
 
     What is no move comes back unchanged.
     """
-    table = spoken_table() if table is None else table
-    bare = _JUDGEMENT.sub(lambda found: found.group()[0] if found.group()[0] in "+#" else "", san)
-    words = table.words
-    if found := _CASTLES.fullmatch(bare):
-        said = words["castles_long"] if found["long"] else words["castles_short"]
-    elif found := _MOVE.fullmatch(bare):
-        said = " ".join(
-            filter(
-                None,
-                (
-                    table.pieces[found["piece"]],
-                    found["from_file"],
-                    table.ranks[found["from_rank"]] if found["from_rank"] else "",
-                    words["takes"] if found["takes"] else "",
-                    found["file"],
-                    table.ranks[found["rank"]],
-                ),
-            )
-        )
-    elif found := _PAWN.fullmatch(bare):
-        said = " ".join(
-            filter(
-                None,
-                (
-                    f"{found['from_file']} {words['takes']}" if found["takes"] else "",
-                    found["file"],
-                    table.ranks[found["rank"]],
-                    f"{words['promotes']} {table.pieces[found['promotion']]}" if found["promotion"] else "",
-                ),
-            )
-        )
-    else:
-        return san
-    sign = found["sign"]
-    return f"{said} {words['mate' if sign == '#' else 'check']}" if sign else said
+    found = _ONE_MOVE.fullmatch(san)
+    return san if found is None else _move(found, spoken_table() if table is None else table)
 
 
 def speak_text(text: str, table: SpokenTable | None = None) -> str:
-    """A line as it is said: moves, squares, results and numbers in words, everything else as it stands."""
-    table = spoken_table() if table is None else table
-    return _TOKEN.sub(lambda found: _speak_token(found.group(), table), text)
+    """A line as it is said: moves, squares, results and numbers in words, everything else as it stands.
+
+    A move's own number is not said (“15...Bd6” is “bishop d six”), nor are judgements such as “!?”.
+    """
+    said = spoken_table() if table is None else table
+    return _SAID.sub(lambda found: _say(found, said), text)
 
 
 def speak_number(number: int, table: SpokenTable | None = None) -> str:
-    """A whole number in words; four figures from 1100 to 2099 as years are said, “eighteen fifty”."""
-    table = spoken_table() if table is None else table
-    if number < 0:
-        return f"{table.words['minus']} {speak_number(-number, table)}"
-    if 1100 <= number < 2100 and number % 100 >= 10 and not 2000 <= number < 2010:
-        return f"{_below_hundred(number // 100, table)} {_below_hundred(number % 100, table)}"
-    if number >= 1_000_000:
-        return " ".join(table.small[int(figure)] for figure in str(number))
-    parts: list[str] = []
-    thousands, rest = divmod(number, 1000)
-    if thousands:
-        parts.append(f"{speak_number(thousands, table)} {table.words['thousand']}")
-    hundreds, rest = divmod(rest, 100)
-    if hundreds:
-        parts.append(f"{table.small[hundreds]} {table.words['hundred']}")
-    if rest or not parts:
-        if parts:
-            parts.append(table.words["and"])
-        parts.append(_below_hundred(rest, table))
-    return " ".join(parts)
+    """A whole number in words; see spoken_numbers.number_words."""
+    return number_words(number, (spoken_table() if table is None else table).numbers)
 
 
 def describe_move(board: chess.Board, move: chess.Move) -> str:
     """A legal move in a full sentence's words, for those who hear the board: “white knight from g1 to f3, check”."""
     if not move:
-        return "the turn is passed"
+        return f"{'white' if board.turn else 'black'} passes the turn"
     piece = board.piece_at(move.from_square)
     if piece is None:
         return move.uci()
@@ -142,7 +104,7 @@ def describe_move(board: chess.Board, move: chess.Move) -> str:
         taken = "pawn" if board.is_en_passant(move) else chess.piece_name(board.piece_type_at(move.to_square) or 1)
         said = f"{side} {name} from {from_name} takes the {taken} on {to_name}"
         if board.is_en_passant(move):
-            said += " in passing"
+            said = f"{side} {name} from {from_name} takes the {taken} in passing, to {to_name}"
     else:
         said = f"{side} {name} from {from_name} to {to_name}"
     if move.promotion:
@@ -154,45 +116,56 @@ def describe_move(board: chess.Board, move: chess.Move) -> str:
     return f"{said}, check" if after.is_check() else said
 
 
-def _speak_token(token: str, table: SpokenTable) -> str:
-    if not any(character.isdigit() or character in "O½" for character in token):
-        return token
-    lead = _LEAD.match(token)
-    start = lead.end() if lead and lead.end() < len(token) else 0
-    tail = _TAIL.search(token, start)
-    end = tail.start() if tail else len(token)
-    core = token[start:end]
-    numbered = _NUMBERED.match(core)
-    if numbered:
-        core = core[numbered.end() :]
-    if core in table.results:
-        said = table.results[core]
-    elif re.fullmatch(r"\d+\.(?:\.\.)?", token[start:]) and token.endswith(("...", ".")) and len(token) > end:
-        said = _number(core, table) if not token.endswith("...") else ""
+def _say(found: Match[str], table: SpokenTable) -> str:
+    if found["move"]:
+        return _move(found, table)
+    if found["result"]:
+        return table.results[found["result"]]
+    if found["en_passant"]:
+        return table.words["en_passant"]
+    if found["numbering"]:
+        return ""
+    return table.words["half"] if found["only_half"] else _number(found, table)
+
+
+def _move(found: Match[str], table: SpokenTable) -> str:
+    words = table.words
+    ranks = table.ranks
+    if found["castles"]:
+        said = [words["castles_long" if found["long"] else "castles_short"]]
+    elif found["piece"]:
+        said = [table.pieces[found["piece"]]]
+        said += [found["from_file"]] if found["from_file"] else []
+        said += [ranks[found["from_rank"]]] if found["from_rank"] else []
+        said += [words["takes"]] if found["takes"] else []
+        said += [found["file"], ranks[found["rank"]]]
     else:
-        said = speak_move(core, table)
-        if said == core:
-            said = _number(core, table)
-    return f"{token[:start]}{said}{token[end:]}"
+        said = [found["pawn_file"], words["takes"]] if found["pawn_takes"] else []
+        said += [found["pawn_to_file"], ranks[found["pawn_rank"]]]
+        said += [words["promotes"], table.pieces[found["promotion"]]] if found["promotion"] else []
+    if found["sign"]:
+        said.append(words["mate" if "#" in found["sign"] else "check"])
+    return " ".join(said)
 
 
-def _number(core: str, table: SpokenTable) -> str:
-    found = _NUMBER.fullmatch(core)
-    if found is None:
-        return core
-    said = speak_number(int(found["whole"].replace(",", "")), table)
-    if found["minus"]:
-        said = f"{table.words['minus']} {said}"
+def _number(found: Match[str], table: SpokenTable) -> str:
+    say = table.numbers
+    words = table.words
+    digits = found["whole"].replace(",", "")
+    if len(digits) > 9 or (digits[0] == "0" and len(digits) > 1):
+        said = figures(digits, say)
+    elif found["ending"]:
+        said = (decade_words if found["ending"] == "s" else ordinal_words)(int(digits), say)
+    else:
+        said = number_words(int(digits), say, in_pairs="," not in found["whole"])
+    if found["plus"]:
+        said = f"{words['plus' if found['plus'] == '+' else 'minus']} {said}"
     if found["part"]:
-        figures = " ".join(table.small[int(figure)] for figure in found["part"])
-        said = f"{said} {table.words['point']} {figures}"
+        said = f"{said} {words['point']} {figures(found['part'], say)}"
     if found["half"]:
-        said = f"{said} {table.words['and']} {table.words['half']}"
-    return said
-
-
-def _below_hundred(number: int, table: SpokenTable) -> str:
-    if number < len(table.small):
-        return table.small[number]
-    tens, ones = divmod(number, 10)
-    return f"{table.tens[tens]}-{table.small[ones]}" if ones else table.tens[tens]
+        said = f"{said} {words['and']} {words['half']}" if digits != "0" else words["half"]
+    if found["percent"]:
+        said = f"{said} {words['percent']}"
+    if found["range"]:
+        return f"{said} {words['to']} " if found["range"] == "–" else f"{said} "
+    return f"{said} " if found.string[found.end() : found.end() + 1].isalpha() else said
