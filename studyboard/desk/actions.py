@@ -65,7 +65,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         "deliver", "&Study", "&Deliver…", ("Ctrl+4",), "Write captions, the sheet and the annotated game.", "deliver"
     ),
     ActionSpec("close_window", "&Study", "&Quit", ("Ctrl+Q",), "Everything is stored already.", apart=True),
-    ActionSpec("undo", "&Edit", "&Undo", ("Ctrl+Z",), "Take the last change back.", "undo", lambda s: s.file.can_undo),
+    ActionSpec("undo", "&Edit", "&Undo", ("Ctrl+Z",), "Take the last change back.", "undo"),
     ActionSpec(
         "redo",
         "&Edit",
@@ -73,7 +73,6 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("Ctrl+Shift+Z", "Ctrl+Y"),
         "Do again what was taken back.",
         "redo",
-        lambda s: s.file.can_redo,
     ),
     ActionSpec(
         "cut_branch",

@@ -44,7 +44,8 @@ class Booth(QFrame):
     played_to = Signal(object)
 
     def __init__(self, session: Session, performance: Performance, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent, objectName="card")
+        super().__init__(parent)
+        self.setObjectName("card")
         self._session = session
         self._performance = performance
         self._look = look

@@ -2,23 +2,15 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QPoint, QSettings, Qt, QTimer
+from PySide6.QtCore import QByteArray, QPoint, QSettings, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
-from PySide6.QtWidgets import (
-    QBoxLayout,
-    QFrame,
-    QHBoxLayout,
-    QMainWindow,
-    QMenu,
-    QSplitter,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
 
+from studyboard.desk.arrangement import Arrangement
 from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.board_view import BoardView
 from studyboard.desk.commands import Commands
@@ -26,8 +18,9 @@ from studyboard.desk.facts_line import FactsLine
 from studyboard.desk.lanes import Lanes
 from studyboard.desk.line_editor import LineEditor
 from studyboard.desk.look import Look
-from studyboard.desk.menus import dress_menu, fill_menu_bar, make_actions, spec_of
+from studyboard.desk.menus import add_look_menus, dress_menu, fill_menu_bar, fill_recent, make_actions, spec_of
 from studyboard.desk.notice import Notice
+from studyboard.desk.opened_words import problem_table, problem_words, recovered_words
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
 from studyboard.desk.style_sheet import style_sheet
@@ -35,9 +28,9 @@ from studyboard.desk.time_ruler import TimeRuler
 from studyboard.desk.top_bar import TopBar, title
 from studyboard.model.errors import StudyboardError
 from studyboard.model.script import Part
-from studyboard.picture.palette import board_palette, board_palette_names
-from studyboard.store.recent import recent_files, remember
+from studyboard.store.recent import remember
 from studyboard.store.study_file import StudyFile
+from studyboard.timing.clock import clock, over_or_under
 
 if TYPE_CHECKING:
     from studyboard.desk.booth import Booth
@@ -52,8 +45,6 @@ _MENU_OF_LANES = (
     ("cut_branch", "copy_branch", "paste_branch", "delete_branch"),
     ("copy_fen",),
 )
-#: Width of what stands beside the board (px).
-_BESIDE = 132
 _IN_RUN_THROUGH = ("advance", "retreat", "come_back", "start_or_stop")
 
 
@@ -80,25 +71,36 @@ class MainWindow(QMainWindow):
         self._booth: Booth | None = None
         self.board_view = BoardView(self.session, look)
         self.mark_palette = MarkPalette(self.board_view, look)
-        self.mark_palette.layout().setDirection(QBoxLayout.Direction.TopToBottom)
         self.facts = FactsLine(self.session, look)
         self.line_editor = LineEditor(self.session, look)
         self.ruler = TimeRuler(self.session, look)
-        self._lay_out()
+        self._arrangement = Arrangement(
+            top=self.top_bar,
+            notice=self.notice,
+            lanes=self.lanes,
+            board=self.board_view,
+            facts=self.facts,
+            marks=self.mark_palette,
+            line=self.line_editor,
+            ruler=self.ruler,
+        )
+        self.setCentralWidget(self._arrangement)
+        self._stage = "write"
 
         self.commands = Commands(self)
         self.actions_by_name = make_actions(self, self.commands)
         self._menus = fill_menu_bar(self, self.actions_by_name)
-        self._recent_menu = QMenu("&Recent", self)
-        self._menus["&Study"].insertMenu(self.actions_by_name["save_as"], self._recent_menu)
-        self._recent_menu.aboutToShow.connect(self._fill_recent)
+        recent = QMenu("&Recent", self)
+        self._menus["&Study"].insertMenu(self.actions_by_name["save_as"], recent)
+        recent.aboutToShow.connect(partial(fill_recent, recent, self.open_path))
         for name, menu in self._menus.items():
-            menu.aboutToShow.connect(lambda name=name: dress_menu(name, self.actions_by_name, self.look))
-        self._add_look_menus()
+            menu.aboutToShow.connect(partial(dress_menu, name, self.actions_by_name, look))
+        add_look_menus(self._menus["&View"], look)
         self.setAcceptDrops(True)
         self._connect()
         self._dress()
         self._enable()
+        self._enable_undo()
         self._show_title()
         self.resize(1366, 768)
         geometry = settings.value("desk/geometry")
@@ -119,7 +121,7 @@ class MainWindow(QMainWindow):
 
             self._prompter = Prompter(self.session, self.performance, self.look)
             self._prompter.left.connect(self.write_stage)
-            self._running.insertWidget(0, self._prompter, 1)
+            self._arrangement.add_to_run_through(self._prompter, stretch=1)
         return self._prompter
 
     @property
@@ -131,7 +133,7 @@ class MainWindow(QMainWindow):
             self._booth = Booth(self.session, self.performance, self.look)
             self._booth.played_to.connect(self._show_playback)
             self._booth.hide()
-            self._running.addWidget(self._booth)
+            self._arrangement.add_to_run_through(self._booth, stretch=0)
         return self._booth
 
     @property
@@ -181,17 +183,16 @@ class MainWindow(QMainWindow):
             self.performance.stop()
         self._stage = stage
         running = stage != "write"
-        self._left.setCurrentIndex(1 if running else 0)
         if running:
             self.prompter.show()
+            self._arrangement.show_run_through()
+        else:
+            self._arrangement.show_writing()
         if stage == "record":
             self.booth.show()
         elif self._booth is not None:
             self._booth.hide()
             self._booth.close_down()
-        self._line_card.setVisible(not running)
-        self.mark_palette.setVisible(not running)
-        self.facts.setVisible(not running)
         self.board_view.set_marking(False)
         self.top_bar.show_stage(stage)
         for name in _IN_RUN_THROUGH:
@@ -335,65 +336,16 @@ class MainWindow(QMainWindow):
 
     # ---- within -----------------------------------------------------------------------------------------------------
 
-    def _lay_out(self) -> None:
-        self._stage = "write"
-        running = QWidget()
-        self._running = QVBoxLayout(running)
-        self._running.setContentsMargins(0, 0, 0, 0)
-        self._running.setSpacing(12)
-        self._left = QStackedWidget()
-        self._left.addWidget(_card(self.lanes, margin=6))
-        self._left.addWidget(running)
-
-        board_card = QFrame(objectName="card")
-        inside = QHBoxLayout(board_card)
-        inside.setContentsMargins(8, 8, 8, 8)
-        inside.setSpacing(10)
-        inside.addWidget(self.board_view, 1)
-        beside = QVBoxLayout()
-        beside.setSpacing(8)
-        beside.addWidget(self.facts, 1)
-        beside.addWidget(self.mark_palette)
-        inside.addLayout(beside)
-        self.facts.setFixedWidth(_BESIDE)
-        self.mark_palette.setFixedWidth(_BESIDE)
-        self._line_card = _card(self.line_editor, margin=8)
-        self._right = QSplitter(Qt.Orientation.Vertical)
-        self._right.addWidget(board_card)
-        self._right.addWidget(self._line_card)
-        self._right.setStretchFactor(0, 1)
-        self._right.setStretchFactor(1, 0)
-        self._right.setSizes([400, 180])
-        self._right.setChildrenCollapsible(False)
-        self._right.setHandleWidth(10)
-
-        self._middle = QSplitter(Qt.Orientation.Horizontal)
-        self._middle.addWidget(self._left)
-        self._middle.addWidget(self._right)
-        self._middle.setStretchFactor(0, 4)
-        self._middle.setStretchFactor(1, 3)
-        self._middle.setSizes([760, 590])
-        self._middle.setChildrenCollapsible(False)
-        self._middle.setHandleWidth(12)
-
-        central = QWidget(objectName="paper")
-        layout = QVBoxLayout(central)
-        layout.setContentsMargins(14, 4, 14, 8)
-        layout.setSpacing(8)
-        layout.addWidget(self.top_bar)
-        layout.addWidget(self.notice)
-        layout.addWidget(self._middle, 1)
-        layout.addWidget(_card(self.ruler, margin=6))
-        self.setCentralWidget(central)
-
     def _connect(self) -> None:
         session, performance = self.session, self.performance
         session.refused.connect(lambda sentence: self.notice.tell(sentence, stay=True))
         session.opened.connect(self._show_title)
         session.changed.connect(lambda changed: self._show_title() if changed.headers else None)
         session.changed.connect(lambda _: self._enable())
+        session.changed.connect(lambda _: self._enable_undo())
         session.stepped.connect(lambda _: self._enable())
         session.opened.connect(self._enable)
+        session.opened.connect(self._enable_undo)
         self.top_bar.chosen.connect(lambda name: getattr(self.commands, name)())
         self.lanes.part_chosen.connect(self.line_editor.edit_part)
         self.lanes.part_chosen.connect(self.ruler.show_part)
@@ -408,18 +360,6 @@ class MainWindow(QMainWindow):
         performance.ended.connect(self._run_ended)
         self.look.changed.connect(self._dress)
 
-    def _add_look_menus(self) -> None:
-        view = self._menus["&View"]
-        view.addSeparator()
-        themes = view.addMenu("&Theme")
-        for name, label in (("system", "As the &system"), ("light", "&Light"), ("dark", "&Dark")):
-            themes.addAction(label, lambda name=name: self.look.choose_theme(name))
-        boards = view.addMenu("&Board colours")
-        for name in board_palette_names():
-            if name != "print":
-                label = board_palette(name).title
-                boards.addAction(label, lambda name=name: self.look.choose_board(name))
-
     def _dress(self) -> None:
         QGuiApplication.setPalette(self.look.palette())
         self.setStyleSheet(style_sheet(self.look))
@@ -430,10 +370,14 @@ class MainWindow(QMainWindow):
             when = spec_of(name).when
             if when is not None:
                 action.setEnabled(when(self.session))
+
+    def _enable_undo(self) -> None:
+        """Undo and redo with what they would take back, and do again."""
         file = self.session.file
-        undo, redo = file.undo_label, file.redo_label
-        self.actions_by_name["undo"].setText(f"&Undo: {undo}" if undo else "&Undo")
-        self.actions_by_name["redo"].setText(f"&Redo: {redo}" if redo else "&Redo")
+        for name, label in (("undo", file.undo_label), ("redo", file.redo_label)):
+            action, text = self.actions_by_name[name], spec_of(name).text
+            action.setText(f"{text}: {label}" if label else text)
+            action.setEnabled(label is not None)
 
     def _show_beginning(self) -> None:
         """The first thing that is said, where that is no move."""
@@ -465,8 +409,6 @@ class MainWindow(QMainWindow):
         self.ruler.set_playhead(None)
         run = self.performance.run
         if self.stage == "rehearse" and run.begun:
-            from studyboard.timing.clock import clock, over_or_under
-
             told = run.elapsed
             against = "" if run.slot is None else f", {over_or_under(told - run.slot)}"
             self.tell(f"Rehearsed in {clock(told)}{against}. The seconds of each beat are kept beside the plan.")
@@ -487,46 +429,21 @@ class MainWindow(QMainWindow):
             menu.addSeparator()
         menu.exec(where)
 
-    def _fill_recent(self) -> None:
-        self._recent_menu.clear()
-        for path in recent_files():
-            self._recent_menu.addAction(path.stem, lambda path=path: self.open_path(path))
-        self._recent_menu.setEnabled(True)
-        if self._recent_menu.isEmpty():
-            self._recent_menu.addAction("Nothing yet").setEnabled(False)
-
     def _tell_recovered(self) -> None:
-        recovered = self.session.file.recovered
-        if recovered:
-            names = ", ".join(take.name for take in recovered)
-            self.notice.tell(
-                f"The last recording was cut off. {names} was kept up to its last second; it is in the booth.",
-                stay=True,
-            )
+        words = recovered_words(self.session.file.recovered)
+        if words:
+            self.notice.tell(words, stay=True)
 
     def tell_problems(self, opened: Opened) -> None:
         """Say what of the game could not be read."""
         problems = opened.problems
         if not problems:
             return
-        first = problems[0]
-        where = f"line {first.line}, column {first.column}"
-        if len(problems) == 1:
-            self.notice.tell(f"One place of the game could not be read ({where}): {first.message}", stay=True)
-            return
-        from studyboard.desk import help_texts
 
-        rows = "".join(f"<tr><td>{p.line}:{p.column}</td><td>{p.message}</td></tr>" for p in problems)
-        self.notice.tell(
-            f"{len(problems)} places of the game could not be read; the first at {where}: {first.message}",
-            stay=True,
-            details=lambda: help_texts.show_text(self, "What could not be read", f"<table>{rows}</table>"),
-        )
+        def show_all() -> None:
+            from studyboard.desk.help_texts import show_text
 
+            show_text(self, "What could not be read", problem_table(problems))
 
-def _card(widget: QWidget, *, margin: int) -> QFrame:
-    card = QFrame(objectName="card")
-    layout = QVBoxLayout(card)
-    layout.setContentsMargins(margin, margin, margin, margin)
-    layout.addWidget(widget)
-    return card
+        details = show_all if len(problems) > 1 else None
+        self.notice.tell(problem_words(problems), stay=True, details=details)

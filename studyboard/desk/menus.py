@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import partial
+from pathlib import Path
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
 from studyboard.desk.actions import ACTIONS, MENUS, ActionSpec
 from studyboard.desk.look import Look
+from studyboard.picture.palette import PRINT_BOARD, board_palette, board_palette_names
+from studyboard.store.recent import recent_files
 
 
 def make_actions(window: QMainWindow, commands: object) -> dict[str, QAction]:
@@ -20,8 +24,7 @@ def make_actions(window: QMainWindow, commands: object) -> dict[str, QAction]:
         action.setStatusTip(spec.help)
         action.setToolTip(spec.help)
         action.setCheckable(spec.checkable)
-        method: Callable[[], None] = getattr(commands, spec.name)
-        action.triggered.connect(lambda _=False, method=method: method())
+        action.triggered.connect(_without_argument(getattr(commands, spec.name)))
         window.addAction(action)
         made[spec.name] = action
     return made
@@ -44,9 +47,35 @@ def dress_menu(title: str, actions: Mapping[str, QAction], look: Look) -> None:
             actions[spec.name].setIcon(look.icon(spec.icon))
 
 
+def _without_argument(method: Callable[[], None]) -> Callable[[bool], None]:
+    """A slot for `triggered`, which hands over whether the action is checked."""
+    return lambda _: method()
+
+
 def spec_of(name: str) -> ActionSpec:
     """The row of the table with this name. Raises KeyError where there is none."""
     for spec in ACTIONS:
         if spec.name == name:
             return spec
     raise KeyError(name)
+
+
+def add_look_menus(view: QMenu, look: Look) -> None:
+    """Themes and board colours to choose from."""
+    view.addSeparator()
+    themes = view.addMenu("&Theme")
+    for name, label in (("system", "As the &system"), ("light", "&Light"), ("dark", "&Dark")):
+        themes.addAction(label, partial(look.choose_theme, name))
+    boards = view.addMenu("&Board colours")
+    for name in board_palette_names():
+        if name != PRINT_BOARD:
+            boards.addAction(board_palette(name).title, partial(look.choose_board, name))
+
+
+def fill_recent(menu: QMenu, open_path: Callable[[Path], None]) -> None:
+    """The files that were open last, in a menu that is shown again and again."""
+    menu.clear()
+    for path in recent_files():
+        menu.addAction(path.stem, partial(open_path, path))
+    if menu.isEmpty():
+        menu.addAction("Nothing yet").setEnabled(False)

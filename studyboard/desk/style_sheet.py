@@ -38,7 +38,7 @@ QToolButton:checked {{ background: {accent_soft}; border-color: {accent}; }}
 QToolButton:focus {{ border-color: {focus}; }}
 QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox, QDoubleSpinBox {{
     background: {surface}; border: 1px solid {rail}; border-radius: 5px; padding: 4px 6px;
-    selection-background-color: {selection}; selection-color: {ink}; }}
+    selection-background-color: {selection}; selection-color: {ink}; placeholder-text-color: {ink_quiet}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
     border: 2px solid {focus}; padding: 3px 5px; }}
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; border: none; }}
