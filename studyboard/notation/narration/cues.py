@@ -16,6 +16,10 @@ _LED_AWAY = 0.5
 _SPOKEN_OF = 0.12
 
 
+_BRACKET = CueSaying((), "branch", False, 1.0, 4)
+_END_OF_BRACKET = CueSaying((), "return", False, 1.0, 4)
+
+
 @dataclass(slots=True)
 class Context:
     """What is known about one word of the text from the words around it.
@@ -54,6 +58,9 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
                 _lead(found, parted, anchors, at + len(cue.words), cue)
             else:
                 _colour(found, parted, anchors, at + len(cue.words), cue, [t.text in words.joining for t in tokens])
+    for at, token in enumerate(tokens):
+        if token.opens or token.closes:
+            _lead(found, parted, anchors, at, _BRACKET if token.opens else _END_OF_BRACKET)
     for context in found:
         context.against *= 1.0 - _LED_AWAY * min(1.0, context.branch)
     return found
@@ -83,7 +90,7 @@ def _lead(
     """Pass a cue that leads into a move, or colours a sentence, on to the words behind it, as far as it reaches."""
     strength, met = cue.weight, False
     for at in range(start, min(len(found), start + cue.reach)):
-        if parted[at] >= Break.SENTENCE:
+        if parted[at] >= Break.SENTENCE and (at > start or cue.words):
             return
         if parted[at] == Break.CLAUSE and met and not cue.whole_sentence:
             strength *= _BEHIND_A_COMMA

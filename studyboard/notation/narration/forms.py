@@ -15,7 +15,7 @@ class Form:
     capture, again: it takes; it takes back
     target, target_file: type of the piece that is taken, and its file
     promotion: type of the new piece; promotes: it promotes, to a queen if nothing else is said
-    castles: "short", "long" or "castles" for either; empty for no castling
+    castles: "short", "long" or "castles" for either, with "both" for both players; empty for no castling
     check, mate: it gives check, it mates
     back: the piece goes backwards, or back to where it came from
     vague: a piece was said to move, and not where

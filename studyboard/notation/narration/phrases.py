@@ -387,8 +387,9 @@ def _on_the_way(part: _Part, unit: Unit, adjacent: bool) -> _Step:
 
 
 def _castles(part: _Part, unit: Unit, adjacent: bool) -> _Step:
-    if unit.kind == "side" and part.form.castles == "castles":
-        return Said.OVER, replace(part.form, castles=str(unit.value)), 0.0
+    if unit.kind == "side" and part.form.castles in ("castles", "both"):
+        both = "both " if part.form.castles == "both" else ""
+        return Said.OVER, replace(part.form, castles=f"{both}{unit.value}"), 0.0
     return _ending(part, unit, adjacent)
 
 

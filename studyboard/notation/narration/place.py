@@ -146,7 +146,8 @@ class Place:
         board = self.board
         fits: list[Fit] = []
         if form.castles:
-            fits = [(s.move, 0.0) for s in self._legal() if s.castles and form.castles in ("castles", "both", s.castles)]
+            side = form.castles.removeprefix("both ")
+            fits = [(s.move, 0.0) for s in self._legal() if s.castles and side in ("castles", "both", s.castles)]
         else:
             last = self.capture_square
             steps = self._legal()

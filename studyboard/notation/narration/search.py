@@ -229,9 +229,10 @@ class Talk:
         doubt, fits = tip.fits(phrase)
         for move, fit in fits:
             after = self._after(tip, move)
-            if form.castles == "both":
-                for answer, further in after.fits(phrase)[1]:
-                    yield self._after(after, answer), fit + further, (after,)
+            if form.castles.startswith("both"):
+                doubt_after, answers = after.fits(phrase)
+                for answer, further in answers:
+                    yield self._after(after, answer), fit + further + doubt + doubt_after, (after,)
             else:
                 yield after, fit + doubt, ()
         if form.vague or form.bare:

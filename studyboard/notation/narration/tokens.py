@@ -13,6 +13,7 @@ _WORD = re.compile(
     | [a-h][x×][a-h][1-8](?:=?[A-Z](?![a-z]))?(?!\w)
     | [a-h][18]=?[A-Z](?!\w)
     | [a-hA-H][1-8](?=[a-hA-H][1-8](?![a-zA-Z0-9]))
+    | [a-z][a-h]?[1-8]?[x×]?[a-h][1-8](?![a-z0-9])
     | [a-zA-Z][1-8](?![\w])
     | \d+(?:st|nd|rd|th)?(?=[A-Za-z]\b|\b|_)
     | [^\W\d_]+(?:['’ʼ][^\W\d_]+)*                                      # words, with their apostrophes
@@ -44,6 +45,7 @@ class Token:
     start, end: where, in characters
     broken: what stands before it
     numbered: True for a number with a dot behind it, as the number of a move is written
+    opens, closes: a bracket opens or closes just before it
     """
 
     text: str
@@ -52,6 +54,8 @@ class Token:
     end: int
     broken: Break
     numbered: bool = False
+    opens: bool = False
+    closes: bool = False
 
 
 def tokens_of(text: str) -> tuple[Token, ...]:
@@ -70,9 +74,10 @@ def tokens_of(text: str) -> tuple[Token, ...]:
             elif _CLAUSE.search(between):
                 broken = Break.CLAUSE
         end = match.end()
-        numbered = written.isdigit() and _is_number_of_a_move(text, end)
+        spelled = bool(found) and broken == Break.NONE and len(found[-1].text) == 1
+        numbered = written.isdigit() and not spelled and _is_number_of_a_move(text, end)
         plain = written.lower().replace("’", "'").replace("ʼ", "'")
-        found.append(Token(plain, written, match.start(), end, broken, numbered))
+        found.append(Token(plain, written, match.start(), end, broken, numbered, "(" in between, ")" in between))
     return tuple(found)
 
 

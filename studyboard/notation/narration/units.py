@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import chess
 
@@ -15,6 +15,8 @@ from studyboard.notation.narration.tokens import Break, Token
 _SQUARE = re.compile(r"([a-h])([1-8])")
 _WRITTEN = re.compile(r"([^\W\d_]?)([a-h]?)([1-8]?)([x×]?)([a-h][1-8])(?:=?([^\W\d_]))?")
 _APART = 0.15
+_ALLOWANCE = 0.65
+_DOUBT = 3.0
 _LOWER_CASE_PIECE = 0.3
 
 
@@ -43,7 +45,29 @@ def units_of(tokens: Sequence[Token], words: Lexicon) -> list[tuple[Unit, ...]]:
     for at, here in enumerate(found):
         here += _squares(tokens, at, found)
         here += _written(tokens[at], at, words)
-    return [tuple(here) for here in found]
+    return _heard_as_well_as(_misheard_share(found), found)
+
+
+def _misheard_share(found: Sequence[Sequence[Unit]]) -> float:
+    """The share of misheard ones among the pieces and squares that stand together, as a measure of the whole text."""
+    plain = misheard = 0
+    for at, here in enumerate(found):
+        pieces = [unit.cost for unit in here if unit.kind == "piece"]
+        for cost in pieces:
+            squares = [unit.cost for unit in found[at + 1] if unit.kind == "square"] if at + 1 < len(found) else []
+            if squares and cost + min(squares) > _APART + 0.05:
+                misheard += 1
+            elif squares:
+                plain += 1
+    return misheard / (plain + misheard + _DOUBT)
+
+
+def _heard_as_well_as(share: float, found: Sequence[Sequence[Unit]]) -> list[tuple[Unit, ...]]:
+    """The units, with misheard words cheaper where there are many of them."""
+    factor = 1.0 - _ALLOWANCE * share
+    return [
+        tuple(replace(unit, cost=unit.cost * factor) if unit.cost else unit for unit in here) for here in found
+    ]
 
 
 def _said(tokens: Sequence[Token], at: int, words: Lexicon) -> list[Unit]:
