@@ -14,6 +14,8 @@ from pathlib import Path
 
 from studyboard.shared_libraries import debian_packages, missing_libraries, named_library, remedy
 
+_LINUX = sys.platform.startswith("linux")
+
 #: Parts of PySide6 which load system libraries, seen from its folder: the desk's, each kind of screen's, sound's.
 _DESK_FILES = ("QtCore.abi3.so", "QtGui.abi3.so", "QtWidgets.abi3.so", "QtSvg.abi3.so", "QtSvgWidgets.abi3.so")
 _XCB_FILES = ("Qt/plugins/platforms/libqxcb.so",)
@@ -64,6 +66,7 @@ def check_setup() -> list[Finding]:
         sound(),
         _package("numpy", "recording from microphones of every form", essential=False),
         _package("soxr", "recording from microphones of another rate than 48 kHz", essential=False),
+        *([_package("pulsectl", "noticing that a microphone was unplugged", essential=False)] if _LINUX else []),
         _package("platformdirs", "remembering the studies that were open last"),
         _package("filelock", "keeping two windows from one file"),
         _package("rich", "tables and progress bars on the terminal"),
@@ -135,7 +138,7 @@ def _wayland() -> bool:
 
 
 def _x11() -> bool:
-    return sys.platform.startswith("linux") and _platform() in ("", "xcb") and not _wayland()
+    return _LINUX and _platform() in ("", "xcb") and not _wayland()
 
 
 def _screen_name() -> str:
