@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from operator import itemgetter
 
 from studyboard.model.script import Part
 from studyboard.model.study import Study
@@ -47,6 +48,8 @@ class Branching:
     shown: starts of the side-lines that are shown, from left to right
     folded: starts of those that are folded away
     reach: the lane of the last one that is shown; its own lane where none is
+    track: which of the rails that run across below its row is its own, counted from the top; side-lines that leave
+        the same node share it
     """
 
     node: int
@@ -55,6 +58,7 @@ class Branching:
     shown: tuple[int, ...]
     folded: tuple[int, ...]
     reach: int
+    track: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,14 +86,19 @@ class LaneLayout:
     _children: dict[int, tuple[int, ...]] = field(repr=False)
 
     def line_at(self, lane: int, row: int) -> LaneLine | None:
-        """The line whose nodes or heading (the row above its first node) stand here, or None."""
+        """The line whose node stands here, else the one whose heading does, or None."""
         if not 0 <= lane < self.lanes:
             return None
-        place = bisect_right(self._first_rows[lane], row + 1) - 1
-        if place < 0:
-            return None
-        line = self._by_lane[lane][place]
-        return line if line.row - 1 <= row <= line.last_row else None
+        lines = self._by_lane[lane]
+        place = bisect_right(self._first_rows[lane], row)
+        if place and lines[place - 1].last_row >= row:
+            return lines[place - 1]
+        return lines[place] if place < len(lines) and lines[place].row == row + 1 else None
+
+    def headed_at(self, lane: int, row: int) -> LaneLine | None:
+        """The side-line whose heading stands here, above its first node and perhaps below another line, or None."""
+        line = self.line_at(lane, row + 1)
+        return line if line is not None and line.row == row + 1 and line.branch is not None else None
 
     def node_at(self, lane: int, row: int) -> int | None:
         """Id of the node that stands here, or None."""
@@ -99,7 +108,7 @@ class LaneLayout:
     def lines_between(self, lane: int, top: int, bottom: int) -> Iterator[LaneLine]:
         """The lines of one lane whose nodes or heading stand in the rows from *top* to *bottom*, downwards."""
         lines = self._by_lane[lane]
-        place = max(0, bisect_right(self._first_rows[lane], top + 1) - 1)
+        place = max(0, bisect_right(self._first_rows[lane], top) - 1)
         while place < len(lines) and lines[place].row - 1 <= bottom:
             if lines[place].last_row >= top:
                 yield lines[place]
@@ -108,6 +117,20 @@ class LaneLayout:
     def branchings_in(self, row: int) -> list[Branching]:
         """The nodes of one row at which side-lines leave, from left to right."""
         return self._by_row.get(row, [])
+
+    def tracks_below(self, row: int) -> int:
+        """How many rails run across below each other between this row and the next."""
+        return max((branching.track + 1 for branching in self.branchings_in(row) if branching.shown), default=0)
+
+    def crossed_by(self, branching: Branching, lanes: range) -> Iterator[int]:
+        """Those of the *lanes* whose own rail is crossed by the one that leads to these side-lines."""
+        below = branching.row + 1
+        for lane in range(max(branching.lane + 1, lanes.start), min(branching.reach, lanes.stop)):
+            line = self.line_at(lane, below)
+            if line is None or line.branch is None or line.row > below:
+                continue
+            if line.row < below or self.branchings[line.branch].track < branching.track:
+                yield lane
 
     def line_of(self, node: int) -> LaneLine:
         """The line that a shown node belongs to. Raises KeyError where it is not shown."""
@@ -127,57 +150,59 @@ def lay_out(study: Study, folded: Collection[int] = ()) -> LaneLayout:
 
     folded: ids of the first nodes of side-lines that are folded away
 
-    A row is a half-move, so a side-line is level with the move that it replaces. Its lane is the first one to
-    the right of everything that stands in its rows, its heading's row (one higher) counted in. Side-lines that
-    leave a line further down are placed first: nothing then stands between a side-line and the node that it
-    leaves, so that no rail crosses a move or another rail.
+    A row is a half-move, so a side-line is level with the move that it replaces. Lines are placed from the top
+    downwards, and in each row from left to right, so that side-lines of one move stand in their order. Each takes
+    the first lane to the right of its parent's in which its rows are free. A line may begin right below another:
+    the row above then has room for its heading.
     """
     nodes = study.nodes
-    edge: list[int] = []
     cells: dict[int, tuple[int, int]] = {}
     children_of: dict[int, tuple[int, ...]] = {}
     lines: dict[int, LaneLine] = {}
     shut = frozenset(folded)
     splits: list[tuple[int, int, int]] = []
-    todo: list[tuple[int, int, int | None]] = [(study.root, len(OPENING), None)]
-    while todo:
-        start, first_row, parent = todo.pop()
-        ids = [start]
-        node = nodes[start]
-        branch = node.parent
-        row = first_row
-        leaving: list[tuple[int, int, int | None]] = []
-        children = children_of[start] = node.children
-        while children:
-            if len(children) > 1:
-                splits.append((node.id, row, start))
-                leaving += [(child, row + 1, start) for child in reversed(children[1:]) if child not in shut]
-            row += 1
-            node = nodes[children[0]]
-            ids.append(node.id)
-            children = children_of[node.id] = node.children
-        top, end = (0, row + len(ENDING) + 1) if branch is None else (first_row - 1, row + 1)
-        if len(edge) < end:
-            edge += [-1] * (end - len(edge))
-        lane = max(edge[top:end]) + 1
-        edge[top:end] = [lane] * (end - top)
-        for place, node_id in enumerate(ids, first_row):
-            cells[node_id] = (lane, place)
-        lines[start] = LaneLine(start, lane, first_row, tuple(ids), branch, parent)
-        todo += leaving
+    last_rows: list[int] = []
+    rows = 0
+    row = len(OPENING)
+    starting: dict[int, list[tuple[int, int, int | None]]] = {row: [(-1, study.root, None)]}
+    while starting:
+        for parent_lane, start, parent in sorted(starting.pop(row, ()), key=itemgetter(0)):
+            node = nodes[start]
+            branch = node.parent
+            lane = parent_lane + 1
+            while lane < len(last_rows) and last_rows[lane] >= row:
+                lane += 1
+            ids = [start]
+            at = row
+            children = children_of[start] = node.children
+            cells[start] = (lane, at)
+            while children:
+                if len(children) > 1:
+                    splits.append((node.id, at, start))
+                    leaving = [(lane, child, start) for child in children[1:] if child not in shut]
+                    if leaving:
+                        starting.setdefault(at + 1, []).extend(leaving)
+                at += 1
+                node = nodes[children[0]]
+                ids.append(node.id)
+                cells[node.id] = (lane, at)
+                children = children_of[node.id] = node.children
+            lines[start] = LaneLine(start, lane, row, tuple(ids), branch, parent)
+            end = at if branch is not None else at + len(ENDING)
+            rows = max(rows, end + 1)
+            last_rows[lane : lane + 1] = [end]
+        row += 1
 
     main = lines[study.root]
     parts = {part: row for row, part in enumerate(OPENING)}
     parts |= {part: row for row, part in enumerate(ENDING, main.last_row + 1)}
     branchings, by_row = _branchings(study, lines, splits, shut)
-    by_lane: list[list[LaneLine]] = [[] for _ in range(max(line.lane for line in lines.values()) + 1)]
+    by_lane: list[list[LaneLine]] = [[] for _ in last_rows]
     for line in lines.values():
         by_lane[line.lane].append(line)
-    for column in by_lane:
-        column.sort(key=lambda line: line.row)
     first_rows = [[line.row for line in column] for column in by_lane]
     return LaneLayout(
-        cells, lines, branchings, parts, len(by_lane), len(edge), shut, by_lane, first_rows, by_row, children_of
+        cells, lines, branchings, parts, len(by_lane), rows, shut, by_lane, first_rows, by_row, children_of
     )
 
 
@@ -189,7 +214,6 @@ def unfolded_for(study: Study, folded: Collection[int], node: int) -> frozenset[
 def _branchings(
     study: Study, lines: dict[int, LaneLine], splits: list[tuple[int, int, int]], shut: frozenset[int]
 ) -> tuple[dict[int, Branching], dict[int, list[Branching]]]:
-    found: dict[int, Branching] = {}
     by_row: dict[int, list[Branching]] = {}
     for node, row, start in splits:
         side_lines = study.nodes[node].children[1:]
@@ -197,8 +221,26 @@ def _branchings(
         folded = tuple(child for child in side_lines if child in shut)
         lane = lines[start].lane
         reach = lines[shown[-1]].lane if shown else lane
-        found[node] = Branching(node, lane, row, shown, folded, reach)
-        by_row.setdefault(row, []).append(found[node])
-    for row_of in by_row.values():
-        row_of.sort(key=lambda branching: branching.lane)
-    return found, by_row
+        by_row.setdefault(row, []).append(Branching(node, lane, row, shown, folded, reach, 0))
+    for row, leaving in by_row.items():
+        if len(leaving) > 1:
+            by_row[row] = _on_tracks(leaving)
+    return {branching.node: branching for leaving in by_row.values() for branching in leaving}, by_row
+
+
+def _on_tracks(leaving: list[Branching]) -> list[Branching]:
+    """The nodes of one row at which side-lines leave, from left to right, no rail of theirs lying on another.
+
+    A rail runs below those that begin further right: so none crosses another where it begins.
+    """
+    placed: list[Branching] = []
+    for branching in sorted(leaving, key=lambda branching: branching.lane, reverse=True):
+        track = 0
+        for other in reversed(placed):
+            if other.lane >= branching.reach:
+                break
+            if other.shown:
+                track = max(track, other.track + 1)
+        placed.append(replace(branching, track=track) if track else branching)
+    placed.reverse()
+    return placed

@@ -14,6 +14,7 @@ from studyboard.desk.lane_layout import Branching, LaneLayout, LaneLine, lay_out
 from studyboard.desk.lanes_drag import Drop, drop_at
 from studyboard.desk.lanes_geometry import RAIL, TEXT, Box, LaneGeometry, lane_geometry, part_in_row
 from studyboard.desk.lanes_paint import CellState, LanePainter
+from studyboard.desk.lanes_rails import Rails, paint_rails
 from studyboard.desk.lanes_rows import (
     RowText,
     heading_name,
@@ -67,6 +68,7 @@ class LaneCanvas:
 
     def __init__(self, session: Session, look: Look, width: int) -> None:
         self._session = session
+        self._look = look
         self._painter = LanePainter(look)
         self._width = width
         self._share = 1
@@ -196,7 +198,10 @@ class LaneCanvas:
     def box_of(self, key: BeatKey) -> Box | None:
         """The cell of a node or part, or None where it is not shown."""
         cell = (0, self.layout.parts[key]) if isinstance(key, Part) else self.layout.cells.get(key)
-        return None if cell is None else self.geometry.cell(*cell)
+        return None if cell is None else self._cell(*cell)
+
+    def _cell(self, lane: int, row: int) -> Box:
+        return self.geometry.cell(lane, row, headed=self.layout.headed_at(lane, row) is not None)
 
     def knob_of(self, node: int) -> Box | None:
         """Where the side-lines that leave at this node are folded, or None where none leaves."""
@@ -217,15 +222,16 @@ class LaneCanvas:
         for branching in layout.branchings_in(row):
             if branching.lane == lane and geometry.knob(lane, row).holds(x, y):
                 return Target(Spot.KNOB, branching.node)
+        if not geometry.left_of(lane) <= x < geometry.left_of(lane) + geometry.width_of(lane):
+            return None
         part = part_in_row(layout, lane, row)
         if part is not None:
             return Target(Spot.ROW, part) if geometry.cell(lane, row).holds(x, y) else None
-        line = layout.line_at(lane, row)
-        if line is None or not geometry.left_of(lane) <= x < geometry.left_of(lane) + geometry.width_of(lane):
-            return None
-        if row < line.row:
-            return Target(Spot.HEADING, line.start) if geometry.heading(lane, line.row).holds(x, y) else None
-        return Target(Spot.ROW, line.nodes[row - line.row])
+        headed = layout.headed_at(lane, row)
+        if headed is not None and geometry.heading(lane, headed.row).holds(x, y):
+            return Target(Spot.HEADING, headed.start)
+        node = layout.node_at(lane, row)
+        return None if node is None else Target(Spot.ROW, node)
 
     # -- in words
 
@@ -258,13 +264,11 @@ class LaneCanvas:
         geometry, layout = self.geometry, self.layout
         first, last = geometry.row_at(top), geometry.row_at(top + height)
         lanes = range(geometry.lane_at(left), geometry.lane_at(left + width) + 1)
-        for lane in lanes:
-            for line in layout.lines_between(lane, first, last):
-                self._rail(p, line, first, last)
+        paint_rails(p, self._look, Rails(layout, geometry, self._way, self._hidden), lanes, first, last)
         for row in range(first, last + 1):
             for branching in layout.branchings_in(row):
-                if branching.lane <= lanes[-1] and branching.reach >= lanes[0]:
-                    self._leave(p, branching)
+                if branching.lane in lanes:
+                    self._knob(p, branching)
         for lane in lanes:
             for line in layout.lines_between(lane, first, last):
                 self._line(p, line, first, last)
@@ -297,41 +301,12 @@ class LaneCanvas:
         name = self._session.study.nodes[line.start].name.strip()
         return name or f"{heading_name(self._session.study.nodes[line.start])} {self._row(line.start).label}"
 
-    def _rail(self, p: QPainter, line: LaneLine, first: int, last: int) -> None:
-        geometry = self.geometry
-        x = geometry.rail_of(line.lane)
-        hidden = line.start in self._hidden
-        top = geometry.middle_of(max(line.row, first - 1))
-        bottom = geometry.middle_of(min(line.last_row, last + 1))
-        token = "side_line" if line.lane else "rail"
-        if bottom > top:
-            self._painter.rail(p, x, top, bottom, token, hidden, 1.75)
-        reached = self._way.get(line.start, -1)
-        if reached > line.row and geometry.middle_of(min(reached, last + 1)) > top:
-            self._painter.rail(p, x, top, geometry.middle_of(min(reached, last + 1)), "accent", hidden, 2.5)
-
-    def _leave(self, p: QPainter, branching: Branching) -> None:
-        geometry = self.geometry
-        knob = geometry.knob(branching.lane, branching.row)
-        start = knob.left + knob.width / 2
-        y = geometry.middle_of(branching.row)
-        on_way = None
-        for side_line in reversed(branching.shown):
-            line = self.layout.lines[side_line]
-            if side_line in self._way:
-                on_way = line
-                continue
-            self._turnout(p, start, y, line, "side_line", 1.75)
-        if on_way is not None:
-            self._turnout(p, start, y, on_way, "accent", 2.5)
+    def _knob(self, p: QPainter, branching: Branching) -> None:
         hovered = self.hovered == Target(Spot.KNOB, branching.node)
-        token = "accent" if on_way is not None or hovered else "side_line"
-        self._painter.knob(p, knob, token, 0 if branching.shown else len(branching.folded), hovered)
-
-    def _turnout(self, p: QPainter, start: float, y: float, line: LaneLine, token: str, width: float) -> None:
-        x = self.geometry.rail_of(line.lane)
-        hidden = line.start in self._hidden
-        self._painter.turnout(p, start, x, y, self.geometry.middle_of(line.row), token, hidden, width)
+        on_way = any(side_line in self._way for side_line in branching.shown)
+        knob = self.geometry.knob(branching.lane, branching.row)
+        folded = 0 if branching.shown else len(branching.folded)
+        self._painter.knob(p, knob, "accent" if on_way or hovered else "side_line", folded, hovered)
 
     def _line(self, p: QPainter, line: LaneLine, first: int, last: int) -> None:
         geometry = self.geometry
@@ -356,7 +331,7 @@ class LaneCanvas:
             text = self._row(node_id)
             time, scale = (None, 1.0) if self._times is None else (self._times.time_of(node_id), self._times.scale)
             middle = geometry.middle_of(row)
-            self._painter.cell(p, geometry.cell(line.lane, row), middle, text, time, scale, state)
+            self._painter.cell(p, self._cell(line.lane, row), middle, text, time, scale, state)
             self._painter.disc(p, x, middle, text.white, token, state)
 
     def _heading(self, line: LaneLine) -> tuple[str, str]:

@@ -16,12 +16,21 @@ LEFT = 8
 RAIL = 12
 TEXT = 32
 #: Space at the right of a lane, in which its rails leave and the fold knobs sit (px).
-GUTTER = 28
-#: How much of the next lane is seen where not all of them fit (px).
+GUTTER = 24
+#: Free space above the text of a row, and as much below it (px).
+_MARGIN = 8
+#: Of that, what is left free between the grounds of two rows, for the rails that run across there (px).
+_BETWEEN = 3
+#: From one rail that runs across to the next, where several do between two rows; from the top of the lower row to
+#: the first of them, and how much room all of them take (px).
+_TRACK = 4.0
+_FIRST_TRACK = -2.0
+_TRACKS = 8.0
+#: How much of the next lane is seen in a narrow view (px).
 _PEEK = 28
 #: Widths of the main lane and of a side-lane, narrowest and widest, in heights of a line of text.
-_MAIN = (21.0, 46.0)
-_SIDE = (15.75, 30.0)
+_MAIN = (18.5, 46.0)
+_SIDE = (14.0, 30.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,13 +72,15 @@ class LaneGeometry:
 
     tops: the top of every row, and the bottom of the last one
     main, side: width of the main lane and of every other
-    first_line: from the top of a row to the middle of its first line of text, where its rails leave
+    heading_height: of the heading of a side-line
+    first_line: from the top of a row to the middle of its first line of text, the move
     """
 
     tops: tuple[int, ...]
     lanes: int
     main: int
     side: int
+    heading_height: int
     first_line: int
 
     @property
@@ -98,23 +109,31 @@ class LaneGeometry:
         """Where the first line of text of a row has its middle."""
         return self.tops[row] + self.first_line
 
-    def cell(self, lane: int, row: int) -> Box:
-        """The ground of one cell, beside its rail."""
+    def cell(self, lane: int, row: int, headed: bool = False) -> Box:
+        """The ground of one cell, beside its rail; *headed* where the heading of the line below stands in it too."""
         left = self.left_of(lane) + TEXT - 8
-        top = self.tops[row]
+        top = self.tops[row] + _BETWEEN
         right = self.left_of(lane) + self.width_of(lane) - GUTTER
-        return Box(left, top + 1, right - left, self.tops[row + 1] - top - 2)
+        bottom = self.tops[row + 1] - _BETWEEN - (self.heading_height if headed else 0)
+        return Box(left, top, right - left, bottom - top)
 
     def heading(self, lane: int, row: int) -> Box:
-        """The heading of a side-line whose first node stands in this row: the lower half of the row above."""
-        top = self.middle_of(row - 1) + 7
+        """The heading of a side-line whose first node stands in this row: at the bottom of the row above."""
         left = self.left_of(lane) + TEXT - 8
-        return Box(left, top, self.left_of(lane) + self.width_of(lane) - GUTTER - left, self.tops[row] - top)
+        right = self.left_of(lane) + self.width_of(lane) - GUTTER
+        top = self.tops[row] - _BETWEEN - self.heading_height
+        return Box(left, top, right - left, self.heading_height)
 
     def knob(self, lane: int, row: int) -> Box:
         """Where the side-lines that leave at this cell are folded and unfolded."""
         middle = self.left_of(lane) + self.width_of(lane) - GUTTER // 2
         return Box(middle - 12, self.middle_of(row) - 12, 24, 24)
+
+    def track(self, row: int, track: int, tracks: int) -> float:
+        """Where a rail runs across between this row and the next, when so many do."""
+        if tracks < 2:
+            return float(self.tops[row + 1])
+        return self.tops[row + 1] + _FIRST_TRACK + track * min(_TRACK, _TRACKS / (tracks - 1))
 
     def row_at(self, y: float) -> int:
         """The row at this height, the first or last one beyond them."""
@@ -132,24 +151,26 @@ def lane_geometry(
 ) -> LaneGeometry:
     """The pixels of a layout in a view whose width that many lanes share. O(number of nodes shown).
 
-    A row in which something is said or a side-line's name is written has two lines of text, any other one.
+    A row in which something is said or a side-line's name is written has two lines of text, any other one; three
+    where that name stands below what is said in the same lane.
     """
-    two_lines = _on_grid(heights.move + heights.spoken + 2 + 16)
-    one_line = _on_grid(heights.move + 14)
-    tall = _tall_rows(study, layout)
-    tops = tuple(accumulate((two_lines if high else one_line for high in tall), initial=0))
+    heading = heights.small + 6
+    one_line = 2 * _MARGIN + heights.move
+    two_lines = one_line + heights.spoken + 2
+    row_heights = tuple(_on_grid(height) for height in (one_line - 2, two_lines, two_lines + heading - _BETWEEN))
+    tops = tuple(accumulate((row_heights[lines - 1] for lines in _lines_of_text(study, layout)), initial=0))
     main, side = lane_widths(view_width, share, heights.move)
-    return LaneGeometry(tops, layout.lanes, main, side, 8 + (heights.move + 1) // 2)
+    return LaneGeometry(tops, layout.lanes, main, side, heading, _MARGIN + (heights.move + 1) // 2)
 
 
 def lane_widths(view_width: int, lanes: int, line_height: int) -> tuple[int, int]:
     """Width of the main lane and of each other (px).
 
-    Lanes share a view that is wide enough for all, up to a width that reads well. Where they do not fit, as many
-    whole ones as possible do, and the edge of the next is seen.
+    Lanes share a view that is wide enough for all, up to a width that reads well. Where they do not fit, the main
+    lane, as many whole ones as possible and half of the next do: enough to read its moves and to see that it goes on.
     """
     room = view_width - LEFT - 4
-    sides = lanes - 1
+    sides: float = lanes - 1
     main_least, main_most = (round(lines * line_height) for lines in _MAIN)
     side_least, side_most = (round(lines * line_height) for lines in _SIDE)
     narrowest = main_least * 2 // 3
@@ -158,24 +179,29 @@ def lane_widths(view_width: int, lanes: int, line_height: int) -> tuple[int, int
     if room < main_least + side_least + _PEEK:
         return min(max(room - _PEEK, narrowest), main_least), side_least
     if main_least + sides * side_least > room:
-        room -= _PEEK
-        sides = (room - main_least) // side_least
+        sides = (room - main_least - side_least // 2) // side_least + 0.5
+        if sides < 1:
+            sides = 1
+            room -= _PEEK
     share = room / (_MAIN[0] + _SIDE[0] * sides)
     return min(round(share * _MAIN[0]), main_most), min(round(share * _SIDE[0]), side_most)
 
 
-def _tall_rows(study: Study, layout: LaneLayout) -> bytearray:
+def _lines_of_text(study: Study, layout: LaneLayout) -> bytearray:
+    """How many lines of text each row has."""
     nodes = study.nodes
-    tall = bytearray(layout.rows)
+    lines_of_text = bytearray(b"\1") * layout.rows
     for node, (_, row) in layout.cells.items():
-        if not tall[row] and nodes[node].spoken:
-            tall[row] = 1
-    for branching in layout.branchings.values():
-        if branching.shown:
-            tall[branching.row] = 1
+        if nodes[node].spoken:
+            lines_of_text[row] = 2
     for row in layout.parts.values():
-        tall[row] = 1
-    return tall
+        lines_of_text[row] = 2
+    for line in layout.lines.values():
+        if line.branch is not None:
+            above = layout.node_at(line.lane, line.row - 1)
+            crowded = above is not None and bool(nodes[above].spoken)
+            lines_of_text[line.row - 1] = max(lines_of_text[line.row - 1], 3 if crowded else 2)
+    return lines_of_text
 
 
 def _on_grid(pixels: int) -> int:

@@ -1,4 +1,4 @@
-"""Painting the lanes: cells with their signs and time bars, rails, headings."""
+"""Painting the lanes: cells with their signs and time bars, discs and knobs, headings."""
 
 from __future__ import annotations
 
@@ -12,15 +12,19 @@ from studyboard.desk.lanes_rows import PLAIN_GLYPHS, RowText, short_seconds
 from studyboard.desk.lanes_times import RowTime
 from studyboard.desk.look import Look
 
-#: How long a time bar is in a cell of at least that width (px), and how high (px).
-_BAR_LENGTHS = ((240, 56), (190, 40), (0, 24))
-_BAR_HEIGHT = 6
-#: Radius of the curve in which a rail leaves (px), and of the disc of a move on it.
-_CURVE = 10.0
+#: How long a time bar is in a cell of at least that width, and how high, in heights of a line of text.
+_BAR_LENGTHS = ((17.0, 4.0), (13.5, 2.9), (0.0, 1.7))
+_BAR_HEIGHT = 0.43
+#: The height of a line of text for which signs, discs and knobs are drawn (px); they grow and shrink with it.
+_DRAWN_FOR = 14.0
+#: Radius of the disc of a move on its rail, of a knob, and the most of them that a rail has room for (px).
 _DISC = 4.0
+_KNOB = 6.0
+_ROOM = 10.0
 
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+_LEFT_BOTTOM = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom
 _CENTRE = Qt.AlignmentFlag.AlignCenter
 
 
@@ -69,6 +73,7 @@ class LanePainter:
         self.heights = TextHeights(
             round(self._move_width.height()), round(self._spoken_width.height()), round(self._small_width.height())
         )
+        self._size = self.heights.move / _DRAWN_FOR
 
     # -- cells
 
@@ -77,16 +82,17 @@ class LanePainter:
     ) -> None:
         """One cell: its ground where it is chosen, its move, signs, seconds, and the beginning of its line."""
         self._ground(p, box, state)
-        left, right = box.left + 8, box.right - 10
+        left, right = box.left + 8, box.right - 8
         label = row.label + self._printable(row.glyphs)
         label_end = left + self._move_width.horizontalAdvance(label)
         end = right
         if time is not None:
-            length = next(length for least, length in _BAR_LENGTHS if box.width >= least)
+            line = self.heights.move
+            length = round(next(length for least, length in _BAR_LENGTHS if box.width >= least * line) * line)
             end = self._time(p, right, middle, length, label_end + 12, time, scale, silent=not row.words)
         p.setFont(self._move)
         p.setPen(self._ink(state, "ink"))
-        p.drawText(QRectF(left, middle - 12, max(label_end, end) - left, 24), _LEFT, label)
+        p.drawText(self._first_line(left, middle, max(label_end, end) - left), _LEFT, label)
         self._signs(p, label_end + 8, end - 8, middle, row)
         if row.words:
             self._words(p, box, middle, row.words, state)
@@ -96,7 +102,7 @@ class LanePainter:
         self._ground(p, box, state)
         p.setPen(self._ink(state, "ink_quiet"))
         p.setFont(self._move)
-        p.drawText(QRectF(box.left + 8, middle - 12, box.width - 16, 24), _LEFT, name)
+        p.drawText(self._first_line(box.left + 8, middle, box.width - 16), _LEFT, name)
         p.setFont(self._placeholder)
         p.setPen(self._look.color("ink_quiet"))
         p.drawText(self._second_line(box, middle), _LEFT, text)
@@ -129,9 +135,12 @@ class LanePainter:
         p.setPen(self._look.color("ink" if state.current else "ink_quiet"))
         p.drawText(rect, _LEFT, self._short(words, int(rect.width())))
 
+    def _first_line(self, left: float, middle: float, width: float) -> QRectF:
+        return QRectF(left, middle - self.heights.move, width, 2 * self.heights.move)
+
     def _second_line(self, box: Box, middle: float) -> QRectF:
         top = middle + self.heights.move / 2 + 1
-        return QRectF(box.left + 8, top, box.width - 18, self.heights.spoken + 2)
+        return QRectF(box.left + 8, top, box.width - 16, self.heights.spoken + 2)
 
     def _time(
         self,
@@ -158,14 +167,15 @@ class LanePainter:
         if end - width < least:
             end = right
         elif not silent or time.intended is not None:
-            self._bar(p, QRectF(right - length, middle - _BAR_HEIGHT / 2, length, _BAR_HEIGHT), time, scale)
+            height = 2 * round(_BAR_HEIGHT * self.heights.move / 2)
+            self._bar(p, QRectF(right - length, middle - height / 2, length, height), time, scale)
         p.setFont(self._small)
         p.setPen(self._look.color("ink_quiet"))
-        p.drawText(QRectF(end - 80, middle - 12, 80, 24), _RIGHT, text)
+        p.drawText(self._first_line(end - width, middle, width), _RIGHT, text)
         if over:
             p.setFont(self._bold_small)
             p.setPen(self._look.color("over"))
-            p.drawText(QRectF(end - width, middle - 12, width, 24), _LEFT, over)
+            p.drawText(self._first_line(end - width, middle, width), _LEFT, over)
         return end - width
 
     def _bar(self, p: QPainter, bar: QRectF, time: RowTime, scale: float) -> None:
@@ -180,8 +190,8 @@ class LanePainter:
             p.setBrush(self._look.color("accent"))
             p.drawRoundedRect(QRectF(bar.left(), bar.top(), length, bar.height()), radius, radius)
         else:
-            length = min(bar.width(), max(length, 18.0))
-            fits = min(length - 12.0, max(bar.height(), time.intended * per_second))
+            length = min(bar.width(), max(length, 3 * bar.height()))
+            fits = min(length - 2 * bar.height(), max(bar.height(), time.intended * per_second))
             p.setBrush(self._look.color("accent"))
             p.drawRoundedRect(QRectF(bar.left(), bar.top(), fits, bar.height()), radius, radius)
             p.setBrush(self._look.color("over"))
@@ -189,7 +199,8 @@ class LanePainter:
         if time.intended is not None and not time.over:
             at = bar.left() + min(bar.width(), time.intended * per_second)
             p.setPen(QPen(self._look.color("ink_quiet"), 1.5))
-            p.drawLine(QPointF(at, bar.top() - 2), QPointF(at, bar.bottom() + 2))
+            beyond = bar.height() / 3
+            p.drawLine(QPointF(at, bar.top() - beyond), QPointF(at, bar.bottom() + beyond))
 
     # -- signs
 
@@ -198,11 +209,15 @@ class LanePainter:
         if row.think:
             left = self._think(p, left, end, middle, row.think)
         for wanted, draw in ((bool(row.marks), _draw_mark_sign), (row.note, _draw_note_sign)):
-            if wanted and left + 14 <= end:
+            if wanted and left + 14 * self._size <= end:
                 p.setPen(QPen(self._look.color("ink_quiet"), 1.25))
                 p.setBrush(Qt.BrushStyle.NoBrush)
-                draw(p, round(left) + 0.5, round(middle) + 0.5)
-                left += 18
+                p.save()
+                p.translate(round(left) + 0.5, round(middle) + 0.5)
+                p.scale(self._size, self._size)
+                draw(p)
+                p.restore()
+                left += 18 * self._size
 
     def _think(self, p: QPainter, left: float, end: float, middle: float, seconds: float) -> float:
         height = self.heights.small + 2
@@ -222,36 +237,12 @@ class LanePainter:
             p.drawText(rect, _CENTRE, text)
         else:
             p.setBrush(self._look.color("think"))
-            for x in (-3.5, 1.5):
-                p.drawRect(QRectF(rect.center().x() + x, middle - 4, 2, 8))
+            bar = height / 8
+            for x in (-1.75 * bar, 0.75 * bar):
+                p.drawRect(QRectF(rect.center().x() + x, middle - 2 * bar, bar, 4 * bar))
         return left + width + 8
 
-    # -- rails
-
-    def rail(self, p: QPainter, x: float, top: float, bottom: float, token: str, dashed: bool, width: float) -> None:
-        """A straight piece of rail."""
-        p.setPen(self._rail_pen(token, dashed, width))
-        p.drawLine(QPointF(x, top), QPointF(x, bottom))
-
-    def turnout(
-        self, p: QPainter, start: float, x: float, top: float, bottom: float, token: str, dashed: bool, width: float
-    ) -> None:
-        """The rail of a side-line from the node that it leaves: across, round the curve and down to its first disc."""
-        path = QPainterPath(QPointF(start, top))
-        path.lineTo(x - _CURVE, top)
-        path.quadTo(x, top, x, top + _CURVE)
-        path.lineTo(x, bottom)
-        p.setPen(self._rail_pen(token, dashed, width))
-        p.setBrush(Qt.BrushStyle.NoBrush)
-        p.drawPath(path)
-
-    def _rail_pen(self, token: str, dashed: bool, width: float) -> QPen:
-        pen = QPen(self._look.color(token), width)
-        pen.setCapStyle(Qt.PenCapStyle.FlatCap if dashed else Qt.PenCapStyle.RoundCap)
-        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-        if dashed:
-            pen.setDashPattern([3.0, 2.5])
-        return pen
+    # -- on the rails
 
     def disc(self, p: QPainter, x: float, y: float, white: bool | None, token: str, state: CellState) -> None:
         """A move on its rail: open for White's, filled for Black's, a square for what is no move."""
@@ -259,7 +250,7 @@ class LanePainter:
         ground = self._look.color("surface")
         p.setPen(QPen(color, 1.75))
         p.setBrush(color if white is False else ground)
-        radius = _DISC + (1.0 if state.current else 0.0)
+        radius = min(_ROOM, _DISC * self._size) + (1.0 if state.current else 0.0)
         if white is None:
             p.drawRoundedRect(QRectF(x - radius, y - radius, 2 * radius, 2 * radius), 1.5, 1.5)
         else:
@@ -273,35 +264,37 @@ class LanePainter:
         p.setBrush(self._look.color("accent_soft" if hovered else "surface"))
         if folded:
             text = f"+{folded}"
-            width = max(18.0, self._bold_small_width.horizontalAdvance(text) + 8)
-            rect = QRectF(x - width / 2, y - 8, width, 16)
-            p.drawRoundedRect(rect, 8, 8)
+            height = max(16.0, self.heights.small + 3.0)
+            width = max(height + 2, self._bold_small_width.horizontalAdvance(text) + height / 2)
+            rect = QRectF(x - width / 2, y - height / 2, width, height)
+            p.drawRoundedRect(rect, height / 2, height / 2)
             p.setFont(self._bold_small)
             p.setPen(color)
             p.drawText(rect, _CENTRE, text)
             return
-        p.drawEllipse(QPointF(x, y), 6, 6)
-        p.drawLine(QPointF(x - 2.5, y), QPointF(x + 2.5, y))
+        radius = min(_ROOM, _KNOB * self._size)
+        p.drawEllipse(QPointF(x, y), radius, radius)
+        p.drawLine(QPointF(x - 0.42 * radius, y), QPointF(x + 0.42 * radius, y))
 
     # -- headings
 
     def heading(self, p: QPainter, box: Box, name: str, details: str, hidden: bool, hovered: bool) -> None:
         """The name of a side-line above its first row, with its seconds or when it is told."""
         left = box.left + 8
-        rect = QRectF(left, box.top, box.right - left - 10, box.height)
+        rect = QRectF(left, box.top, box.right - left - 8, box.height - 2)
         p.setFont(self._bold_small)
         p.setPen(self._look.color("ink_quiet" if hidden else "accent" if hovered else "side_line"))
         gap = 8.0
         needed = self._small_width.horizontalAdvance(details) + gap if details else 0.0
         room = max(rect.width() - needed, 0.6 * rect.width())
         width = min(self._bold_small_width.horizontalAdvance(name), room)
-        p.drawText(rect, _LEFT, self._bold_small_width.elidedText(name, Qt.TextElideMode.ElideRight, width + 1))
+        p.drawText(rect, _LEFT_BOTTOM, self._bold_small_width.elidedText(name, Qt.TextElideMode.ElideRight, width + 1))
         if details:
             rect.setLeft(left + width + gap)
             p.setFont(self._small)
             p.setPen(self._look.color("ink_quiet"))
             text = self._small_width.elidedText(details, Qt.TextElideMode.ElideRight, rect.width())
-            p.drawText(rect, _LEFT, text)
+            p.drawText(rect, _LEFT_BOTTOM, text)
 
     def drop(self, p: QPainter, x: float, top: float, bottom: float) -> None:
         """Where a side-line that is being dragged would go."""
@@ -345,21 +338,21 @@ def _arrow(left: float, right: float, middle: float, height: float) -> QPainterP
     tip = min(height, right - left)
     path = QPainterPath(QPointF(left, middle - height / 2))
     path.lineTo(right - tip, middle - height / 2)
-    path.lineTo(right - tip, middle - height / 2 - 2)
+    path.lineTo(right - tip, middle - height * 5 / 6)
     path.lineTo(right, middle)
-    path.lineTo(right - tip, middle + height / 2 + 2)
+    path.lineTo(right - tip, middle + height * 5 / 6)
     path.lineTo(right - tip, middle + height / 2)
     path.lineTo(left, middle + height / 2)
     path.closeSubpath()
     return path
 
 
-def _draw_mark_sign(p: QPainter, left: float, middle: float) -> None:
-    p.drawLine(QPointF(left + 1, middle + 4), QPointF(left + 9, middle - 4))
-    p.drawPolyline([QPointF(left + 4, middle - 4), QPointF(left + 9, middle - 4), QPointF(left + 9, middle + 1)])
+def _draw_mark_sign(p: QPainter) -> None:
+    p.drawLine(QPointF(1, 4), QPointF(9, -4))
+    p.drawPolyline([QPointF(4, -4), QPointF(9, -4), QPointF(9, 1)])
 
 
-def _draw_note_sign(p: QPainter, left: float, middle: float) -> None:
-    p.drawRoundedRect(QRectF(left + 1, middle - 5, 9, 10), 1.5, 1.5)
+def _draw_note_sign(p: QPainter) -> None:
+    p.drawRoundedRect(QRectF(1, -5, 9, 10), 1.5, 1.5)
     for y in (-2, 1):
-        p.drawLine(QPointF(left + 3.5, middle + y), QPointF(left + 7.5, middle + y))
+        p.drawLine(QPointF(3.5, y), QPointF(7.5, y))

@@ -2,33 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections import Counter
+from itertools import combinations
 
 import chess
 from hypothesis import given
 from hypothesis import strategies as st
 
-from studyboard.desk.lane_layout import lay_out, unfolded_for
+from studyboard.desk.lane_layout import LaneLayout, lay_out, unfolded_for
 from studyboard.model.edits import AddMove, ChangeNode, RemoveBranch, apply
-from studyboard.model.node import Node
-from studyboard.model.positions import Positions
 from studyboard.model.script import Part, SpokenLine
 from studyboard.model.study import Study
-from studyboard.notation.pgn_reader import read_games
+from tests.desk.lane_studies import find, studies, study_of, tree, tree_of
 
 GAME = "1. e4 e5 (1... c5 2. Nf3 (2. Nc3 Nc6) 2... d6) (1... e6 2. d4) 2. Nf3 Nc6 3. Bc4 (3. Bb5 a6) 3... Bc5 *"
-
-
-def study_of(moves: str) -> Study:
-    return next(read_games(moves)).study
-
-
-def find(study: Study, *sans: str) -> int:
-    positions = Positions(study)
-    node = study.root
-    for san in sans:
-        node = next(child for child in study.nodes[node].children if positions.san(child) == san)
-    return node
 
 
 def test_a_side_line_is_level_with_the_move_that_it_replaces() -> None:
@@ -108,39 +95,6 @@ def test_three_thousand_side_lines_inside_each_other_are_laid_out() -> None:
     assert max(row for _, row in layout.cells.values()) == 3001
 
 
-def tree(pairs: list[tuple[int, int]]) -> Study:
-    """A study of passes: for each pair, a node after the first and another after the second."""
-    parents = [0]
-    for pair in pairs:
-        parents += [at % len(parents) for at in pair]
-    return tree_of(parents)
-
-
-def tree_of(parents: list[int]) -> Study:
-    """A study of passes in which node n comes after parents[n]; the first is the root."""
-    children: list[list[int]] = [[] for _ in parents]
-    for node, parent in enumerate(parents[1:], 1):
-        children[parent].append(node)
-    study = Study()
-    study.nodes = {
-        node: replace(
-            Node(node, parent if node else None, chess.Move.null() if node else None), children=tuple(children[node])
-        )
-        for node, parent in enumerate(parents)
-    }
-    study.next_id = len(parents)
-    return study
-
-
-@st.composite
-def studies(draw: st.DrawFn) -> Study:
-    """Trees of up to 60 nodes that go on from the last node more often than not."""
-    parents = [0]
-    for size in range(1, draw(st.integers(1, 60))):
-        parents.append(size - 1 if draw(st.integers(0, 3)) else draw(st.integers(0, size - 1)))
-    return tree_of(parents)
-
-
 @given(studies())
 def test_no_two_nodes_share_a_place_and_each_is_in_the_row_of_its_half_move(study: Study) -> None:
     layout = lay_out(study)
@@ -159,17 +113,93 @@ def test_a_line_stays_in_its_lane_right_of_the_one_that_it_leaves(study: Study) 
 
 
 @given(studies())
-def test_no_rail_crosses_a_move_or_another_rail(study: Study) -> None:
+def test_a_side_line_is_in_the_nearest_lane_that_is_free(study: Study) -> None:
     layout = lay_out(study)
-    cells = set(layout.cells.values()) | {(0, row) for row in layout.parts.values()}
-    rails = {(line.lane, row) for line in layout.lines.values() for row in range(line.row, line.last_row + 1)}
-    across: set[tuple[int, int]] = set()
+    for line in layout.lines.values():
+        if line.parent is not None:
+            for lane in range(layout.lines[line.parent].lane + 1, line.lane):
+                assert any(layout.node_at(lane, row) is not None for row in range(line.row, line.last_row + 1))
+
+
+@given(st.integers(2, 30), st.lists(st.tuples(st.integers(0, 28), st.integers(1, 12)), max_size=20))
+def test_there_are_no_more_lanes_than_lines_beside_each_other(plies: int, side_lines: list[tuple[int, int]]) -> None:
+    parents = [max(0, node - 1) for node in range(plies + 1)]
+    for at, length in side_lines:
+        parents.append(at % plies)
+        parents += range(len(parents) - 1, len(parents) + length - 2)
+    layout = lay_out(tree_of(parents))
+    assert layout.lanes == _most_beside_each_other(layout)
+
+
+@given(studies())
+def test_side_lines_inside_each_other_take_more_lanes_only_where_they_stand_behind_others(study: Study) -> None:
+    layout = lay_out(study)
+    assert layout.lanes >= _most_beside_each_other(layout)
+    for line in layout.lines.values():
+        if line.parent is not None:
+            beside = sum(other.row <= line.row <= other.last_row for other in layout.lines.values())
+            assert line.lane <= layout.lines[line.parent].lane + beside
+
+
+def _most_beside_each_other(layout: LaneLayout) -> int:
+    """How many lines the row with most of them has."""
+    beside = Counter(row for _, row in layout.cells.values())
+    return max(beside.values())
+
+
+@given(studies())
+def test_no_rail_lies_on_another_and_none_crosses_one_where_that_begins(study: Study) -> None:
+    layout = lay_out(study)
+    for row in range(layout.rows):
+        leaving = [branching for branching in layout.branchings_in(row) if branching.shown]
+        for left, right in combinations(leaving, 2):
+            assert left.lane < right.lane
+            if right.lane < left.reach:
+                assert left.track > right.track
+        assert {branching.track for branching in leaving} == set(range(layout.tracks_below(row)))
+
+
+@given(studies())
+def test_a_rail_that_runs_across_knows_which_others_it_crosses(study: Study) -> None:
+    layout = lay_out(study)
     for branching in layout.branchings.values():
-        crossed = {(lane, branching.row) for lane in range(branching.lane + 1, branching.reach + 1)}
-        assert not crossed & cells
-        assert not crossed & rails
-        assert not crossed & across
-        across |= crossed
+        crossed = set()
+        for line in layout.lines.values():
+            passing = line.row <= branching.row < line.last_row
+            from_above = (
+                line.branch is not None
+                and line.row == branching.row + 1
+                and layout.branchings[line.branch].track < branching.track
+            )
+            if branching.lane < line.lane < branching.reach and (passing or from_above):
+                crossed.add(line.lane)
+        assert set(layout.crossed_by(branching, range(layout.lanes))) == crossed
+        assert set(layout.crossed_by(branching, range(2, 4))) == crossed & {2, 3}
+
+
+@given(studies())
+def test_every_side_line_has_its_heading_above_its_first_move(study: Study) -> None:
+    layout = lay_out(study)
+    headed = {
+        line.start
+        for lane in range(layout.lanes)
+        for row in range(layout.rows)
+        if (line := layout.headed_at(lane, row)) is not None and (line.lane, line.row) == (lane, row + 1)
+    }
+    assert headed == set(layout.lines) - {study.root}
+
+
+def test_a_line_may_begin_right_below_another_and_both_are_found() -> None:
+    study = study_of("1. e4 e5 (1... c5 2. Nf3) 2. Nf3 Nc6 (2... Nf6) *")
+    layout = lay_out(study)
+    above, below = find(study, "e4", "c5", "Nf3"), find(study, "e4", "e5", "Nf3", "Nf6")
+    lane, row = layout.cells[above]
+    assert layout.cells[below] == (lane, row + 1)
+    assert layout.node_at(lane, row) == above
+    headed = layout.headed_at(lane, row)
+    assert headed is not None
+    assert headed.start == below
+    assert [line.start for line in layout.lines_between(lane, row, row)] == [find(study, "e4", "c5"), below]
 
 
 @given(studies(), st.integers(0, 70), st.integers(0, 20))

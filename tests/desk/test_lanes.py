@@ -9,11 +9,12 @@ from pathlib import Path
 import chess
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QContextMenuEvent
+from PySide6.QtGui import QContextMenuEvent, QFont, QImage
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studyboard.desk.lanes import Lanes
+from studyboard.desk.lanes_geometry import RAIL, TEXT
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.model.edits import ChangeLine, ChangeNode, RemoveBranch, add_move
@@ -94,6 +95,78 @@ def test_rows_follow_each_other_without_overlapping(session: Session, lanes: Lan
     assert all(
         above is not None and below is not None and above.bottom() < below.top() for above, below in pairwise(rows)
     )
+
+
+def test_a_side_line_stands_beside_its_move_although_an_earlier_one_has_ended_just_above(
+    qtbot: QtBot, session: Session, lanes: Lanes
+) -> None:
+    tip = find(session, "e4", "e5", "Nf3", "d6", "d4", "exd4")
+    replaced = find(session, "e4", "e5", "Nf3", "Nc6", "Bb5", "a6", "Ba4")
+    say(session, tip, "Black has won a pawn.")
+    edit = add_move(session.study, session.study.nodes[replaced].parent, chess.Move.from_uci("b5c6"))
+    session.do(edit)
+    above, main, below = lanes.row_rect(tip), lanes.row_rect(replaced), lanes.row_rect(edit.node)
+    assert above is not None
+    assert main is not None
+    assert below is not None
+    assert below.left() == above.left(), "in the first lane"
+    assert below.top() == main.top()
+    session.show(tip)
+    heading = lanes.heading_rect(edit.node)
+    assert heading is not None
+    click(qtbot, lanes, QPoint(heading.left() + 20, heading.center().y()))
+    assert session.node == edit.node
+
+
+def test_a_rail_that_runs_across_interrupts_the_one_that_it_crosses(
+    session: Session, lanes: Lanes, still_look: Look
+) -> None:
+    edit = add_move(session.study, find(session, "e4", "e5", "Nf3", "Nc6"), chess.Move.from_uci("f1c4"))
+    session.do(edit)
+    session.show(session.study.root)
+    far = lanes.row_rect(edit.node)
+    crossed = lanes.row_rect(find(session, "e4", "e5", "Nf3", "d6", "d4"))
+    assert crossed is not None
+    assert far is not None
+    assert far.left() > crossed.right(), "its rail passes the lane between"
+    image = lanes.viewport().grab().toImage()
+    x = crossed.left() - TEXT + 8 + RAIL
+    ground = still_look.color("surface").rgb()
+    across = max(range(crossed.top() - 16, crossed.top() + 8), key=lambda y: _inked(image, y, x - 8, x + 8, ground))
+    assert _inked(image, across, x - 8, x + 8, ground) == 16, "it goes through"
+    assert _inked(image, across - 2, x - 8, x + 8, ground) == 0
+    assert _inked(image, across + 3, x - 8, x + 8, ground) == 0, "it is two pixels thick"
+    assert _inked(image, across + 8, x - 8, x + 8, ground) > 0, "the other rail goes on"
+
+
+def test_time_bars_grow_with_the_text(qtbot: QtBot, session: Session) -> None:
+    font = QApplication.font()
+    large = QFont(font)
+    large.setPointSizeF(2 * font.pointSizeF())
+    node = find(session, "e4", "e5", "Nf3", "Nc6")
+    thickness = []
+    for used in (font, large):
+        QApplication.setFont(used)
+        try:
+            look = Look()
+            lanes = shown(qtbot, Lanes(session, look))
+            lanes.resize(2000, 1200)
+            session.show(session.study.root)
+            session.planned.emit()
+            track = look.color("track").rgb()
+            image = lanes.viewport().grab().toImage()
+            rect = lanes.row_rect(node)
+            assert rect is not None
+            thickness.append(
+                sum(
+                    any(image.pixel(x, y) == track for x in range(rect.left(), rect.right()))
+                    for y in range(max(0, rect.top()), rect.bottom())
+                )
+            )
+        finally:
+            QApplication.setFont(font)
+    assert thickness[0] >= 4
+    assert thickness[1] == pytest.approx(2 * thickness[0], abs=2)
 
 
 def test_a_click_shows_the_move(qtbot: QtBot, session: Session, lanes: Lanes) -> None:
@@ -266,6 +339,17 @@ def test_side_lines_beyond_the_edge_are_scrolled_into_view(qtbot: QtBot, session
     assert lanes.horizontalScrollBar().value() > 0
 
 
+def test_scrolled_to_the_right_the_view_begins_with_a_whole_lane(session: Session, lanes: Lanes) -> None:
+    edit = add_move(session.study, find(session, "e4", "e5", "Nf3"), chess.Move.from_uci("g8e7"))
+    session.do(edit)
+    lanes.resize(600, 400)
+    session.show(find(session, "e4", "e5", "Nf3", "Nf6"))
+    left = lanes.row_rect(find(session, "e4", "e5", "Nf3", "d6"))
+    assert in_view(lanes, session.node)
+    assert left is not None
+    assert left.left() == TEXT - 8
+
+
 def test_a_new_move_appears_under_the_one_it_follows(session: Session, lanes: Lanes) -> None:
     tip = find(session, "e4", "e5", "Nf3", "d6", "d4", "exd4")
     edit = add_move(session.study, tip, chess.Move.from_uci("f3d4"))
@@ -354,7 +438,7 @@ def test_a_screen_reader_is_told_move_line_and_seconds(qtbot: QtBot, session: Se
     qtbot.waitUntil(lambda: bool(lanes.accessibleName()))
     session.show(node)
     words = lanes.accessibleDescription()
-    assert "2, Black" in words
+    assert "2, black knight" in words
     assert "The knight comes out and guards the pawn." in words
     assert "seconds" in words
 
@@ -421,6 +505,11 @@ def _ink_right_of(lanes: Lanes, left: int) -> int:
     image = lanes.viewport().grab().toImage()
     ground = image.pixel(image.width() - 2, image.height() - 2)
     return sum(image.pixel(x, y) != ground for x in range(left, image.width(), 2) for y in range(0, image.height(), 2))
+
+
+def _inked(image: QImage, y: int, left: int, right: int, ground: int) -> int:
+    """How many pixels of a piece of one row are not the ground's colour."""
+    return sum(image.pixel(x, y) != ground for x in range(left, right))
 
 
 def _pixels(lanes: Lanes, key: int, color: int) -> int:
