@@ -24,6 +24,7 @@ class Costs:
     stands: float = 0.1
     stands_bare: float = 0.4
     just_played: float = 0.25
+    said_more_closely: float = -0.9
     longer_ago: float = 0.35
     remembered: int = 6
 
@@ -39,7 +40,7 @@ class Costs:
     branch_reach: int = 5
     nested: float = 0.6
     sibling: float = 0.2
-    side_line_goes_on: float = 0.08
+    side_line_goes_on: float = 0.12
     each_level: float = 0.5
 
     # Coming back.
@@ -49,7 +50,8 @@ class Costs:
     returns_after_sentence: float = 0.35
     returns_after_paragraph: float = 0.8
     returns_to_side_line: float = 0.3
-    side_line_over_paragraph: float = 0.7
+    side_line_over_sentence: float = 0.2
+    side_line_over_paragraph: float = 0.6
     left_open: float = 2.0
     nothing_played: float = 2.0
 

@@ -12,6 +12,9 @@ from studyboard.notation.narration.tokens import Break, Token
 _BEHIND_A_COMMA = 0.45
 _FADING = 0.035
 _REACH_BACK = 1
+_INTO_NEXT_SENTENCE = 0.6
+_STRUNG = 0.7
+_LONGEST_MOVE = 6
 _LED_AWAY = 0.5
 _SPOKEN_OF = 0.12
 
@@ -88,10 +91,12 @@ def _lead(
     found: list[Context], parted: Sequence[Break], anchors: Sequence[int], start: int, cue: CueSaying
 ) -> None:
     """Pass a cue that leads into a move, or colours a sentence, on to the words behind it, as far as it reaches."""
-    strength, met = cue.weight, False
+    strength, met, crossed = cue.weight, False, False
     for at in range(start, min(len(found), start + cue.reach)):
         if parted[at] >= Break.SENTENCE and (at > start or cue.words):
-            return
+            if met or crossed or parted[at] == Break.PARAGRAPH or cue.whole_sentence:
+                return
+            strength, crossed = strength * _INTO_NEXT_SENTENCE, True
         if parted[at] == Break.CLAUSE and met and not cue.whole_sentence:
             strength *= _BEHIND_A_COMMA
         _add(found[at], cue.kind, strength)
@@ -118,8 +123,8 @@ def _colour(
             strength *= _BEHIND_A_COMMA
         if met == 2 and not joining[at] and not anchors[at]:
             return
-        if met == 2 and anchors[at] and anchors[at - 1] == 0 and not joining[at - 1]:
-            return
+        if met == 2 and joining[at]:
+            strength *= _STRUNG
         _add(found[at], cue.kind, strength)
         met = max(met, anchors[at])
         strength -= cue.weight * _FADING
@@ -135,15 +140,23 @@ def _colour_back(
             return
         steps += 1
         if anchors[before]:
-            last = before
-            while last >= 0 and steps <= _REACH_BACK + 5:
-                _add(found[last], cue.kind, cue.weight * 0.9)
-                if tokens[last].broken >= Break.CLAUSE:
-                    return
-                last -= 1
-                steps += 1
+            _colour_move(found, tokens, anchors, before, cue)
             return
         if steps > _REACH_BACK:
+            return
+
+
+def _colour_move(
+    found: list[Context], tokens: Sequence[Token], anchors: Sequence[int], end: int, cue: CueSaying
+) -> None:
+    """Pass a cue on to the words of one move, of which the last is *end*."""
+    left_square = False
+    for at in range(end, max(-1, end - _LONGEST_MOVE), -1):
+        if left_square and anchors[at] == 2:
+            return
+        _add(found[at], cue.kind, cue.weight * 0.9)
+        left_square = left_square or (anchors[at] < 2 and at < end)
+        if tokens[at].broken >= Break.CLAUSE:
             return
 
 

@@ -39,6 +39,7 @@ class Said(Enum):
     WITH = auto()
     WITH_FILE = auto()
     ON_THE_WAY = auto()
+    CHECK = auto()
     CASTLES = auto()
     SIDE = auto()
     PROMOTES = auto()
@@ -195,7 +196,7 @@ def _nothing(part: _Part, unit: Unit, _: bool) -> _Step:
         case "promotes":
             return Said.PROMOTES, _promotes(Form(piece=chess.PAWN, promotes=True), unit), 0.0
         case "check" | "mate":
-            return Said.OVER, Form(check=True, mate=unit.kind == "mate", vague=True), 0.3
+            return Said.CHECK, Form(check=True, mate=unit.kind == "mate", vague=True), 0.3
         case "motion" | "link" | "back":
             return Said.ON_THE_WAY, Form(back=unit.kind == "back"), 0.0 if unit.kind != "link" else 0.25
     return None
@@ -233,7 +234,7 @@ def _piece(part: _Part, unit: Unit, adjacent: bool) -> _Step:
             return Said.PIECE_FROM, replace(form, from_file=int(unit.value)), 0.1
         case "digit" if adjacent and form.piece != chess.PAWN and unit.cost == 0 and not form.vague:
             return Said.PIECE_FROM, replace(form, from_rank=int(unit.value)), 0.3
-        case "motion" if not form.vague:
+        case "motion" if not form.vague and unit.value != "loosely":
             return Said.PIECE, replace(form, vague=True), 0.2
         case "back":
             return Said.PIECE, replace(form, vague=True, back=True), 0.1
@@ -386,6 +387,13 @@ def _on_the_way(part: _Part, unit: Unit, adjacent: bool) -> _Step:
     return None if form.to is None else _ending(part, unit, adjacent)
 
 
+def _check(part: _Part, unit: Unit, adjacent: bool) -> _Step:
+    """After a check of which nothing else was said: "check on c1", "checks from h6"."""
+    if unit.kind == "square" and not adjacent and part.strange == 0:
+        return Said.OVER, replace(part.form, to=int(unit.value), vague=False), 0.1
+    return None
+
+
 def _castles(part: _Part, unit: Unit, adjacent: bool) -> _Step:
     if unit.kind == "side" and part.form.castles in ("castles", "both"):
         both = "both " if part.form.castles == "both" else ""
@@ -441,6 +449,7 @@ _RULES: Final[dict[Said, _Rule]] = {
     Said.WITH: _with,
     Said.WITH_FILE: _with_file,
     Said.ON_THE_WAY: _on_the_way,
+    Said.CHECK: _check,
     Said.CASTLES: _castles,
     Said.SIDE: _side,
     Said.PROMOTES: _promoting,

@@ -72,6 +72,9 @@ def anchors(units: Sequence[Sequence[Unit]]) -> list[int]:
                 found[unit.start : unit.end] = [2] * (unit.end - unit.start)
             elif unit.kind in ("piece", "capture") and unit.cost < 0.4:
                 found[unit.start] = max(found[unit.start], 1)
+            elif unit.kind == "letter" and unit.cost == 0 and unit.end < len(units):
+                if any(further.kind == "capture" for further in units[unit.end]):
+                    found[unit.start] = max(found[unit.start], 1)
     return found
 
 

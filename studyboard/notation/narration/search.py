@@ -156,6 +156,9 @@ class Talk:
         if tip.stands(phrase):
             best = COSTS.stands_bare if form.bare else COSTS.stands
         at, cost = tip, COSTS.just_played
+        last = reading.heard
+        if last is not None and last.place is tip and last.phrase.form.to is None and form.to is not None and form.piece:
+            cost = COSTS.said_more_closely
         for _ in range(COSTS.remembered):
             if at.parent is None or at.move is None:
                 break
@@ -164,7 +167,7 @@ class Talk:
                 for move, fit in fits:
                     if move == at.move and (best is None or cost + fit < best):
                         best = cost + fit
-            at, cost = at.parent, cost + COSTS.longer_ago
+            at, cost = at.parent, max(cost, COSTS.just_played) + COSTS.longer_ago
         return best
 
     def _returned(self, reading: Reading, phrase: Phrase, cost: float, back: float) -> Iterator[Reading]:
@@ -199,7 +202,9 @@ class Talk:
             else:
                 how = How.GOES_ON
                 if depth:
-                    here += COSTS.side_line_goes_on + COSTS.cue_ignored * max(0.0, back - 0.3) + COSTS.side_line_over_paragraph * (paragraphs > 0)
+                    here += COSTS.side_line_goes_on + COSTS.cue_ignored * max(0.0, back - 0.3)
+                    here += COSTS.side_line_over_sentence * (sentences > 0)
+                    here += COSTS.side_line_over_paragraph * (paragraphs > 0)
             if depth == 0:
                 here += COSTS.cue_ignored * branch
                 if innermost == 0:
