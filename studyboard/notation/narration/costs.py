@@ -38,6 +38,7 @@ class Costs:
     cue_to_branch: float = 4.2
     branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 3.0)
     branch_reach: int = 5
+    alternative: float = 0.9
     nested: float = 0.6
     sibling: float = 0.2
     side_line_goes_on: float = 0.12
@@ -72,7 +73,7 @@ class Costs:
     game_bonus: float = 0.4
 
     # How many readings are kept.
-    readings_kept: int = 40
+    readings_kept: int = 28
     worst: float = 10.0
     worst_step: float = 8.0
 

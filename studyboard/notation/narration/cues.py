@@ -23,17 +23,22 @@ _BRACKET = CueSaying((), "branch", False, 1.0, 4)
 _END_OF_BRACKET = CueSaying((), "return", False, 1.0, 4)
 
 
+_LEADING = frozenset({"branch", "return", "alternative"})
+
+
 @dataclass(slots=True)
 class Context:
     """What is known about one word of the text from the words around it.
 
-    branch, back: how strongly they speak for leaving the line, for coming back to it (0 to about 1)
+    branch, back: how strongly they speak for leaving the line, for coming back to it (0 to 1)
+    alternative: how strongly they speak for another move in place of the last one (0 to 1)
     against: how strongly they speak against a move being played here
     kind: the kind of mention that they make of it, if they do
     """
 
     branch: float = 0.0
     back: float = 0.0
+    alternative: float = 0.0
     against: float = 0.0
     kind: str = ""
 
@@ -55,9 +60,9 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             longest = max(longest, len(cue.words))
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue)
-            elif cue.kind not in ("branch", "return") and _is_about_a_word(tokens, at + len(cue.words), words):
+            elif cue.kind not in _LEADING and _is_about_a_word(tokens, at + len(cue.words), words):
                 continue
-            elif cue.kind in ("branch", "return") or cue.whole_sentence:
+            elif cue.kind in _LEADING or cue.whole_sentence:
                 _lead(found, parted, anchors, at + len(cue.words), cue)
             else:
                 _colour(found, parted, anchors, at + len(cue.words), cue, [t.text in words.joining for t in tokens])
@@ -118,9 +123,9 @@ def _colour(
         if parted[at] >= Break.SENTENCE:
             return
         if parted[at] == Break.CLAUSE:
-            if met:
+            if met and not (cue.listed and (anchors[at] or joining[at])):
                 return
-            strength *= _BEHIND_A_COMMA
+            strength *= _STRUNG if cue.listed else _BEHIND_A_COMMA
         if met == 2 and not joining[at] and not anchors[at]:
             return
         if met == 2 and joining[at]:
@@ -167,5 +172,7 @@ def _add(context: Context, kind: str, strength: float) -> None:
         context.branch = 1.0 - (1.0 - min(1.0, context.branch)) * (1.0 - min(1.0, strength))
     elif kind == "return":
         context.back = 1.0 - (1.0 - min(1.0, context.back)) * (1.0 - min(1.0, strength))
+    elif kind == "alternative":
+        context.alternative = max(context.alternative, strength)
     elif strength > context.against:
         context.against, context.kind = strength, kind

@@ -54,6 +54,7 @@ class CueSaying:
     weight: how strongly it says so
     reach: over how many words
     whole_sentence: True where it colours the rest of its sentence
+    listed: True where it is about several moves with commas between them
     """
 
     words: tuple[str, ...]
@@ -62,6 +63,7 @@ class CueSaying:
     weight: float
     reach: int
     whole_sentence: bool = False
+    listed: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,9 +112,11 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
         sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD.get(kind, 0.5))
     cues: list[CueSaying] = []
-    for kind, entry in table.get("cues", {}).items():
-        weight, reach, whole = float(entry["weight"]), int(entry["reach"]), bool(entry.get("whole_sentence"))
-        cues += (CueSaying(tuple(p.split()), kind, False, weight, reach, whole) for p in entry.get("before", ()))
+    for name, entry in table.get("cues", {}).items():
+        kind = str(entry.get("kind", name))
+        weight, reach = float(entry["weight"]), int(entry["reach"])
+        whole, listed = bool(entry.get("whole_sentence")), bool(entry.get("listed"))
+        cues += (CueSaying(tuple(p.split()), kind, False, weight, reach, whole, listed) for p in entry.get("before", ()))
         cues += (CueSaying(tuple(p.split()), kind, False, weight * _WEAK, reach) for p in entry.get("weak", ()))
         cues += (CueSaying(tuple(p.split()), kind, True, weight, reach) for p in entry.get("after", ()))
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())

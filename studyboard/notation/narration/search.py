@@ -146,7 +146,7 @@ class Talk:
         cost += context.against
         sentences, paragraphs = (count[phrase.start] - count[reading.said_to] for count in self._breaks)
         yield from self._gone_on(reading, phrase, cost, branch, back, sentences, paragraphs)
-        yield from self._branched(reading, phrase, cost, branch, back, limit)
+        yield from self._branched(reading, phrase, cost, branch, back, lead.alternative, limit)
 
     def _named(self, reading: Reading, phrase: Phrase) -> float | None:
         """The cost of taking the words for the name of something that was just played or stands on the board."""
@@ -259,7 +259,14 @@ class Talk:
             yield move, COSTS.recapture_unsaid + 0.7 * (len(recaptures) - 1)
 
     def _branched(
-        self, reading: Reading, phrase: Phrase, cost: float, branch: float, back: float, limit: float
+        self,
+        reading: Reading,
+        phrase: Phrase,
+        cost: float,
+        branch: float,
+        back: float,
+        alternative: float,
+        limit: float,
     ) -> Iterator[Reading]:
         """The phrase as the first move of a side-line, in place of one of the last moves or of the next one."""
         leaving = max(COSTS.branches_least, COSTS.branches - COSTS.cue_to_branch * branch) + COSTS.cue_ignored * max(
@@ -269,7 +276,8 @@ class Talk:
         for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
             levels = leaving + COSTS.each_level * (innermost - depth) + (COSTS.nested if depth else 0.0)
-            if cost + levels > limit:
+            other = COSTS.alternative / max(0.1, alternative) if depth == innermost else levels
+            if cost + min(levels, other) > limit:
                 continue
             at, below = line.tip, None
             for steps in range(COSTS.branch_reach):
@@ -278,9 +286,10 @@ class Talk:
                 outer = reading.lines[: depth + 1]
                 if depth and first_of_line:
                     outer, place_cost = reading.lines[:depth], COSTS.sibling
+                here = min(levels, other) if steps == 1 else levels
                 for place, fit in self._alternatives(at, below, phrase, depth == 0):
                     heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
-                    yield Reading(cost + levels + place_cost + fit, (*outer, Line(at, place)), heard, phrase.end)
+                    yield Reading(cost + here + place_cost + fit, (*outer, Line(at, place)), heard, phrase.end)
                 if first_of_line or at.parent is None:
                     break
                 at, below = at.parent, at
