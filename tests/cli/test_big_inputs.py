@@ -75,3 +75,9 @@ def test_three_thousand_nested_variations_are_timed(say: Callable, deep_study: P
     report = json.loads(answer.out)
     assert len(report["beats"]) == 6000
     assert report["total"] > 6000
+
+
+def test_three_thousand_nested_variations_are_delivered(say: Callable, deep_study: Path, tmp_path: Path) -> None:
+    answer = say("deliver", deep_study, "--to", tmp_path / "out", "--sheet", "--captions", "--game")
+    assert (answer.status, answer.err) == (0, "")
+    assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".vtt", ".srt", ".pgn"}
