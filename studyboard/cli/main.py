@@ -79,11 +79,18 @@ def _parser() -> argparse.ArgumentParser:
     tour = verbs.add_parser("tour", help="the demo: the desk on the example; with no screen, its delivery into ./tour")
     tour.set_defaults(run=_tour)
 
-    new = verbs.add_parser("new", help="make a study from a game or a position")
+    new = verbs.add_parser("new", help="make a study from a game, a position or a talk in words")
     new.add_argument("study", type=Path, metavar="STUDY")
-    source = new.add_mutually_exclusive_group(required=True)
+    source = new.add_mutually_exclusive_group()
     source.add_argument("--game", type=Path, metavar="G.pgn", help="a file with games in PGN")
     source.add_argument("--fen", metavar="FEN", help="a position")
+    new.add_argument(
+        "--narration",
+        type=Path,
+        metavar="TALK.txt",
+        help="a talk: plain text, lines starting [m:ss], WebVTT or SRT; its moves are read, with the game or without",
+    )
+    new.add_argument("--language", default="en", metavar="CODE", help="the language of the talk (en, de)")
     new.add_argument("--number", type=int, metavar="N", help="which game of the file, from 1")
     new.add_argument("--json", action="store_true", help="print the report as JSON")
     new.set_defaults(run=_new)
@@ -136,6 +143,20 @@ def _tour(_: argparse.Namespace) -> int:
 
 
 def _new(options: argparse.Namespace) -> int:
+    if options.narration is not None:
+        from studyboard.cli.narration_verb import new_from_narration
+
+        return new_from_narration(
+            options.study,
+            options.narration,
+            options.game,
+            options.number,
+            options.fen,
+            as_json=options.json,
+            language=options.language,
+        )
+    if options.game is None and options.fen is None:
+        raise StudyboardError("A study is made from --game, --fen or --narration: name one of them.")
     from studyboard.cli.study_verbs import new
 
     return new(options.study, options.game, options.number, options.fen, as_json=options.json)

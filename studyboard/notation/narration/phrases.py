@@ -382,6 +382,8 @@ def _on_the_way(part: _Part, unit: Unit, adjacent: bool) -> _Step:
     match unit.kind:
         case "square" if form.to is None and not part.origin:
             return Said.ON_THE_WAY, replace(form, to=int(unit.value)), 0.0
+        case "capture" if form.to is not None and adjacent and not part.moved:
+            return Said.OVER, replace(form, capture=True, again=unit.value == "again"), 0.15
         case "piece" if form.to is not None and (part.moved or part.at > part.end):
             return Said.OVER, replace(form, piece=int(unit.value)), 0.1
     return None if form.to is None else _ending(part, unit, adjacent)

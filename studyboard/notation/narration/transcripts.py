@@ -115,4 +115,13 @@ def _captions(text: str) -> list[tuple[float | None, float | None, str]]:
             found[-1] = (since, until, f"{before} {said}")
         if _SENTENCE_ENDS.search(said):
             open_since = None
-    return found
+    return [_until_the_next(found, place) for place in range(len(found))]
+
+
+def _until_the_next(
+    found: list[tuple[float | None, float | None, str]], place: int
+) -> tuple[float | None, float | None, str]:
+    """A stretch that lasts until the next one begins, so that the silence between them is counted."""
+    at, until, said = found[place]
+    following = found[place + 1][0] if place + 1 < len(found) else None
+    return at, until if following is None or at is None or following < at else following, said
