@@ -70,7 +70,7 @@ def _moves(study: Study) -> list[Visit]:
     usual: set[int] = set()
     while True:
         visits, moved = _walk(study, usual)
-        told = {visit.node for visit in visits}
+        told = {study.root, *(visit.node for visit in visits)}
         lost = {side_line for side_line in moved if side_line not in told and study.nodes[side_line].parent in told}
         if not lost:
             return visits

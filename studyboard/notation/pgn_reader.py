@@ -110,7 +110,7 @@ def _read_tags(text: str, at: int, odd: _Odd) -> tuple[dict[str, str], dict[str,
             if match is None:
                 break
             name, value = tag_name(match[1]), loose_value(match[2])
-            odd.append((begin, f"This tag is not written as [{name} \"…\"]; it was read as “{value}”."))
+            odd.append((begin, f'This tag is not written as [{name} "…"]; it was read as “{value}”.'))
         at = match.end()
         if name not in found:
             found[name] = value

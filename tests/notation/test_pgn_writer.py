@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
+import io
 from typing import Any
 
-import io
-
 import chess.pgn
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from studyboard.model.edits import ChangeNode, add_move, apply
 from studyboard.model.positions import Positions
-from studyboard.model.script import FreeLine, Part, SpokenLine
 from studyboard.model.study import Study
 from studyboard.notation.pgn_reader import read_games
 from studyboard.notation.pgn_writer import pgn_text
@@ -102,7 +99,7 @@ def test_writing_what_was_read_gives_the_same_text(study):
 
 @given(studies())
 def test_lines_are_shorter_than_eighty_unless_one_word_or_one_brace_makes_them_longer(study):
-    headers, movetext = pgn_text(study).split("\n\n", 1)
+    _, movetext = pgn_text(study).split("\n\n", 1)
     for line in movetext.split("\n"):
         assert len(line) < 80 or " " not in line or ";" in line or " %" in line or " [" in line or "  " in line
 
