@@ -1,0 +1,1 @@
+"""The read-through: what a spoken line says, checked against the board."""

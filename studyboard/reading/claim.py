@@ -1,0 +1,126 @@
+"""A statement that was found in a line, and what a judge of it says."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import chess
+
+from studyboard.reading.findings import Fix, Topic, Verdict
+from studyboard.reading.mentions import Mention
+from studyboard.reading.referents import moved_to, subjects
+from studyboard.reading.scene import Scene, Sentence
+
+_GOES_ON = frozenset(
+    "at with on in from and or too as both once again now along by but because while so to through at which who that "
+    "where behind twice directly if when before after for simultaneously together then there here".split()
+)
+_MARK = re.compile(r"§[pscnf](\d+)")
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """What the board says to a statement.
+
+    why: what is true, in words; claimed: what is said, in words
+    exact: nothing about the statement can be understood otherwise, so that its opposite may be judged as well
+    """
+
+    verdict: Verdict
+    topic: Topic
+    claimed: str
+    why: str
+    squares: tuple[chess.Square, ...] = ()
+    line: tuple[str, ...] = ()
+    exact: bool = False
+    fix: Fix | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """A pattern that was found in a sentence.
+
+    kind: which; start, end: the words of it; deep: whether searches that take seconds are wanted
+    """
+
+    scene: Scene
+    sentence: Sentence
+    kind: str
+    match: re.Match[str]
+    start: int
+    end: int
+    deep: bool = False
+
+    def said(self, group: str) -> str:
+        """The text of a group of the pattern; empty where it is not part of what was found."""
+        return self.match.groupdict().get(group) or ""
+
+    def has(self, group: str) -> bool:
+        """Was this group found, even without words of its own?"""
+        return self.match.groupdict().get(group) is not None
+
+    def mentions(self, group: str) -> list[Mention]:
+        """What a group names, in order."""
+        return [self.scene.mentions[int(found[1])] for found in _MARK.finditer(self.said(group))]
+
+    def things(self) -> list[Mention]:
+        """What the group "things" names, without a last one that begins the next clause: “…, and the queen covers”."""
+        named = self.mentions("things")
+        if len(named) > 1 and self.runs_on():
+            named.pop()
+        return named
+
+    def runs_on(self) -> bool:
+        """Is the last of the things named the subject of a verb of its own?"""
+        following = re.match(r"[a-z']+", self.after())
+        return following is not None and following[0] not in _GOES_ON
+
+    def mention(self, group: str) -> Mention | None:
+        """The first thing that a group names."""
+        named = self.mentions(group)
+        return named[0] if named else None
+
+    def before(self) -> str:
+        """The coded sentence before the match."""
+        return self.match.string[: self.match.start()].rstrip()
+
+    def after(self) -> str:
+        """The coded sentence behind the match."""
+        return self.match.string[self.match.end() :].lstrip()
+
+    def boards(self, *, wide: bool = False) -> list[chess.Board]:
+        """The positions that it may speak of, the most likely first."""
+        return self.scene.window(self.start, wide=wide)
+
+    def subjects(self) -> list[list[Mention]]:
+        """Who does it: see referents.subjects."""
+        return subjects(self.scene, self.sentence.start, self.start)
+
+    def movers(self) -> list[chess.Square]:
+        """Where the pieces stand that moved in this sentence."""
+        return moved_to(self.scene, self.start)
+
+    def quote(self) -> str:
+        """Its words as written."""
+        return self.scene.quote(self.start, self.end)
+
+
+Judge: TypeAlias = Callable[[Claim], "list[Judgement]"]
+
+
+def confirmed(topic: Topic, claimed: str, why: str, *squares: chess.Square, exact: bool = False) -> list[Judgement]:
+    """One judgement: it is so."""
+    return [Judgement(Verdict.CONFIRMED, topic, claimed, why, squares, exact=exact)]
+
+
+def contradicted(topic: Topic, claimed: str, why: str, *squares: chess.Square) -> list[Judgement]:
+    """One judgement: it is not so."""
+    return [Judgement(Verdict.CONTRADICTED, topic, claimed, why, squares)]
+
+
+def undecided(topic: Topic, claimed: str, why: str) -> list[Judgement]:
+    """One judgement: the board cannot tell."""
+    return [Judgement(Verdict.UNDECIDED, topic, claimed, why)]

@@ -1,0 +1,256 @@
+"""Claims about material: who is up what, level material, bishops, how many pieces there are, what a move wins."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import Final
+
+import chess
+
+from studyboard.board.exchange import PIECE_VALUES, best_exchange
+from studyboard.board.material import material_words
+from studyboard.board.moves import captured_square
+from studyboard.board.naming import counted, side
+from studyboard.board.rights import bishops_words, has_bishop_pair, opposite_bishops
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.findings import Topic
+
+#: What is said of a knight or bishop, and of a rook for one of them.
+MINOR, EXCHANGE = "piece", "exchange"
+_COUNTS: Final = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "both": 2, "no": 0}
+_KINDS: Final = {name: kind for kind, name in enumerate(chess.PIECE_NAMES) if name}
+
+
+def count_of(words: str) -> int:
+    """How many an article or number means: “a whole” is one."""
+    return next((_COUNTS[word] for word in words.split() if word in _COUNTS), 1)
+
+
+def thing_of(words: str) -> str:
+    """The singular of what is counted: a kind of piece, “piece” or “exchange”."""
+    word = words.removesuffix("s")
+    return MINOR if word.endswith(MINOR) else word
+
+
+def settled(board: chess.Board) -> list[chess.Board]:
+    """The position, and what becomes of it when the side to move makes its most profitable exchange, if it has one."""
+    best, target = None, 0
+    for square in chess.scan_forward(board.occupied_co[not board.turn] & ~board.kings):
+        exchange = best_exchange(board, square)
+        if exchange.gain > target:
+            best, target = exchange, exchange.gain
+    if best is None:
+        return [board]
+    after = board.copy(stack=False)
+    for move in best.moves:
+        after.push(move)
+    return [board, after]
+
+
+def difference(board: chess.BaseBoard, colour: chess.Color) -> Counter[str]:
+    """What *colour* has more (or less) of, by name of the piece; “piece” for knights and bishops together."""
+    found: Counter[str] = Counter()
+    for name, kind in _KINDS.items():
+        found[name] = len(board.pieces(kind, colour)) - len(board.pieces(kind, not colour))
+    found[MINOR] = found["knight"] + found["bishop"]
+    return found
+
+
+def points(board: chess.BaseBoard, colour: chess.Color) -> int:
+    """By how many points *colour* is ahead."""
+    more = difference(board, colour)
+    return sum(more[name] * PIECE_VALUES[kind] for name, kind in _KINDS.items() if kind != chess.KING)
+
+
+def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, str]]) -> bool:
+    """Would one say that *colour* is these things up? The count of each has to fit, or one thing the points."""
+    more, ahead = difference(board, colour), points(board, colour)
+    if ahead < 0 or (ahead == 0 and not (len(things) == 1 and things[0][1] == EXCHANGE)):
+        return False
+    if len(things) == 1:
+        count, thing = things[0]
+        if thing == EXCHANGE:
+            return more["rook"] >= count and more[MINOR] <= -count
+        if thing == "pawn":
+            return (more["pawn"] == count and more["rook"] == more["queen"] == 0 == more[MINOR]) or ahead == count
+        if thing == MINOR and more[MINOR] == count:
+            return True
+        return more[thing] == count or ahead == count * PIECE_VALUES[_KINDS.get(thing, chess.KNIGHT)]
+    return all(more[thing] == count for count, thing in things if thing != EXCHANGE)
+
+
+def judge_up(claim: Claim) -> list[Judgement]:
+    """“White is a pawn up”, “the exchange down”, “with two extra pawns”."""
+    things = [
+        (count_of(claim.said(f"count{n}")), thing_of(claim.said(f"thing{n}")))
+        for n in ("", "2")
+        if claim.said(f"thing{n}")
+    ]
+    down = claim.has("down") and bool(claim.said("down"))
+    who = claim.mention("side") or claim.mention("piece")
+    if who is not None and who.kind is not None:
+        return []
+    boards = [settledboard for board in claim.boards() for settledboard in settled(board)]
+    colours = list(chess.COLORS) if who is None or who.colour is None else [who.colour]
+    for board in boards:
+        for colour in colours:
+            if is_up(board, colour != down, things):
+                return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
+    return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+
+
+def judge_for(claim: Claim) -> list[Judgement]:
+    """“Three pawns for a rook”."""
+    given = (count_of(claim.said("count")), thing_of(claim.said("thing")))
+    taken = [
+        (count_of(claim.said(f"count{n}")), thing_of(claim.said(f"thing{n}"))) for n in ("2", "3") if claim.said(f"thing{n}")
+    ]
+    boards = [after for board in claim.boards() for after in settled(board)]
+    for board in boards:
+        for colour in chess.COLORS:
+            more = difference(board, colour)
+            if more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken):
+                return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
+    if not claim.before().endswith(("has", "have", "had", "with", "got")) or EXCHANGE in (given[1], *(t for _, t in taken)):
+        return undecided(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
+    return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+
+
+def judge_level(claim: Claim) -> list[Judgement]:
+    """“Material is level”."""
+    boards = [after for board in claim.boards() for after in settled(board)]
+    for board in boards:
+        if points(board, chess.WHITE) == 0:
+            return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
+    return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+
+
+def judge_bishop_pair(claim: Claim) -> list[Judgement]:
+    """“White has the bishop pair”."""
+    who = claim.mention("side") or claim.mention("piece")
+    colours = list(chess.COLORS) if who is None or who.colour is None else [who.colour]
+    boards = claim.boards()
+    for board in boards:
+        for colour in colours:
+            if has_bishop_pair(board, colour):
+                return confirmed(Topic.MATERIAL, claim.quote(), f"{side(colour)} has both bishops.")
+    if claim.has("bare"):
+        return undecided(Topic.MATERIAL, claim.quote(), "Nobody has both bishops here; it may be said of another moment.")
+    return contradicted(Topic.MATERIAL, claim.quote(), f"{side(colours[0])} has not both bishops.")
+
+
+def judge_opposite_bishops(claim: Claim) -> list[Judgement]:
+    """“Opposite-coloured bishops”."""
+    return _bishops(claim, wanted=True)
+
+
+def judge_same_bishops(claim: Claim) -> list[Judgement]:
+    """“Bishops of the same colour”."""
+    return _bishops(claim, wanted=False)
+
+
+def _bishops(claim: Claim, *, wanted: bool) -> list[Judgement]:
+    boards = claim.boards()
+    for board in boards:
+        words = bishops_words(board)
+        if words is not None and opposite_bishops(board) == wanted:
+            return confirmed(Topic.MATERIAL, claim.quote(), words, *board.pieces(chess.BISHOP, True), *board.pieces(chess.BISHOP, False))
+    words = bishops_words(boards[0])
+    if words is None:
+        numbers = [counted(len(boards[0].pieces(chess.BISHOP, colour)), "bishop") for colour in (True, False)]
+        words = f"White has {numbers[0]} and Black {numbers[1]}."
+    return contradicted(Topic.MATERIAL, claim.quote(), words)
+
+
+def judge_queens_off(claim: Claim) -> list[Judgement]:
+    """“The queens are off”."""
+    boards = claim.boards(wide=True)
+    if any(not board.queens for board in boards):
+        return confirmed(Topic.MATERIAL, claim.quote(), "There is no queen on the board.")
+    queens = tuple(chess.scan_forward(boards[0].queens))
+    squares = " and ".join(chess.square_name(square) for square in queens)
+    if any(word in claim.match.group() for word in ("come", "go", "get", "came", "went", "leave")):
+        return undecided(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.")
+    return contradicted(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.", *queens)
+
+
+def judge_inventory(claim: Claim) -> list[Judgement]:
+    """“Has two knights”."""
+    if claim.after().startswith(("for", "more", "up", "ahead", "extra", "down", "behind", "against", "in ", "and", "to ", "on ", "that")):
+        return []
+    count, kind = count_of(claim.said("count")), _KINDS[thing_of(claim.said("thing"))]
+    groups = claim.subjects()
+    colours = {m.colour for group in groups for m in group if m.colour is not None}
+    pieces = [m for group in groups for m in group if m.kind is not None]
+    if pieces and not colours:
+        return []
+    left = claim.match.group().endswith(("left", "remaining"))
+    boards = claim.boards()
+    for board in boards:
+        for colour in colours or set(chess.COLORS):
+            have = len(board.pieces(kind, colour))
+            if have == count or (have > count and not left):
+                return confirmed(Topic.NUMBER, claim.quote(), f"{side(colour)} has {counted(have, chess.piece_name(kind))}.")
+    colour = next(iter(colours), chess.WHITE)
+    have = len(boards[0].pieces(kind, colour))
+    if not colours:
+        return undecided(Topic.NUMBER, claim.quote(), "It is not clear who is meant.")
+    return contradicted(Topic.NUMBER, claim.quote(), f"{side(colour)} has {counted(have, chess.piece_name(kind))}.")
+
+
+def judge_wins(claim: Claim) -> list[Judgement]:
+    """“Wins a pawn”: what was just taken, or can be taken next."""
+    count, thing = count_of(claim.said("count")), thing_of(claim.said("thing"))
+    steps = claim.scene.played_near(claim.start)
+    topic = Topic.MATERIAL
+    taken: list[str] = []
+    for step in steps:
+        if step.before is None or step.move is None:
+            continue
+        square = captured_square(step.before, step.move)
+        kind = None if square is None else step.before.piece_type_at(square)
+        if kind is not None:
+            name = chess.piece_name(kind)
+            taken.append(name)
+            if thing in (name, MINOR if name in ("knight", "bishop") else name):
+                return confirmed(topic, claim.quote(), f"{step.before.san(step.move)} takes a {name}.")
+            if thing == EXCHANGE and name == "rook":
+                return confirmed(topic, claim.quote(), f"{step.before.san(step.move)} takes a rook.")
+    for board in claim.boards():
+        for facing in (board, _passed(board)):
+            if facing is None:
+                continue
+            for square in chess.scan_forward(facing.occupied_co[not facing.turn] & ~facing.kings):
+                gain = best_exchange(facing, square).gain
+                name = chess.piece_name(facing.piece_type_at(square) or chess.PAWN)
+                fits = thing in (name, MINOR if name in ("knight", "bishop") else name) or (thing == EXCHANGE and name == "rook")
+                if gain > 0 and fits:
+                    return confirmed(topic, claim.quote(), f"The {name} on {chess.square_name(square)} can be taken with profit.", square)
+    kind = _KINDS.get(thing)
+    if kind is not None and count == 1 and all(not board.pieces_mask(kind, colour) for board in claim.boards(wide=True) for colour in chess.COLORS):
+        return contradicted(topic, claim.quote(), f"There is no {thing} on the board.")
+    if kind is not None and taken and claim.said("wins") in ("wins", "picks up", "pockets", "nets", "collects") and thing not in taken:
+        return contradicted(topic, claim.quote(), f"What is taken is a {taken[0]}.")
+    return undecided(topic, claim.quote(), "What is won in the end, the board alone does not say.")
+
+
+def _passed(board: chess.Board) -> chess.Board | None:
+    if board.is_check():
+        return None
+    passed = board.copy(stack=False)
+    passed.push(chess.Move.null())
+    return passed
+
+
+JUDGES: Final[dict[str, Judge]] = {
+    "material_side": judge_up,
+    "material_bare": judge_up,
+    "material_for": judge_for,
+    "material_level": judge_level,
+    "bishop_pair": judge_bishop_pair,
+    "opposite_bishops": judge_opposite_bishops,
+    "same_bishops": judge_same_bishops,
+    "queens_off": judge_queens_off,
+    "inventory": judge_inventory,
+    "wins": judge_wins,
+}

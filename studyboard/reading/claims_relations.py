@@ -1,0 +1,297 @@
+"""Claims about who attacks, guards or looks at what."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Final
+
+import chess
+
+from studyboard.board.exchange import best_exchange
+from studyboard.board.naming import listed, sentence, square_words, the_piece
+from studyboard.board.relations import Sight, attack_words, attackers, attackers_with_support, can_capture, view
+from studyboard.board.tactics import turned
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.findings import Topic, Verdict
+from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.referents import referents
+
+#: Does the piece on the first square stand in this relation to the second square?
+Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
+
+_TIMES: Final = {"once": 1, "twice": 2, "three times": 3, "four times": 4}
+
+
+def attacks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
+    """Could *by* take on *target*, at once or behind a piece of its own on the same line?"""
+    if board.color_at(target) == board.color_at(by):
+        return False
+    return view(board, by, target).sight in (Sight.DIRECT, Sight.THROUGH)
+
+
+def defends(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
+    """Does *by* guard *target*: its own piece, or a square?"""
+    return by != target and view(board, by, target).sight in (Sight.DIRECT, Sight.THROUGH)
+
+
+def guards_own(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
+    """Does *by* guard a piece of its own on *target*?"""
+    return board.color_at(target) == board.color_at(by) and defends(board, by, target)
+
+
+def looks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
+    """Is *target* where *by* could go if nothing stood between?"""
+    return view(board, by, target).sight is not Sight.NEVER
+
+
+def judge_attacks(claim: Claim) -> list[Judgement]:
+    """“… attacks the rook on f6”."""
+    return _judge_relation(claim, "attacks", lambda _: attacks)
+
+
+def judge_eyes(claim: Claim) -> list[Judgement]:
+    """“… looks at h7”."""
+    return _judge_relation(claim, "looks at", lambda _: looks)
+
+
+def judge_defends(claim: Claim) -> list[Judgement]:
+    """“… protects the knight on e4”, “… covers g7”."""
+    things = claim.things()
+    if any(thing.kind == chess.KING for thing in things):
+        return undecided(Topic.ATTACK, claim.quote(), "A king is not guarded as other pieces are.")
+    return _judge_relation(claim, "guards", lambda thing: defends if thing.what is Named.SQUARE else guards_own)
+
+
+def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Relation]) -> list[Judgement]:
+    return [_judge_one(claim, verb, thing, relation_to(thing)) for thing in claim.things()]
+
+
+def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> Judgement:
+    groups = claim.subjects()
+    boards = claim.boards()
+    said = claim.quote()
+    missing: list[tuple[list[chess.Square], list[chess.Square]]] = []
+    for group in groups or [[]]:
+        found = None
+        for board in boards:
+            pairs = list(_pairs(claim, board, group, thing))
+            found = next(((board, by, at) for by, at in pairs if relation(board, by, at)), None)
+            if found:
+                break
+        if found is None:
+            bys = _doers(claim, boards[0], group)
+            missing.append((bys, referents(claim.scene, thing, boards[0])))
+            continue
+        board, by, at = found
+        if len(groups) < 2:
+            why = sentence(f"{the_piece(board, by)} {verb} {_target(board, at)}")
+            one_board = len(boards) == 1
+            exact = one_board and len(_doers(claim, board, group)) == 1 and len(referents(claim.scene, thing, board)) == 1
+            return Judgement(Verdict.CONFIRMED, Topic.ATTACK, said, why, (by, at), exact=exact)
+    if not missing:
+        return Judgement(Verdict.CONFIRMED, Topic.ATTACK, said, "All of them do.")
+    bys, targets = missing[0]
+    board = boards[0]
+    if not bys or not targets:
+        return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
+    if thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague:
+        if len(bys) > 1:
+            return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
+    why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
+    return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
+
+
+def _pairs(
+    claim: Claim, board: chess.Board, group: list[Mention], thing: Mention
+) -> Iterator[tuple[chess.Square, chess.Square]]:
+    movers = claim.movers()
+    targets = sorted(referents(claim.scene, thing, board), key=lambda at: at not in movers)
+    for by in sorted(_doers(claim, board, group), key=lambda by: by not in movers):
+        for at in targets:
+            if by != at and board.piece_at(by):
+                yield by, at
+
+
+def _doers(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.Square]:
+    """Squares of the pieces that a group of mentions can mean; of none, of what moved."""
+    if not group:
+        movers = [square for square in claim.movers() if board.piece_at(square)]
+        return movers or list(chess.scan_forward(board.occupied))
+    found: set[chess.Square] = set()
+    several = len(group) > 1
+    for mention in group:
+        found.update(_doer(claim, mention, board))
+    if several:
+        found.update(square for square in claim.movers() if board.piece_at(square))
+    return sorted(found)
+
+
+def _doer(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Square]:
+    """A piece said without its square is one of the side that has just moved such a piece, if it has."""
+    found = referents(claim.scene, mention, board)
+    bare = mention.square is None and mention.colour is None and not mention.other and not mention.pronoun
+    if mention.what is Named.PIECE and mention.kind and bare and not mention.plural:
+        for square in claim.movers():
+            if square in found:
+                colour = board.color_at(square)
+                return [at for at in found if board.color_at(at) == colour]
+    return found
+
+
+def _target(board: chess.Board, at: chess.Square) -> str:
+    return the_piece(board, at) if board.piece_at(at) else square_words(at)
+
+
+def _what_it_does(board: chess.Board, bys: list[chess.Square], verb: str) -> str:
+    by = bys[0]
+    colour = board.color_at(by)
+    own = verb == "guards"
+    others = [
+        at
+        for at in chess.scan_forward(board.attacks_mask(by) & board.occupied)
+        if (board.color_at(at) == colour) == own
+    ]
+    verb = "attacks" if verb == "looks at" else verb
+    if not others:
+        return sentence(f"{the_piece(board, by)} {verb} no {'piece of its own' if own else 'enemy piece'} there")
+    return sentence(f"{the_piece(board, by)} {verb} {listed([the_piece(board, at) for at in others])}, and not that")
+
+
+def _who_does(board: chess.Board, targets: list[chess.Square], verb: str) -> str:
+    at = targets[0]
+    if board.piece_at(at):
+        return attack_words(board, at)
+    colours = [listed([the_piece(board, by) for by in attackers(board, colour, at)]) for colour in chess.COLORS]
+    seen = listed([names for names in colours if names])
+    return sentence(f"{square_words(at)} is covered by {seen}" if seen else f"nothing covers {square_words(at)}")
+
+
+def judge_attacked(claim: Claim) -> list[Judgement]:
+    """“The rook is attacked twice by …”."""
+    return _passive(claim, attacks, "attacks", lambda board, at: not board.color_at(at))
+
+
+def judge_guarded(claim: Claim) -> list[Judgement]:
+    """“The knight is guarded by …”, “nothing guards it”."""
+    if claim.has("nobody"):
+        return judge_unguarded(claim)
+    return _passive(claim, defends, "guards", lambda board, at: bool(board.color_at(at)))
+
+
+def _passive(
+    claim: Claim, relation: Relation, verb: str, who: Callable[[chess.Board, chess.Square], bool]
+) -> list[Judgement]:
+    thing = claim.mention("piece")
+    if thing is None or thing.kind == chess.KING:
+        return []
+    by = claim.mentions("things")
+    times = _TIMES.get(claim.said("times"), 0)
+    topic = Topic.ATTACK
+    boards = claim.boards()
+    if thing.pronoun in ("he", "she", "they", "this", "one"):
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    seen = False
+    for board in boards:
+        for at in referents(claim.scene, thing, board):
+            if board.piece_at(at) is None:
+                continue
+            seen = True
+            colour = who(board, at)
+            front, all_of_them = attackers(board, colour, at), attackers_with_support(board, colour, at)
+            named = all(
+                any(relation(board, square, at) for square in referents(claim.scene, m, board) if square != at) for m in by
+            )
+            enough = times in (len(front), len(all_of_them)) if times else bool(front)
+            if enough and named:
+                return confirmed(topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times)
+    if not seen:
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    if thing.pronoun and len(referents(claim.scene, thing, boards[0])) > 4:
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    squares = [at for at in referents(claim.scene, thing, boards[0]) if boards[0].piece_at(at)]
+    why = attack_words(boards[0], squares[0]) if squares else "No such piece stands there."
+    return contradicted(topic, claim.quote(), why, *squares[:1])
+
+
+def judge_unguarded(claim: Claim) -> list[Judgement]:
+    """“… is loose”, “nobody protects …”, “… without a defender”."""
+    thing = claim.mention("piece")
+    topic = Topic.HANGING
+    if thing is None or thing.kind == chess.KING:
+        return []
+    boards = claim.boards()
+    if claim.after().startswith(("but", "except", "apart from", "other than", "against")):
+        return undecided(topic, claim.quote(), "Only what guards it besides is named.")
+    doubtful = False
+    seen: list[tuple[chess.Board, chess.Square]] = []
+    for board in boards:
+        for at in referents(claim.scene, thing, board):
+            if board.piece_at(at) is None:
+                doubtful = doubtful or thing.what is Named.SQUARE
+                continue
+            guards = attackers(board, bool(board.color_at(at)), at)
+            if not guards:
+                return confirmed(topic, claim.quote(), attack_words(board, at), at, exact=len(boards) == 1)
+            doubtful = doubtful or not any(can_capture(board, guard, at) for guard in guards)
+            doubtful = doubtful or _takes_with_profit(board, at)
+            seen.append((board, at))
+    if doubtful or not seen or len({at for _, at in seen}) > 3:
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant, or its guards may be pinned.")
+    board, at = seen[0]
+    return contradicted(topic, claim.quote(), attack_words(board, at), at)
+
+
+def judge_hanging(claim: Claim) -> list[Judgement]:
+    """“The rook is hanging”."""
+    thing = claim.mention("piece")
+    topic = Topic.HANGING
+    if thing is None or thing.kind == chess.KING:
+        return []
+    seen: list[tuple[chess.Board, chess.Square]] = []
+    doubtful = False
+    for board in claim.boards():
+        for at in referents(claim.scene, thing, board):
+            colour = board.color_at(at)
+            if colour is None:
+                continue
+            if _takes_with_profit(board, at):
+                return confirmed(topic, claim.quote(), attack_words(board, at), at)
+            if turned(board, not colour) is None or not attackers(board, colour, at):
+                doubtful = doubtful or bool(attackers(board, not colour, at)) or not attackers(board, colour, at)
+            seen.append((board, at))
+    if doubtful or not seen or len({at for _, at in seen}) > 3:
+        return undecided(topic, claim.quote(), "It is not attacked now, or it is not clear which piece is meant.")
+    board, at = seen[0]
+    return contradicted(topic, claim.quote(), attack_words(board, at), at)
+
+
+def judge_safe(claim: Claim) -> list[Judgement]:
+    """“The knight is safe”: confirmed where no capture wins anything, else left to the author."""
+    thing = claim.mention("piece")
+    if thing is None or thing.kind == chess.KING or "poisoned" in claim.match.group():
+        return []
+    board = claim.boards()[0]
+    squares = [at for at in referents(claim.scene, thing, board) if board.piece_at(at)]
+    if len(squares) != 1:
+        return undecided(Topic.HANGING, claim.quote(), "It is not clear which piece is meant.")
+    if _takes_with_profit(board, squares[0]):
+        return undecided(Topic.HANGING, claim.quote(), attack_words(board, squares[0]))
+    return confirmed(Topic.HANGING, claim.quote(), attack_words(board, squares[0]), squares[0])
+
+
+def _takes_with_profit(board: chess.Board, at: chess.Square) -> bool:
+    colour = board.color_at(at)
+    facing = None if colour is None else turned(board, not colour)
+    return facing is not None and best_exchange(facing, at).gain > 0
+
+
+JUDGES: Final[dict[str, Judge]] = {
+    "attacks": judge_attacks,
+    "eyes": judge_eyes,
+    "defends": judge_defends,
+    "attacked": judge_attacked,
+    "guarded": judge_guarded,
+    "unguarded": judge_unguarded,
+    "hanging": judge_hanging,
+    "safe": judge_safe,
+}

@@ -1,0 +1,227 @@
+"""Claims about pins, forks, skewers, discovered attacks and trapped pieces."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import chess
+
+from studyboard.board.lines import Lined, lined_up, uncovered
+from studyboard.board.naming import counted, listed, sentence, squares_listed, the_piece
+from studyboard.board.relations import worth
+from studyboard.board.rights import king_squares
+from studyboard.board.tactics import safe_squares, shut_in, trapped_words, turned
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_relations import attacks
+from studyboard.reading.findings import Topic
+from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.referents import referents
+
+
+def judge_pins(claim: Claim) -> list[Judgement]:
+    """“The bishop pins the knight to the king”, “the knight is pinned by …”."""
+    things = claim.things() or claim.mentions("piece")
+    by = claim.mention("by")
+    behind = claim.mention("to") or claim.mention("against")
+    active = bool(claim.things())
+    found: list[Judgement] = []
+    for thing in things[:1] if behind else things:
+        if thing.what is not Named.PIECE or thing.kind == chess.KING:
+            continue
+        found += _judge_pin(claim, thing, by, behind, active)
+    return found
+
+
+def _judge_pin(
+    claim: Claim, thing: Mention, by: Mention | None, behind: Mention | None, active: bool
+) -> list[Judgement]:
+    scene = claim.scene
+    group = claim.subjects()[0] if active and claim.subjects() else []
+    pinned: list[tuple[chess.Board, Lined]] = []
+    named = False
+    for board in claim.boards():
+        targets = referents(scene, thing, board)
+        named = named or bool(targets)
+        for line in lined_up(board):
+            if line.front in targets and _is_pin(board, line):
+                pinned.append((board, line))
+                if by is not None and line.by not in referents(scene, by, board):
+                    continue
+                if behind is not None and line.behind not in referents(scene, behind, board):
+                    continue
+                if group and not any(line.by in referents(scene, m, board) for m in group) and line.by not in claim.movers():
+                    continue
+                return confirmed(Topic.PIN, claim.quote(), _pin_words(board, line), line.front, line.by, line.behind)
+    if not named or (thing.pronoun and not pinned and thing.pronoun in ("he", "she", "they", "one", "this")):
+        return undecided(Topic.PIN, claim.quote(), "It is not clear which piece is meant.")
+    if pinned:
+        board, line = pinned[0]
+        return contradicted(Topic.PIN, claim.quote(), _pin_words(board, line), line.front, line.by, line.behind)
+    return contradicted(Topic.PIN, claim.quote(), f"Nothing pins {_one(claim, thing)} here.")
+
+
+def _is_pin(board: chess.Board, line: Lined) -> bool:
+    """A line-up that one may call a pin: what is behind is a king, or worth more than what is in front, or loose."""
+    owner = board.color_at(line.front)
+    if board.color_at(line.by) == owner or board.color_at(line.behind) != owner:
+        return False
+    if worth(board, line.behind) > worth(board, line.front):
+        return True
+    return not board.attackers_mask(bool(owner), line.behind) & ~chess.BB_SQUARES[line.front] and worth(board, line.behind) > 1
+
+
+def _pin_words(board: chess.Board, line: Lined) -> str:
+    return sentence(f"{the_piece(board, line.by)} pins {the_piece(board, line.front)} to {the_piece(board, line.behind)}")
+
+
+def _one(claim: Claim, thing: Mention) -> str:
+    board = claim.boards()[0]
+    squares = referents(claim.scene, thing, board)
+    return the_piece(board, squares[0]) if len(squares) == 1 else "such a piece"
+
+
+def judge_forks(claim: Claim) -> list[Judgement]:
+    """“… forks king and rook”, “a fork”."""
+    scene = claim.scene
+    things = claim.things()
+    if things:
+        group = claim.subjects()[0] if claim.subjects() else []
+        for board in claim.boards():
+            doers = {sq for m in group for sq in referents(scene, m, board)} | set(claim.movers())
+            for by in sorted(doers or chess.scan_forward(board.occupied)):
+                hit = [[at for at in referents(scene, thing, board) if board.piece_at(by) and attacks(board, by, at)] for thing in things]
+                plural = len(things) == 1 and things[0].plural
+                if all(hit) and (len(things) > 1 or not plural or len(hit[0]) > 1):
+                    if len(things) == 1 and not plural:
+                        continue
+                    return confirmed(Topic.FORK, claim.quote(), _fork_words(board, by), by, *(at for h in hit for at in h))
+        if len(things) == 1 and not things[0].plural:
+            return undecided(Topic.FORK, claim.quote(), "A fork has two targets, and one is named.")
+    boards = claim.boards()
+    movers = claim.movers()
+    if not things:
+        for step in claim.scene.played_near(claim.start):
+            if step.landed is None or step.move is None or step.before is None:
+                continue
+            total = _targets(step.board, step.landed)
+            total += [line.behind for line in uncovered(step.before, step.move)]
+            if len(set(total)) > 1:
+                return confirmed(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed, *total)
+    if not movers or not claim.scene.played_near(claim.start):
+        return undecided(Topic.FORK, claim.quote(), "It is not clear which piece is meant.")
+    step = claim.scene.played_near(claim.start)[0]
+    if step.landed is None:
+        return undecided(Topic.FORK, claim.quote(), "It is not clear which piece is meant.")
+    board = step.board if things else boards[0]
+    return contradicted(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed)
+
+
+def _targets(board: chess.Board, by: chess.Square) -> list[chess.Square]:
+    piece = board.piece_at(by)
+    return [] if piece is None else list(chess.scan_forward(board.attacks_mask(by) & board.occupied_co[not piece.color]))
+
+
+def _fork_words(board: chess.Board, by: chess.Square) -> str:
+    targets = _targets(board, by)
+    if not targets:
+        return sentence(f"{the_piece(board, by)} attacks no enemy piece")
+    return sentence(f"{the_piece(board, by)} attacks {listed([the_piece(board, at) for at in targets])}")
+
+
+def judge_skewers(claim: Claim) -> list[Judgement]:
+    """“… skewers the king and the rook”."""
+    for board in claim.boards():
+        for line in lined_up(board):
+            owner = board.color_at(line.by)
+            if board.color_at(line.front) != owner and board.color_at(line.behind) != owner:
+                things = claim.things()
+                squares = (line.front, line.behind)
+                if all(set(referents(claim.scene, thing, board)) & set(squares) for thing in things) and (
+                    things or line.by in claim.movers()
+                ):
+                    words = f"{the_piece(board, line.by)} looks through {the_piece(board, line.front)}"
+                    words += f" at {the_piece(board, line.behind)}"
+                    return confirmed(Topic.PIN, claim.quote(), sentence(words), line.by, *squares)
+    if not claim.scene.played_near(claim.start) and not claim.things():
+        return undecided(Topic.PIN, claim.quote(), "It is not clear which pieces are meant.")
+    return contradicted(Topic.PIN, claim.quote(), "No line goes through the first of them to the other.")
+
+
+def judge_discovered_attack(claim: Claim) -> list[Judgement]:
+    """“A discovered attack on the queen”."""
+    steps = claim.scene.played_near(claim.start)
+    if not steps:
+        return undecided(Topic.FORK, claim.quote(), "No move is played here.")
+    things = claim.things()
+    for step in steps:
+        if step.before is None or step.move is None or not step.move:
+            continue
+        for line in uncovered(step.before, step.move):
+            if all(line.behind in referents(claim.scene, thing, step.board) for thing in things):
+                why = f"{the_piece(step.board, line.by)} now attacks {the_piece(step.board, line.behind)}"
+                return confirmed(Topic.FORK, claim.quote(), sentence(why), line.by, line.behind)
+    return contradicted(Topic.FORK, claim.quote(), "The move uncovers no such attack.")
+
+
+def judge_trapped(claim: Claim) -> list[Judgement]:
+    """“The bishop is trapped”, “the queen has nowhere to go”."""
+    thing = claim.mention("piece")
+    if thing is None or (thing.pronoun and thing.pronoun != "it"):
+        return []
+    topic = Topic.TRAPPED
+    free: list[tuple[chess.Board, chess.Square]] = []
+    for board in claim.boards():
+        for at in referents(claim.scene, thing, board):
+            if board.piece_at(at) is None:
+                continue
+            if board.piece_type_at(at) == chess.KING:
+                if not king_squares(board, bool(board.color_at(at))):
+                    return confirmed(topic, claim.quote(), "The king has no square.", at)
+                continue
+            if turned(board, bool(board.color_at(at))) is None:
+                continue
+            piece = shut_in(board, at)
+            if piece is not None:
+                return confirmed(topic, claim.quote(), trapped_words(board, piece), at)
+            free.append((board, at))
+    if not free or len({at for _, at in free}) > 2 or thing.kind in (None, chess.PAWN, chess.KING):
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    board, at = free[0]
+    exits = squares_listed(safe_squares(board, at))
+    return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
+
+
+def judge_squares(claim: Claim) -> list[Judgement]:
+    """“The king has exactly one square”."""
+    thing, number = claim.mention("piece"), claim.mention("number")
+    if thing is None or number is None or thing.kind is None:
+        return []
+    topic = Topic.TRAPPED
+    counts: list[tuple[chess.Board, chess.Square, int]] = []
+    for board in claim.boards():
+        for at in referents(claim.scene, thing, board):
+            facing = turned(board, bool(board.color_at(at)))
+            if facing is None:
+                continue
+            legal = len({move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])})
+            plain = legal if thing.kind != chess.KING else len(king_squares(board, bool(board.color_at(at))))
+            safe = legal if thing.kind == chess.KING else len(safe_squares(board, at))
+            if number.value in (legal, plain, safe):
+                why = sentence(f"{the_piece(board, at)} has {counted(number.value, 'square')}")
+                return confirmed(topic, claim.quote(), why, at)
+            counts.append((board, at, plain))
+    if not counts or len({at for _, at, _ in counts}) > 2:
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    # Of two kings, the one whose turn it is.
+    board, at, count = next((c for c in counts if c[0].turn == c[0].color_at(c[1])), counts[0])
+    return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} has {counted(count, 'square')}"), at)
+
+
+JUDGES: Final[dict[str, Judge]] = {
+    "pins": judge_pins,
+    "forks": judge_forks,
+    "skewers": judge_skewers,
+    "discovered_attack": judge_discovered_attack,
+    "trapped": judge_trapped,
+    "squares": judge_squares,
+}

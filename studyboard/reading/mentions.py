@@ -1,0 +1,277 @@
+"""The pieces, squares, sides, files and numbers that a spoken line names."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+import chess
+
+from studyboard.notation.narration.lexicon import lexicon
+from studyboard.notation.narration.tokens import Break, Token
+from studyboard.notation.narration.units import units_of
+from studyboard.reading.words import Names
+
+#: A spelled square (“f five”) may cost at most this much to be taken as one: no misheard words.
+_PLAIN_SQUARE = 0.2
+
+
+class Named(StrEnum):
+    """What a mention is of."""
+
+    PIECE = "p"
+    SQUARE = "s"
+    SIDE = "c"
+    NUMBER = "n"
+    FILE = "f"
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """Words that name something.
+
+    what: what it is; start, end: which words, end excluded; number: its place among the mentions of the line
+    kind, colour, square, file: what is said of a piece; None where nothing is
+    moves_to: True where the square is one that the piece goes to; comes_from: where it came from
+    plural, definite, other, pronoun, enemy: how it is named
+    light: True for a piece on light squares, False on dark ones
+    vague: something else is said of it that the board cannot tell
+    value: of a number
+    """
+
+    what: Named
+    start: int
+    end: int
+    number: int = 0
+    kind: chess.PieceType | None = None
+    colour: chess.Color | None = None
+    square: chess.Square | None = None
+    file: int | None = None
+    moves_to: bool = False
+    comes_from: chess.Square | None = None
+    plural: bool = False
+    definite: bool = False
+    other: bool = False
+    pronoun: str = ""
+    enemy: bool = False
+    light: bool | None = None
+    vague: bool = False
+    value: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Players:
+    """Which words name which side, besides the words of the language: names from the headers."""
+
+    words: Mapping[str, chess.Color] = field(default_factory=dict)
+
+
+def players_of(headers: Mapping[str, str]) -> Players:
+    """The names of the players, each word of them that only one has and that is no piece or other word of chess."""
+    found: dict[str, set[chess.Color]] = {}
+    for tag, colour in (("White", chess.WHITE), ("Black", chess.BLACK)):
+        for word in headers.get(tag, "").replace(",", " ").split():
+            plain = word.strip(".").lower()
+            if len(plain) > 2:
+                found.setdefault(plain, set()).add(colour)
+    return Players({word: next(iter(colours)) for word, colours in found.items() if len(colours) == 1})
+
+
+def mentions_of(text: str, tokens: Sequence[Token], names: Names, players: Players) -> tuple[Mention, ...]:
+    """Everything that *text*, cut into these tokens, names, in order, no two overlapping. O(words)."""
+    hyphens = {at for at, token in enumerate(tokens) if text[token.end : token.end + 1] == "-"}
+    return tuple(_Chunker(tokens, hyphens, names, players).all())
+
+
+class _Chunker:
+    """Goes through the words once.
+
+    State: the squares that words spell and the words with a hyphen behind them, found beforehand.
+    """
+
+    def __init__(self, tokens: Sequence[Token], hyphens: set[int], names: Names, players: Players) -> None:
+        self.tokens = tokens
+        self.hyphens = hyphens
+        self.names = names
+        self.players = players
+        self.squares: dict[int, tuple[chess.Square, int]] = {}
+        for at, units in enumerate(units_of(tokens, lexicon("en"))):
+            for unit in units:
+                if unit.kind == "square" and unit.cost <= _PLAIN_SQUARE:
+                    self.squares[at] = (int(unit.value), unit.end)
+
+    def all(self) -> list[Mention]:
+        found: list[Mention] = []
+        at = 0
+        while at < len(self.tokens):
+            mention = self._piece(at) or self._pronoun(at) or self._square(at) or self._file(at) or self._side(at)
+            mention = mention or self._number(at)
+            if mention is None:
+                at += 1
+                continue
+            found.append(replace(mention, number=len(found)))
+            at = mention.end
+        return found
+
+    def _word(self, at: int) -> str:
+        return self.tokens[at].text if at < len(self.tokens) else ""
+
+    def _joined(self, at: int) -> bool:
+        """Does the word at *at* follow the one before without any sign between?"""
+        return at < len(self.tokens) and self.tokens[at].broken == Break.NONE
+
+    def _piece(self, start: int) -> Mention | None:
+        names = self.names
+        at = start
+        mention = Mention(Named.PIECE, start, start)
+        while at < len(self.tokens) and (at == start or self._joined(at)):
+            word = self._word(at)
+            colour, owner = self._owner(word)
+            if at == start and word in names.determiners:
+                mention = replace(mention, definite=word in names.definite)
+            elif owner or (colour is not None and word in (*names.white, *names.black)):
+                if colour is not None and mention.colour is not None:
+                    return None
+                mention = replace(mention, colour=colour, definite=mention.definite or owner)
+            elif word in names.enemy:
+                mention = replace(mention, enemy=True)
+            elif word in names.other:
+                mention = replace(mention, other=True)
+            elif word in ("light", "dark") and self._word(at + 1) in ("squared", "square", "colored", "coloured"):
+                mention = replace(mention, light=word == "light")
+                at += 1
+            elif word in names.wings:
+                mention = replace(mention, vague=True)
+            elif word in names.adjectives or (word in ("two", "three", "four") and at > start):
+                pass
+            elif at in self.squares and self.squares[at][1] < len(self.tokens) and self._kind(self._word(self.squares[at][1])):
+                square, after = self.squares[at]
+                if not self._joined(after):
+                    return None
+                mention = replace(mention, square=square, definite=True)
+                at = after - 1
+            elif len(word) == 1 and word in "abcdefgh" and self._kind(self._word(at + 1)) and self._is_file(at, start):
+                mention = replace(mention, file="abcdefgh".index(word), definite=True)
+            else:
+                break
+            at += 1
+        kind = self._kind(self._word(at)) if at == start or self._joined(at) else None
+        if kind is None:
+            return None
+        piece, plural = kind
+        if mention.file is not None and piece != chess.PAWN:
+            mention = replace(mention, file=None, vague=True)
+        mention = replace(mention, kind=piece or None, plural=plural, end=at + 1)
+        return self._placed(mention)
+
+    def _is_file(self, at: int, start: int) -> bool:
+        """Is this letter a file, and not the article? The article stands before a space, the file before a hyphen."""
+        if self._word(at) != "a":
+            return True
+        return at > start or (at + 1 < len(self.tokens) and at in self.hyphens)
+
+    def _placed(self, mention: Mention) -> Mention:
+        """With the square that follows: “on f6”, “from b8”, “to f3”, or the square alone."""
+        at = mention.end
+        if not self._joined(at):
+            return mention
+        if at in self.squares:
+            square, end = self.squares[at]
+            if mention.square is None and not mention.plural:
+                return replace(mention, square=square, end=end, moves_to=not mention.definite)
+            return mention
+        for phrases, kind in ((self.names.on, "on"), (self.names.origin, "from"), (self.names.to, "to")):
+            for phrase in phrases:
+                end = at + len(phrase)
+                if end in self.squares and self._says(at, phrase) and self._joined(end):
+                    square, after = self.squares[end]
+                    if kind == "from":
+                        return replace(mention, comes_from=square, end=after, definite=True)
+                    if mention.square is not None:
+                        return mention
+                    return replace(mention, square=square, end=after, moves_to=kind == "to")
+        if self._word(at) == "on":
+            step = at + 2 if self._word(at + 1) in ("the", "his", "her", "its") else at + 1
+            letter = self._word(step)
+            if len(letter) == 1 and letter in "abcdefgh" and self._word(step + 1) in self.names.file:
+                return replace(mention, file="abcdefgh".index(letter), end=step + 2)
+        return mention
+
+    def _says(self, at: int, phrase: tuple[str, ...]) -> bool:
+        return all(self._word(at + step) == word and self._joined(at + step) for step, word in enumerate(phrase))
+
+    def _kind(self, word: str) -> tuple[chess.PieceType, bool] | None:
+        return self.names.pieces.get(word)
+
+    def _owner(self, word: str) -> tuple[chess.Color | None, bool]:
+        """The side that a word names, and whether it owns what follows."""
+        bare = word.removesuffix("'s").removesuffix("'")
+        owner = bare != word
+        if bare in self.names.white:
+            return chess.WHITE, owner
+        if bare in self.names.black:
+            return chess.BLACK, owner
+        if bare in self.players.words and owner:
+            return self.players.words[bare], True
+        return None, False
+
+    def _pronoun(self, at: int) -> Mention | None:
+        word = self._word(at)
+        if word not in self.names.pronouns:
+            return None
+        return Mention(Named.PIECE, at, at + 1, pronoun=word, plural=word in ("them", "they"))
+
+    def _square(self, at: int) -> Mention | None:
+        start = at
+        if self._word(at) == "the" and self._joined(at + 1):
+            at += 1
+            if self._word(at) in ("square", "point") and self._joined(at + 1):
+                at += 1
+        if at not in self.squares:
+            return None
+        square, end = self.squares[at]
+        if self._word(end) in self.names.square and self._joined(end):
+            end += 1
+        return Mention(Named.SQUARE, start, end, square=square)
+
+    def _file(self, at: int) -> Mention | None:
+        start = at
+        if self._word(at) == "the" and self._joined(at + 1):
+            at += 1
+        letter = self._word(at)
+        if len(letter) == 1 and letter in "abcdefgh" and self._word(at + 1) in self.names.file:
+            return Mention(Named.FILE, start, at + 2, file="abcdefgh".index(letter))
+        return None
+
+    def _side(self, at: int) -> Mention | None:
+        word = self._word(at)
+        bare = word.removesuffix("'s").removesuffix("'")
+        colour = None
+        if bare in self.names.white:
+            colour = chess.WHITE
+        elif bare in self.names.black:
+            colour = chess.BLACK
+        elif bare in self.players.words:
+            colour = self.players.words[bare]
+        if colour is None:
+            return None
+        end = at + 1
+        # First name and family name stand for one side.
+        while self._joined(end) and self.players.words.get(self._word(end).removesuffix("'s")) == colour:
+            end += 1
+        return Mention(Named.SIDE, at, end, colour=colour)
+
+    def _number(self, at: int) -> Mention | None:
+        word = self._word(at)
+        if word.isdigit() and len(word) < 4:
+            return Mention(Named.NUMBER, at, at + 1, value=int(word))
+        if word in self.names.numbers:
+            return Mention(Named.NUMBER, at, at + 1, value=self.names.numbers.index(word))
+        if word in self.names.tens:
+            value = 10 * (self.names.tens.index(word) + 2)
+            ones = self._word(at + 1)
+            if ones in self.names.numbers[1:10] and self._joined(at + 1):
+                return Mention(Named.NUMBER, at, at + 2, value=value + self.names.numbers.index(ones))
+            return Mention(Named.NUMBER, at, at + 1, value=value)
+        return None

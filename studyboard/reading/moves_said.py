@@ -1,0 +1,126 @@
+"""The moves that a spoken line names, each with the moves of the tree or of the rules that it can mean."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import chess
+
+from studyboard.board.moves import captured_square, landing_square
+from studyboard.notation.narration.cues import Context, contexts_of
+from studyboard.notation.narration.forms import Form, Phrase
+from studyboard.notation.narration.lexicon import lexicon
+from studyboard.notation.narration.phrases import phrases_of
+from studyboard.notation.narration.tokens import Token
+from studyboard.notation.narration.units import units_of
+
+#: A phrase may be this far from plain speech before it is taken for something else than a move.
+_PLAIN = 0.5
+_ANCHORS = frozenset({"square", "piece", "capture", "written", "castles"})
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """Words that name a move.
+
+    phrase: the words and what they demand; context: what the words around make of them
+    whole: they say where the move goes, not only that something moves
+    """
+
+    phrase: Phrase
+    context: Context
+    whole: bool
+
+
+def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
+    """The phrases that name moves, the longest at each place, in order of their words."""
+    words = lexicon("en")
+    units = units_of(tokens, words)
+    anchors = [any(unit.kind in _ANCHORS for unit in here) for here in units]
+    contexts = contexts_of(tokens, anchors, words)
+    found: list[Said] = []
+    for here in phrases_of(tokens, units, words):
+        for phrase in here:
+            if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.0):
+                found.append(Said(phrase, contexts[phrase.anchor], is_whole(phrase.form)))
+    return tuple(sorted(found, key=lambda said: (said.phrase.start, -said.phrase.end, said.phrase.cost)))
+
+
+def is_whole(form: Form) -> bool:
+    """Do the words say which move is meant, so that another move would be a slip?"""
+    if form.castles:
+        return form.castles in ("short", "long")
+    return form.to is not None and not form.vague and (form.piece is not None or form.bare)
+
+
+def means(form: Form, board: chess.Board, move: chess.Move) -> bool:
+    """Can the words mean this move, legal on *board*? A check or mate that is said is left aside."""
+    piece = board.piece_type_at(move.from_square)
+    if not move or piece is None:
+        return False
+    if form.castles or board.is_castling(move):
+        if not form.castles:
+            return form.piece == chess.KING and form.to == landing_square(board, move)
+        if not board.is_castling(move):
+            return False
+        return form.castles in ("castles", "short" if board.is_kingside_castling(move) else "long")
+    taken = captured_square(board, move)
+    return (
+        form.to in (None, move.to_square)
+        and form.piece in (None, piece)
+        and form.from_square in (None, move.from_square)
+        and form.from_file in (None, chess.square_file(move.from_square))
+        and form.from_rank in (None, chess.square_rank(move.from_square))
+        and not (form.capture and taken is None)
+        and (form.target is None or (taken is not None and board.piece_type_at(taken) == form.target))
+        and form.target_file in (None, chess.square_file(move.to_square))
+        and not (form.promotes and not move.promotion)
+        and form.promotion in (None, move.promotion)
+        and form.white in (None, board.turn)
+    )
+
+
+def without_side(form: Form) -> Form:
+    """The same demands, whoever moves."""
+    return Form(
+        form.piece,
+        form.from_file,
+        form.from_rank,
+        form.from_square,
+        form.to,
+        form.to_file,
+        form.bare,
+        form.capture,
+        form.again,
+        form.target,
+        form.target_file,
+        form.promotion,
+        form.promotes,
+        form.castles,
+        form.check,
+        form.mate,
+        form.back,
+        form.vague,
+        form.exact,
+    )
+
+
+def legal_meanings(form: Form, board: chess.Board) -> list[chess.Move]:
+    """The legal moves that the words can mean."""
+    mask = chess.BB_ALL if form.to is None or form.castles else chess.BB_SQUARES[form.to]
+    if form.piece == chess.KING or form.castles:
+        mask = chess.BB_ALL
+    return [move for move in board.generate_legal_moves(chess.BB_ALL, mask) if means(form, board, move)]
+
+
+def stands(form: Form, board: chess.BaseBoard) -> bool:
+    """Do the words name a piece that stands on that square?"""
+    if form.to is None or form.castles:
+        return False
+    return board.piece_type_at(form.to) is not None and form.piece in (None, board.piece_type_at(form.to))
+
+
+def overlapping(said: Sequence[Said], start: int, end: int) -> Iterator[Said]:
+    """The phrases that share words with *start* to *end*."""
+    return (one for one in said if one.phrase.start < end and start < one.phrase.end)

@@ -1,0 +1,191 @@
+"""The read-through: a whole study, one line of it, or any text beside a position, checked against the board."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+import chess
+
+from studyboard.board.work import WorkCancelledError, never_cancelled
+from studyboard.model.beats import Beat, beats
+from studyboard.model.order import Visit, VisitKind, running_order
+from studyboard.model.positions import Positions
+from studyboard.model.script import BeatKey, Part
+from studyboard.model.study import Study, start_board
+from studyboard.reading.findings import Finding, ReadThrough, sorted_out
+from studyboard.reading.mentions import Players, players_of
+from studyboard.reading.scene import Scene, Step, Talk, make_scene
+from studyboard.reading.statements import statements
+from studyboard.reading.structure import branch_finding, think_finding
+from studyboard.reading.telling import Known, Telling
+
+#: How far along the lines a talk may refer to moves: half-moves back, half-moves ahead.
+_BACK, _AHEAD = 8, 6
+
+
+def read_through(
+    study: Study,
+    *,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] = never_cancelled,
+) -> ReadThrough:
+    """Check the whole script. progress gets shares of 0 to 1. Raises WorkCancelledError.
+
+    A second or two for a talk of ten minutes, more where mates in three or four are claimed.
+    """
+    positions = Positions(study)
+    players = players_of(study.headers)
+    told = beats(study, running_order(study))
+    found: list[Finding] = []
+    for number, beat in enumerate(told):
+        if cancelled():
+            raise WorkCancelledError("The read-through was stopped.")
+        found += _read_beat(study, positions, players, beat, deep=True, cancelled=cancelled)
+        if progress is not None:
+            progress((number + 1) / len(told))
+    return sorted_out(found)
+
+
+def read_line(study: Study, positions: Positions, key: BeatKey) -> ReadThrough:
+    """Check one spoken line as it stands in the study: of a node, or of a part of the talk. Some 20 ms.
+
+    Empty for a line that is not told: hidden, silent, or of a node that is gone.
+    """
+    beat = next((beat for beat in beats(study, running_order(study)) if beat.key == key), None)
+    if beat is None:
+        beat = _beat_alone(study, key)
+    if beat is None:
+        return ReadThrough()
+    return sorted_out(_read_beat(study, positions, players_of(study.headers), beat, deep=False, cancelled=never_cancelled))
+
+
+def judge(board: chess.Board | str, text: str, *, deep: bool = True) -> ReadThrough:
+    """Check any text beside a position (or its FEN). Raises ValueError where the FEN describes none."""
+    position = chess.Board(board) if isinstance(board, str) else board
+    scene = make_scene(text, position, [(Step(position, 0), None)], talk=Talk())
+    found = statements(scene, deep=deep) + Telling(scene).findings()
+    return sorted_out(_in_order(found))
+
+
+def _read_beat(
+    study: Study,
+    positions: Positions,
+    players: Players,
+    beat: Beat,
+    *,
+    deep: bool,
+    cancelled: Callable[[], bool],
+) -> list[Finding]:
+    found: list[Finding] = []
+    if beat.spoken:
+        scene = scene_of(study, positions, players, beat)
+        near, earlier = _around(study, positions, beat)
+        found += statements(scene, deep=deep) + Telling(scene, near, earlier).findings()
+        branch = branch_finding(study, positions, beat, scene)
+        found += [] if branch is None else [branch]
+    if beat.think > 0 and deep:
+        think = think_finding(study, positions, beat, cancelled=cancelled)
+        found += [] if think is None else [think]
+    return _in_order(found)
+
+
+def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -> Scene:
+    """The line of a beat with the board beside it, as the timeline shows it."""
+    nodes = study.nodes
+    cues = {cue.node: cue.word for cue in beat.spoken.cues if cue.node is not None}
+    steps: list[tuple[Step, int | None]] = []
+    told = [visit for visit in beat.visits if visit.kind is not VisitKind.BACK]
+    first = told[0].node if told else beat.visits[0].node
+    parent = nodes[first].parent
+    start = positions.board(first if parent is None or beat.visits[0].kind is VisitKind.LINE else parent)
+    for visit in beat.visits:
+        node = nodes[visit.node]
+        board = positions.board(visit.node)
+        if visit.kind is not VisitKind.TELL or node.parent is None or node.move is None:
+            if visit.kind is not VisitKind.BACK or visit.node != nodes[first].parent:
+                steps.append((Step(board, 0, visit.node), None))
+            continue
+        step = Step(board, 0, visit.node, node.move, positions.board(node.parent))
+        steps.append((step, cues.get(visit.node)))
+    return make_scene(
+        beat.spoken.text,
+        start,
+        steps,
+        key=beat.key,
+        players=players,
+        depth=beat.depth,
+        talk=_talk(study, beat, first),
+    )
+
+
+def _talk(study: Study, beat: Beat, first: int) -> Talk:
+    *_, last = study.main_line()
+    plies = study.ply(last)
+    board = start_board(study.headers)
+    moves = (plies + (0 if board.turn else 1) + 1) // 2
+    path = study.path(first)
+    history = tuple(move for node in path if node != first and (move := study.nodes[node].move) is not None)
+    whole = board == chess.Board() or board.chess960
+    return Talk(
+        moves=moves,
+        result=study.headers.get("Result", "*"),
+        part=beat.key.value if isinstance(beat.key, Part) else "",
+        ends_line=not study.nodes[beat.node].children,
+        ends_game=beat.node == last,
+        history=history,
+        first=board if whole else None,
+        think=beat.think,
+    )
+
+
+def _around(study: Study, positions: Positions, beat: Beat) -> tuple[list[Known], list[chess.Board]]:
+    """Moves of the tree near a beat, and the positions before it."""
+    nodes = study.nodes
+    path = study.path(beat.node)
+    centre = path[-_BACK:]
+    wanted: dict[int, None] = {}
+    for node in (*centre, *(visit.node for visit in beat.visits)):
+        wanted.setdefault(node)
+        for child in nodes[node].children:
+            wanted.setdefault(child)
+            at = child
+            for _ in range(2):
+                if not nodes[at].children:
+                    break
+                at = nodes[at].children[0]
+                wanted.setdefault(at)
+    at = beat.node
+    for _ in range(_AHEAD):
+        if not nodes[at].children:
+            break
+        for child in nodes[at].children:
+            wanted.setdefault(child)
+        at = nodes[at].children[0]
+    near: list[Known] = []
+    for node in wanted:
+        move, parent = nodes[node].move, nodes[node].parent
+        if move is not None and parent is not None and move:
+            near.append(Known(positions.board(parent), move))
+    return near, [positions.board(node) for node in reversed(path)]
+
+
+def _beat_alone(study: Study, key: BeatKey) -> Beat | None:
+    """The beat of a line that no running order tells: a hidden side-line's."""
+    if isinstance(key, Part) or key not in study.nodes:
+        return None
+    node = study.nodes[key]
+    return Beat(key, (Visit(key, VisitKind.TELL, 1),), node.spoken, node.intended, node.think, 1)
+
+
+def _in_order(found: Iterable[Finding]) -> list[Finding]:
+    """In the order of the words; of two findings over the same words about the same thing, the first one."""
+    kept: list[Finding] = []
+    for finding in sorted(found, key=lambda f: (f.start, f.end)):
+        if not any(_same(finding, other) for other in kept):
+            kept.append(finding)
+    return kept
+
+
+def _same(one: Finding, other: Finding) -> bool:
+    return one.kind is other.kind and one.verdict is other.verdict and one.start == other.start and one.end == other.end
+

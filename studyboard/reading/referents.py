@@ -1,0 +1,112 @@
+"""Which pieces on the board the words of a line can mean."""
+
+from __future__ import annotations
+
+import chess
+
+from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.scene import Scene
+
+_PLAYER_PRONOUNS = frozenset({"he", "she", "they", "him"})
+
+
+def fitting(mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
+    """Squares of the pieces that have everything that is said of them, pronouns left aside."""
+    if mention.square is not None and mention.what is Named.PIECE:
+        mask = chess.BB_SQUARES[mention.square] & board.occupied
+    else:
+        mask = board.occupied
+    if mention.kind is not None:
+        colours = chess.COLORS if mention.colour is None else (mention.colour,)
+        mask &= sum(board.pieces_mask(mention.kind, colour) for colour in colours)
+    elif mention.colour is not None:
+        mask &= board.occupied_co[mention.colour]
+    if mention.kind is None and mention.pronoun == "" and mention.square is None:
+        # "A piece" is neither king nor pawn.
+        mask &= ~board.pawns & ~board.kings
+    if mention.file is not None:
+        mask &= chess.BB_FILES[mention.file]
+    if mention.light is not None:
+        mask &= chess.BB_LIGHT_SQUARES if mention.light else chess.BB_DARK_SQUARES
+    return list(chess.scan_forward(mask))
+
+
+def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
+    """Squares on *board* of the pieces that the words can mean; of a square, that square itself.
+
+    A pronoun can mean every piece named in this sentence or the one before, and every piece that just moved; "he" and
+    "she" any piece, as which player is meant is not known.
+    """
+    if mention.what is Named.SQUARE:
+        return [] if mention.square is None else [mention.square]
+    if mention.what is Named.SIDE:
+        return list(chess.scan_forward(board.occupied_co[bool(mention.colour)]))
+    if mention.pronoun in _PLAYER_PRONOUNS:
+        return list(chess.scan_forward(board.occupied))
+    if mention.pronoun:
+        found = {square for square in moved_to(scene, mention.start) if board.piece_at(square)}
+        for earlier in named_before(scene, mention.start):
+            found.update(fitting(earlier, board))
+        return sorted(found) or list(chess.scan_forward(board.occupied))
+    if mention.comes_from is not None:
+        came = [
+            step.landed
+            for step in scene.steps
+            if step.move is not None and step.move.from_square == mention.comes_from and step.landed is not None
+        ]
+        standing = [square for square in came if square in fitting(mention, board)]
+        return standing or fitting(mention, board)
+    return fitting(mention, board)
+
+
+def named_before(scene: Scene, token: int) -> list[Mention]:
+    """Pieces named earlier in this sentence, or in the one before where this one names none yet."""
+    start, _ = scene.sentence(token)
+    here = [m for m in scene.mentions if m.what is Named.PIECE and not m.pronoun and start <= m.start < token]
+    if start == 0:
+        return here
+    before, _ = scene.sentence(start - 1)
+    return here + [m for m in scene.mentions if m.what is Named.PIECE and not m.pronoun and before <= m.start < start]
+
+
+def moved_to(scene: Scene, token: int) -> list[chess.Square]:
+    """Where the pieces stand that moved in the sentence of *token* or just before."""
+    start, end = scene.sentence(token)
+    first, last = scene.board_index(start), scene.board_index(max(start, end - 1))
+    return [
+        landed for step in scene.steps[max(0, first) : last + 1] if (landed := step.landed) is not None
+    ]
+
+
+def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention]]:
+    """Who does what the word at *token* says: groups of mentions, of each of which one has to do it.
+
+    Names right before a verb in the plural are one group each; a name right before one in the singular is the only
+    group. Where nothing stands right before, every piece named earlier in the sentence is in one group. Empty where
+    nothing is named: then it is whatever moved last.
+    """
+    before = [m for m in scene.mentions if sentence_start <= m.start < token and m.what in (Named.PIECE, Named.SIDE)]
+    if not before:
+        return []
+    close = before[-1]
+    gap = [scene.tokens[at].text for at in range(close.end, token)]
+    if any(scene.tokens[at].broken for at in range(close.end, token + 1)) or not all(word in _BETWEEN for word in gap):
+        return [before]
+    group = [close]
+    verb = scene.tokens[token].text
+    if _PLURAL.intersection(gap) or not verb.endswith(("s", "ing", "ed")):
+        for earlier in reversed(before[:-1]):
+            words = [scene.tokens[at].text for at in range(earlier.end, group[0].start)]
+            if words != ["and"] or earlier.pronoun or scene.tokens[group[0].start - 1].broken:
+                break
+            group.insert(0, earlier)
+    if len(group) > 1:
+        return [[member] for member in group]
+    return [group]
+
+
+_PLURAL = frozenset({"are", "both", "were"})
+_BETWEEN = frozenset(
+    "now also still already simply just both all suddenly here again immediately directly is are was were that which "
+    "who and then really even at once be being has have been both together".split()
+)

@@ -1,0 +1,323 @@
+"""One spoken line with the board beside it: which position each word speaks of, and in which mood it is said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import Flag, auto
+
+import chess
+
+from studyboard.board.moves import landing_square
+from studyboard.model.script import BeatKey, word_spans
+from studyboard.notation.narration.tokens import Break, Token, tokens_of
+from studyboard.reading.mentions import Mention, Named, Players, mentions_of
+from studyboard.reading.moves_said import Said, moves_said
+from studyboard.reading.words import ClaimWords, claim_words
+
+
+class Mood(Flag):
+    """How something is said."""
+
+    PLAIN = 0
+    HYPOTHETICAL = auto()
+    PAST = auto()
+    NEGATIVE = auto()
+    QUESTION = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """The board changing while a line is said.
+
+    board: the position from then on; token: the word from which it is shown
+    node, move: the node and its move, None where no move is played (a return, a position)
+    before: the position before the move
+    cued: True where the author tied the move to the word
+    """
+
+    board: chess.Board
+    token: int
+    node: int | None = None
+    move: chess.Move | None = None
+    before: chess.Board | None = None
+    cued: bool = False
+
+    @property
+    def landed(self) -> chess.Square | None:
+        """Where the piece that moved stands now."""
+        if self.move is None or self.before is None or not self.move:
+            return None
+        return landing_square(self.before, self.move)
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """One sentence, with names replaced by marks so that patterns can be laid over it.
+
+    start, end: which words; code: the coded text; places: where in the code each word or mention begins
+    """
+
+    start: int
+    end: int
+    code: str
+    places: tuple[tuple[int, int], ...]
+
+    def token_at(self, place: int) -> int:
+        """The word to which a place of the code belongs."""
+        found = self.start
+        for at, token in self.places:
+            if at > place:
+                break
+            found = token
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class Talk:
+    """What is known of the talk around a line.
+
+    moves: full moves of the main line; result: the Result tag; part: which part of the talk, "" for a node's line
+    ends_line, ends_game: the last node of its line, of the main line; game: the moves of the main line are a game
+    history: the moves that lead to the line, from the start position; first: the start position
+    """
+
+    moves: int = 0
+    result: str = "*"
+    part: str = ""
+    ends_line: bool = False
+    ends_game: bool = False
+    history: tuple[chess.Move, ...] = ()
+    first: chess.Board | None = None
+    think: float = 0.0
+
+
+@dataclass(slots=True)
+class Scene:
+    """A line that is being checked.
+
+    State: nothing changes after it was built, except what has been claimed so far (`taken`: words that a more
+    specific statement has used up).
+
+    key: the beat; text: the line; steps: the board, in order, the first one shown from the first word on
+    start: the position shown before the line begins
+    """
+
+    text: str
+    key: BeatKey | None
+    start: chess.Board
+    steps: tuple[Step, ...]
+    words: ClaimWords
+    players: Players
+    depth: int = 0
+    tokens: tuple[Token, ...] = ()
+    mentions: tuple[Mention, ...] = ()
+    sentences: tuple[Sentence, ...] = ()
+    moods: tuple[Mood, ...] = ()
+    clause_of: tuple[int, ...] = ()
+    sentence_of: tuple[int, ...] = ()
+    taken: set[int] = field(default_factory=set)
+    said: tuple[Said, ...] = ()
+    talk: Talk = field(default_factory=Talk)
+
+    def castled(self, colour: chess.Color, token: int) -> str | None:
+        """Whether this side has castled when *token* is said: "k", "q" or ""; None where it is not known."""
+        board = self.talk.first
+        if board is None:
+            return None
+        board = board.copy(stack=False)
+        moves = [*self.talk.history, *(s.move for s in self.steps[: self.board_index(token) + 1] if s.move is not None)]
+        found = "" if board.king(colour) == (chess.E1 if colour else chess.E8) else None
+        for move in moves:
+            if not board.is_legal(move) and move:
+                return None
+            if board.turn == colour and board.is_castling(move):
+                found = "k" if board.is_kingside_castling(move) else "q"
+            board.push(move)
+        return found
+
+    def board_index(self, token: int) -> int:
+        """Which step is shown at this word; -1 before the first."""
+        found = -1
+        for number, step in enumerate(self.steps):
+            if step.token <= token:
+                found = number
+        return found
+
+    def board(self, index: int) -> chess.Board:
+        """The position of a step; of -1, the one before the line."""
+        return self.start if index < 0 else self.steps[index].board
+
+    def clause(self, token: int) -> tuple[int, int]:
+        """The words of the clause around this one, end excluded."""
+        return _run(self.clause_of, token)
+
+    def sentence(self, token: int) -> tuple[int, int]:
+        """The words of the sentence around this one, end excluded."""
+        return _run(self.sentence_of, token)
+
+    def window(self, token: int, *, wide: bool = False) -> list[chess.Board]:
+        """Positions of which the words around *token* may speak, the one that is shown at that word first.
+
+        Those that come up within its clause; with *wide* all of its sentence and the one before that.
+        """
+        start, end = self.sentence(token) if wide else self.clause(token)
+        here = self.board_index(token)
+        first, last = self.board_index(start), self.board_index(max(start, end - 1))
+        if wide:
+            first = max(-1, first - 1)
+        order = [here, *(index for index in range(last, first - 1, -1) if index != here)]
+        return [self.board(index) for index in order]
+
+    def played_near(self, token: int) -> list[Step]:
+        """The moves that are played within the clause of *token*, the latest shown one first."""
+        start, end = self.clause(token)
+        here = self.board_index(token)
+        last, first = self.board_index(max(start, end - 1)), self.board_index(start)
+        order = [here, *(index for index in range(last, first - 1, -1) if index != here)]
+        return [self.steps[index] for index in order if index >= 0 and self.steps[index].move is not None]
+
+    def span(self, start: int, end: int) -> tuple[int, int]:
+        """Characters of the words from *start* to *end*, end excluded."""
+        return self.tokens[start].start, self.tokens[max(start, end - 1)].end
+
+    def quote(self, start: int, end: int) -> str:
+        """The words as they are written."""
+        a, b = self.span(start, end)
+        return " ".join(self.text[a:b].split())
+
+    def mood(self, token: int) -> Mood:
+        """How the word is said."""
+        return self.moods[token] if token < len(self.moods) else Mood.PLAIN
+
+
+def make_scene(
+    text: str,
+    start: chess.Board,
+    steps: Sequence[tuple[Step, int | None]],
+    *,
+    key: BeatKey | None = None,
+    players: Players | None = None,
+    depth: int = 0,
+    talk: Talk | None = None,
+    words: ClaimWords | None = None,
+) -> Scene:
+    """A line with the board beside it. steps: each with the index of the word at which it happens, None for uncued.
+
+    An uncued move is played at the start of the line, and no move before the one that precedes it.
+    """
+    tokens = tokens_of(text)
+    table = claim_words() if words is None else words
+    known = Players() if players is None else players
+    mentions = mentions_of(text, tokens, table.names, known)
+    spans = word_spans(text)
+    placed: list[Step] = []
+    at = 0
+    for step, word in steps:
+        if word is not None:
+            char = spans[word][0] if word < len(spans) else len(text)
+            # A sign alone may stand where the word is counted.
+            at = max(at, next((n for n, token in enumerate(tokens) if token.end > char), len(tokens)))
+        placed.append(Step(step.board, at, step.node, step.move, step.before, word is not None))
+    scene = Scene(text, key, start, tuple(placed), table, known, depth, tokens, mentions)
+    scene.said = moves_said(tokens)
+    scene.talk = Talk() if talk is None else talk
+    scene.sentence_of = tuple(_numbered(tokens, Break.SENTENCE))
+    scene.clause_of = tuple(_numbered(tokens, Break.CLAUSE))
+    scene.sentences = tuple(_coded(scene))
+    scene.moods = tuple(_moods(scene))
+    return scene
+
+
+def _numbered(tokens: Sequence[Token], least: Break) -> Iterator[int]:
+    number = 0
+    for at, token in enumerate(tokens):
+        if at and token.broken >= least:
+            number += 1
+        yield number
+
+
+def _run(numbers: Sequence[int], at: int) -> tuple[int, int]:
+    at = min(at, len(numbers) - 1)
+    start = end = at
+    while start > 0 and numbers[start - 1] == numbers[at]:
+        start -= 1
+    while end < len(numbers) and numbers[end] == numbers[at]:
+        end += 1
+    return start, end
+
+
+def _coded(scene: Scene) -> Iterator[Sentence]:
+    tokens = scene.tokens
+    begins = {mention.start: mention for mention in scene.mentions}
+    at = 0
+    while at < len(tokens):
+        start, end = scene.sentence(at)
+        code = ""
+        places: list[tuple[int, int]] = []
+        token = start
+        while token < end:
+            if token > start and tokens[token].broken >= Break.CLAUSE:
+                code += " ,"
+            if code:
+                code += " "
+            places.append((len(code), token))
+            mention = begins.get(token)
+            if mention is not None:
+                code += f"§{mention.what}{mention.number}"
+                token = mention.end
+            else:
+                code += tokens[token].text
+                token += 1
+        yield Sentence(start, end, code, tuple(places))
+        at = end
+
+
+def _moods(scene: Scene) -> list[Mood]:
+    tokens = scene.tokens
+    found = [Mood.PLAIN] * len(tokens)
+    table: Mapping[str, frozenset[tuple[str, ...]]] = scene.words.moods
+    moods = (
+        ("conditional", Mood.HYPOTHETICAL),
+        ("hypothetical", Mood.HYPOTHETICAL),
+        ("past", Mood.PAST),
+        ("negative", Mood.NEGATIVE),
+    )
+    for name, mood in moods:
+        longest = max((len(phrase) for phrase in table.get(name, ())), default=0)
+        for at in range(len(tokens)):
+            for length in range(longest, 0, -1):
+                phrase = tuple(token.text for token in tokens[at : at + length])
+                if len(phrase) == length and phrase in table[name]:
+                    _colour(scene, found, at, mood, whole=name == "conditional")
+                    break
+    for sentence in scene.sentences:
+        last = tokens[sentence.end - 1].end
+        if scene.text[last : last + 2].lstrip("\"'”’)")[:1] == "?":
+            for at in range(sentence.start, sentence.end):
+                found[at] |= Mood.QUESTION
+    return found
+
+
+def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool) -> None:
+    """How far a word that sets a mood reaches: to the end of its clause, of its sentence for a condition.
+
+    A move that is played behind the word makes a fact of what was imagined; so does the side-line that begins with
+    the line, for the condition that it is told with. The past and what denies reach backwards too.
+    """
+    start, end = scene.sentence(at) if whole else scene.clause(at)
+    first = start if mood is not Mood.HYPOTHETICAL else at
+    if mood is Mood.HYPOTHETICAL:
+        shown = [step.token for step in scene.steps if step.cued and at <= step.token < end]
+        if shown:
+            end = min(shown)
+        opens = scene.depth and scene.sentence_of[at] == 0 and scene.steps and not scene.steps[-1].cued
+        if whole and opens and scene.steps[-1].move is not None:
+            end = at
+    for token in range(first, end):
+        found[token] |= mood
+
+
+def mentions_in(scene: Scene, start: int, end: int, what: Named | None = None) -> list[Mention]:
+    """The mentions that begin within these words."""
+    return [m for m in scene.mentions if start <= m.start < end and (what is None or m.what is what)]

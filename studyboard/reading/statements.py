@@ -1,0 +1,114 @@
+"""Finding the statements of a line that the board can judge, and judging them in the mood in which they are said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from studyboard.reading import claims_game, claims_king, claims_material, claims_pawns, claims_relations, claims_tactics
+from studyboard.reading.claim import Claim, Judge, Judgement
+from studyboard.reading.findings import Finding, Topic, Verdict
+from studyboard.reading.scene import Mood, Scene
+
+JUDGES: Final[dict[str, Judge]] = {
+    **claims_relations.JUDGES,
+    **claims_tactics.JUDGES,
+    **claims_king.JUDGES,
+    **claims_material.JUDGES,
+    **claims_pawns.JUDGES,
+    **claims_game.JUDGES,
+}
+
+#: What can be said of the whole game, in a line that belongs to no move.
+_OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
+#: Claims that speak of another time or of nothing by their own words.
+_ANY_MOOD = frozenset({"castling_right", "threatens_mate", "mate_in", "miniature", "trapped"})
+_DENIED_ITSELF = frozenset({"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move"})
+
+
+def statements(scene: Scene, *, deep: bool = False) -> list[Finding]:
+    """Every statement of the line that was found, judged. deep: with searches that take up to a few seconds."""
+    found: list[Finding] = []
+    for claim in claims_in(scene, deep=deep):
+        for judgement in JUDGES[claim.kind](claim):
+            found.append(_finding(claim, judgement))
+    return found
+
+
+def claims_in(scene: Scene, *, deep: bool = False) -> Iterator[Claim]:
+    """The claims of a line: the more specific pattern first, no two over the same words."""
+    for sentence in scene.sentences:
+        taken: set[int] = set()
+        for kind, pattern in scene.words.patterns:
+            if (scene.talk.part == "greeting" and kind not in _OF_THE_GAME) or kind not in JUDGES:
+                continue
+            for match in pattern.finditer(sentence.code):
+                start = sentence.token_at(match.start())
+                end = _end(scene, sentence.token_at(max(match.start(), match.end() - 1)))
+                words = {at for at in range(start, end) if not any(m.start <= at < m.end for m in scene.mentions)}
+                if words & taken:
+                    continue
+                taken |= words
+                yield Claim(scene, sentence, kind, match, start, end, deep)
+
+
+def _end(scene: Scene, token: int) -> int:
+    return next((m.end for m in scene.mentions if m.start <= token < m.end), token + 1)
+
+
+def _finding(claim: Claim, judgement: Judgement) -> Finding:
+    scene = claim.scene
+    verdict, why = judgement.verdict, judgement.why
+    trigger = _trigger(claim)
+    mood = scene.mood(trigger)
+    if claim.kind in _DENIED_ITSELF:
+        mood &= ~Mood.NEGATIVE
+    if claim.kind in _ANY_MOOD:
+        mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if mood & Mood.HYPOTHETICAL and claim.kind == "castling_right" else ~Mood.PAST
+    if mood & Mood.NEGATIVE:
+        if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
+            verdict = Verdict.CONTRADICTED
+        elif verdict is Verdict.CONTRADICTED and _denies(claim, trigger) and mood is Mood.NEGATIVE:
+            verdict = Verdict.CONFIRMED
+        else:
+            verdict, why = Verdict.UNDECIDED, f"It is denied, or said of something else. {why}"
+    elif mood and verdict is Verdict.CONTRADICTED:
+        verdict, why = Verdict.UNDECIDED, f"It is spoken of, not said of this position. {why}"
+    start, end = scene.span(claim.start, claim.end)
+    do = "" if verdict is not Verdict.CONTRADICTED else _advice(judgement)
+    return Finding(
+        scene.quote(claim.start, claim.end),
+        judgement.topic,
+        verdict,
+        judgement.claimed,
+        why,
+        do,
+        scene.key,
+        start,
+        end,
+        judgement.squares,
+        judgement.line,
+        judgement.fix,
+    )
+
+
+def _trigger(claim: Claim) -> int:
+    """The word that makes the claim: the first of the pattern that names nothing."""
+    named = {at for m in claim.scene.mentions for at in range(m.start, m.end)}
+    return next((at for at in range(claim.start, claim.end) if at not in named), claim.start)
+
+
+def _denies(claim: Claim, trigger: int) -> bool:
+    """Does a word of denial stand right before the claim, so that it can mean nothing else?"""
+    negatives = claim.scene.words.moods.get("negative", frozenset())
+    words = [token.text for token in claim.scene.tokens]
+    near = range(max(claim.sentence.start, trigger - 2), claim.end)
+    return any((words[at],) in negatives or tuple(words[at : at + 2]) in negatives for at in near)
+
+
+def _advice(judgement: Judgement) -> str:
+    if judgement.fix is not None:
+        return f"Say “{judgement.fix.text}”."
+    if judgement.topic in (Topic.CHECK, Topic.MATE):
+        return "Leave it out, or play the move that it is said of."
+    return "Say what is on the board, or leave it out."

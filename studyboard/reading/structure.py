@@ -1,0 +1,104 @@
+"""Slips that lie in how a talk is built: a line that does not say which of several moves it tells, a doubtful question."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import chess
+
+from studyboard.board.mates import mate_in, mating_moves
+from studyboard.board.naming import counted, listed
+from studyboard.model.beats import Beat
+from studyboard.model.node import Place
+from studyboard.model.order import VisitKind
+from studyboard.model.positions import Positions
+from studyboard.model.study import Study
+from studyboard.reading.findings import Finding, Topic, Verdict
+from studyboard.reading.mentions import Named
+from studyboard.reading.scene import Scene
+
+_SEVERAL = 3
+_LONGEST_MATE = 3
+
+
+def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene) -> Finding | None:
+    """A query where the first move of a beat is one of three or more that are told, and its line names none of it.
+
+    A line names a move that says its piece, one of its squares, or what kind of move it is.
+    """
+    told = [visit.node for visit in beat.visits if visit.kind is VisitKind.TELL]
+    if not told or not isinstance(beat.key, int):
+        return None
+    node = study.nodes[told[0]]
+    if node.parent is None or node.move is None or not node.move or node.name:
+        return None
+    siblings = [study.nodes[child] for child in study.nodes[node.parent].children]
+    shown = [n for n in siblings if n.telling.place is not Place.HIDDEN and (n.spoken or n.id == node.id)]
+    if len(shown) < _SEVERAL:
+        return None
+    board, move = positions.board(node.parent), node.move
+    kind = board.piece_type_at(move.from_square)
+    squares = {move.from_square, move.to_square}
+    for mention in scene.mentions:
+        if mention.what is Named.PIECE and (mention.kind == kind or mention.square in squares):
+            return None
+        if mention.what is Named.SQUARE and mention.square in squares:
+            return None
+        if mention.what is Named.FILE and kind == chess.PAWN:
+            return None
+    if any(said.phrase.form.capture or said.phrase.form.castles for said in scene.said):
+        return None
+    others = listed([board.san(n.move) for n in shown if n.move is not None and n.id != node.id])
+    start, end = scene.span(0, len(scene.tokens))
+    return Finding(
+        scene.quote(0, min(8, len(scene.tokens))),
+        Topic.BRANCH,
+        Verdict.CONTRADICTED,
+        "A move is told.",
+        f"{counted(len(shown), 'move').capitalize()} are shown from this position; the line does not say that it tells "
+        f"{board.san(move)} and not {others}.",
+        f"Say the move: {board.san(move)}.",
+        beat.key,
+        start,
+        end,
+    )
+
+
+def think_finding(
+    study: Study, positions: Positions, beat: Beat, *, cancelled: Callable[[], bool]
+) -> Finding | None:
+    """What the board says to a think pause: whether the move that follows is the only one that does as much.
+
+    Judged where that move mates in at most three; otherwise left unchecked. Raises WorkCancelledError.
+    """
+    node = study.nodes[beat.node]
+    board = positions.board(node.id)
+    solution = next((study.nodes[child].move for child in node.children), None)
+    if solution is None or not solution:
+        return _think(beat, Verdict.UNDECIDED, "No move follows the pause.")
+    mate = None
+    for moves in range(1, _LONGEST_MATE + 1):
+        mate = mate_in(board, moves, cancelled=cancelled)
+        if mate is not None:
+            break
+    if mate is None:
+        return _think(beat, Verdict.UNDECIDED, "It is no mate in three; whether another move is as good, the board does not say.")
+    winners = mating_moves(board, mate.moves, cancelled=cancelled)
+    length = counted(mate.moves, "move")
+    if solution not in winners:
+        why = f"{board.san(solution)} follows, but {board.san(winners[0])} mates in {length}."
+        return _think(beat, Verdict.CONTRADICTED, why)
+    others = listed([board.san(move) for move in winners if move != solution])
+    if others:
+        why = f"{board.san(solution)} is not the only solution: {others} mates in {length} as well."
+        return _think(beat, Verdict.CONTRADICTED, why)
+    return _think(beat, Verdict.CONFIRMED, f"{board.san(solution)} is the only move that mates in {length}.")
+
+
+def _think(beat: Beat, verdict: Verdict, why: str) -> Finding:
+    text = " ".join(beat.spoken.text.split())
+    quote = text if len(text) <= 60 else f"…{text[-58:]}"
+    do = "Ask for any of them, or choose another moment." if verdict is Verdict.CONTRADICTED else ""
+    return Finding(
+        quote, Topic.THINK, verdict, "There is one move to find.", why, do, beat.key, 0, len(beat.spoken.text)
+    )

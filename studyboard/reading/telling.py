@@ -1,0 +1,347 @@
+"""Slips in telling moves: a square, piece, side or wing that is not that of the move played, a move never played."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+import chess
+
+from studyboard.board.moves import captured_square, landing_square
+from studyboard.board.naming import listed, sentence, side, the_piece, their_piece
+from studyboard.reading.findings import Finding, Fix, Topic, Verdict
+from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands
+from studyboard.reading.referents import fitting
+from studyboard.reading.scene import Mood, Scene, Step
+
+#: A cue may stand this many words before the phrase that tells its move.
+_REACH = 4
+_SPOKEN_OF = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A move of the tree near a line, with the position in which it is played."""
+
+    board: chess.Board
+    move: chess.Move
+
+
+@dataclass(slots=True)
+class Telling:
+    """How a line tells its moves.
+
+    State: the phrases that were explained, as indices into the scene's phrases.
+
+    near: moves of the tree that the line may speak of besides its own
+    earlier: positions before the line, the latest first
+    """
+
+    scene: Scene
+    near: Sequence[Known] = ()
+    earlier: Sequence[chess.Board] = ()
+    explained: set[int] = field(default_factory=set)
+
+    def findings(self) -> list[Finding]:
+        """Moves told right and wrong, and pieces said to stand where they do not."""
+        found: list[Finding] = []
+        if self.scene.talk.part == "greeting":
+            return found
+        found += self._played()
+        found += self._others()
+        found += self._sides()
+        found += self._standing()
+        return found
+
+    def _played(self) -> Iterator[Finding]:
+        """Each move that the line plays, against the words at its cue."""
+        scene = self.scene
+        for step in scene.steps:
+            if step.move is None or step.before is None or not step.move:
+                continue
+            phrases = list(self._told_by(step))
+            right = [said for said in phrases if means(said.phrase.form, step.before, step.move)]
+            if right:
+                whole = [said for said in right if said.whole]
+                said = (whole or right)[0]
+                for other in phrases:
+                    if other.phrase.start < said.phrase.end and said.phrase.start < other.phrase.end:
+                        self._explain(other)
+                if whole:
+                    yield self._finding(said, Verdict.CONFIRMED, Topic.MOVE, f"{step.before.san(step.move)} is played here.")
+                continue
+            for said in phrases:
+                if said.whole and self._is_slip(said, step):
+                    self._explain(said)
+                    yield self._slip(said, step)
+                    break
+
+    def _told_by(self, step: Step) -> Iterator[Said]:
+        """The phrases that may tell the move of this step: at its cue, or anywhere for an uncued one."""
+        scene = self.scene
+        if not step.cued:
+            first_cue = min((other.token for other in scene.steps if other.cued), default=len(scene.tokens))
+            yield from (said for said in scene.said if said.phrase.start < max(first_cue, 1))
+            return
+        later = [other.token for other in scene.steps if other.cued and other.token > step.token]
+        end = min([step.token + _REACH + 1, *later])
+        for said in scene.said:
+            holds = said.phrase.start <= step.token < said.phrase.end
+            if holds or step.token <= said.phrase.start < end:
+                yield said
+
+    def _is_slip(self, said: Said, step: Step) -> bool:
+        scene, form = self.scene, said.phrase.form
+        if said.context.against >= _SPOKEN_OF or scene.mood(said.phrase.anchor) & ~Mood.PAST:
+            return False
+        if form.bare and (not step.cued or said.phrase.start != step.token or not self._alone(said)):
+            return False
+        if not step.cued:
+            first = next((s for s in scene.said if s.whole and not s.phrase.form.bare), None)
+            if first is None or first.phrase.start < said.phrase.start or scene.sentence_of[said.phrase.start] > 0:
+                return False
+            if self._names_a_place(said):
+                return False
+        return not self._explained(said, own=step)
+
+    def _alone(self, said: Said) -> bool:
+        """Is the square all that is said between two signs?"""
+        start, end = self.scene.clause(said.phrase.start)
+        return end - start <= 2 and said.phrase.start == start
+
+    def _names_a_place(self, said: Said) -> bool:
+        """Do the words say where something stands, not where it goes: “the knight on f6”?"""
+        for mention in self.scene.mentions:
+            if mention.what is Named.PIECE and mention.start <= said.phrase.anchor < mention.end:
+                return mention.definite or not mention.moves_to
+        return False
+
+    def _explained(self, said: Said, own: Step | None = None) -> bool:
+        """Can the words mean another move of the tree near by, or a piece that stands there?"""
+        form = said.phrase.form
+        steps = [step for step in self.scene.steps if step.move is not None and step is not own]
+        if any(step.before is not None and step.move is not None and means(form, step.before, step.move) for step in steps):
+            return True
+        if any(means(form, known.board, known.move) for known in self.near):
+            return True
+        boards = [self.scene.start, *(step.board for step in self.scene.steps)]
+        return form.from_square is None and not form.capture and any(stands(form, board) for board in boards)
+
+    def _explain(self, said: Said) -> None:
+        self.explained.update(at for at in range(said.phrase.start, said.phrase.end))
+
+    def _slip(self, said: Said, step: Step) -> Finding:
+        assert step.before is not None and step.move is not None
+        form, board, move = said.phrase.form, step.before, step.move
+        played = board.piece_type_at(move.from_square) or chess.PAWN
+        fix: Fix | None = None
+        to = landing_square(board, move)
+        if form.castles:
+            topic, why = Topic.CASTLING, f"{board.san(move)} is played here."
+            if board.is_castling(move):
+                why = f"{side(board.turn)} castles {'kingside' if board.is_kingside_castling(move) else 'queenside'} here."
+        elif form.to is not None and form.to != to and form.piece in (None, played):
+            topic = Topic.SQUARE
+            why = f"The {chess.piece_name(played)} goes to {chess.square_name(to)}: {board.san(move)}."
+            fix = self._square_fix(said, form.to, to)
+        elif form.to == to:
+            topic = Topic.PIECE
+            taken = captured_square(board, move)
+            if form.piece == played and form.target is not None:
+                kind = board.piece_type_at(taken) if taken is not None else None
+                why = f"What is taken is {'nothing' if kind is None else 'a ' + chess.piece_name(kind)}: {board.san(move)}."
+            else:
+                why = f"It is a {chess.piece_name(played)} that goes to {chess.square_name(to)}: {board.san(move)}."
+                fix = self._piece_fix(said, form.piece, played)
+        else:
+            topic, why = Topic.MOVE, f"{board.san(move)} is played here."
+        return self._finding(said, Verdict.CONTRADICTED, topic, why, (to,), fix)
+
+    def _others(self) -> Iterator[Finding]:
+        """Whole moves that are told as played although nothing like them is on the tree or on the board."""
+        scene = self.scene
+        for said in scene.said:
+            phrase = said.phrase
+            if not said.whole or phrase.form.bare or any(at in self.explained for at in range(phrase.start, phrase.end)):
+                continue
+            longer = [s for s in overlapping(scene.said, phrase.start, phrase.end) if s.whole]
+            if any(s.phrase.end - s.phrase.start > phrase.end - phrase.start for s in longer):
+                continue
+            if self._names_a_place(said) or any(self._explained(s) for s in longer):
+                continue
+            boards = [scene.start, *(step.board for step in scene.steps)]
+            if any(legal_meanings(s.phrase.form, board) for s in longer for board in boards):
+                self._explain(said)
+                yield self._finding(said, Verdict.UNDECIDED, Topic.MOVE, "It is legal here, and not on the tree.")
+                continue
+            if said.context.against >= _SPOKEN_OF or said.context.branch >= _SPOKEN_OF or scene.mood(phrase.anchor):
+                self._explain(said)
+                continue
+            if not self._tells(said):
+                continue
+            self._explain(said)
+            why = "No such move can be played here, and none is on the tree."
+            fix = None
+            guess = self._meant(said)
+            if guess is not None:
+                why = f"{why} {guess.board.san(guess.move)} is."
+            yield self._finding(said, Verdict.CONTRADICTED, Topic.MOVE, why, (), fix)
+
+    def _tells(self, said: Said) -> bool:
+        """Do the words tell a move, not name a square: a piece and the square right behind it, or a capture?"""
+        form = said.phrase.form
+        if form.castles:
+            return True
+        mention = next((m for m in self.scene.mentions if m.start <= said.phrase.anchor < m.end), None)
+        return form.piece is not None and mention is not None and mention.moves_to
+
+    def _meant(self, said: Said) -> Known | None:
+        """The move of this line that shares most with the words."""
+        form = said.phrase.form
+        for step in self.scene.steps:
+            if step.before is None or step.move is None:
+                continue
+            kind = step.before.piece_type_at(step.move.from_square)
+            if form.to == step.move.to_square or (form.piece == kind and form.piece != chess.PAWN):
+                return Known(step.before, step.move)
+        return None
+
+    def _sides(self) -> Iterator[Finding]:
+        """A side said to play a move that the other one plays: “Black takes” where White does."""
+        scene = self.scene
+        for mention in scene.mentions:
+            if mention.what is not Named.SIDE or scene.mood(mention.start):
+                continue
+            if scene.tokens[mention.end - 1].text.endswith("'s"):
+                continue
+            verbs = [s for s in scene.said if mention.end <= s.phrase.start <= mention.end + 1 and _acts(scene, s)]
+            if not verbs or any(scene.tokens[at].broken for at in range(mention.end, verbs[0].phrase.start + 1)):
+                continue
+            steps = [s for s in scene.steps if s.cued and s.move and s.before and abs(s.token - mention.start) <= 2]
+            steps += [
+                s for s in scene.steps if not s.cued and s.move and s.before and mention.start <= 1 and len(scene.steps) == 1
+            ]
+            if not steps or any(step.before is not None and step.before.turn == mention.colour for step in steps):
+                continue
+            step = steps[0]
+            if step.before is None or step.move is None:
+                continue
+            start, end = scene.span(mention.start, verbs[0].phrase.end)
+            why = f"It is {side(step.before.turn)} who plays {step.before.san(step.move)}."
+            yield Finding(
+                scene.quote(mention.start, verbs[0].phrase.end),
+                Topic.COLOUR,
+                Verdict.CONTRADICTED,
+                scene.quote(mention.start, verbs[0].phrase.end),
+                why,
+                "Name the other side.",
+                scene.key,
+                start,
+                end,
+            )
+
+    def _standing(self) -> Iterator[Finding]:
+        """Pieces that are said to stand on a square."""
+        scene = self.scene
+        for mention in scene.mentions:
+            if mention.what is not Named.PIECE or mention.square is None or mention.moves_to or not mention.definite:
+                continue
+            if mention.plural or mention.pronoun:
+                continue
+            boards = [*scene.window(mention.start, wide=True), *(step.board for step in scene.steps), scene.start]
+            here = scene.window(mention.start)[0]
+            quote = scene.quote(mention.start, mention.end)
+            if any(fitting(mention, board) for board in boards):
+                yield self._stands(mention, Verdict.CONFIRMED, Topic.PIECE, f"{sentence(their_piece(here, mention.square))}", None)
+                continue
+            mood = scene.mood(mention.start) | scene.mood(mention.end - 1)
+            past = mood & Mood.PAST and any(fitting(mention, board) for board in self.earlier)
+            comes = any(fitting(mention, known_after(known)) for known in self.near)
+            if mood & ~Mood.PAST or past or comes or scene.talk.part or mention.vague or mention.comes_from is not None:
+                yield self._stands(mention, Verdict.UNDECIDED, Topic.PIECE, f"{quote}: not on the board now.", None)
+                continue
+            yield self._missing(mention, here)
+
+    def _missing(self, mention: Mention, board: chess.Board) -> Finding:
+        assert mention.square is not None
+        there = board.piece_at(mention.square)
+        alike = [at for at in fitting(_anywhere(mention), board)]
+        fix: Fix | None = None
+        if there is not None and mention.kind == there.piece_type:
+            topic, why = Topic.COLOUR, f"{their_piece(board, mention.square)} stands there."
+        elif there is not None:
+            topic, why = Topic.PIECE, sentence(f"{their_piece(board, mention.square)} stands there")
+            if mention.kind is not None and (mention.colour in (None, there.color)):
+                fix = self._name_fix(mention, mention.kind, there.piece_type)
+        else:
+            topic = Topic.SQUARE
+            places = listed([the_piece(board, at) for at in alike])
+            why = sentence(f"{chess.square_name(mention.square)} is empty" + (f"; there is {places}" if places else ""))
+            if len(alike) == 1:
+                fix = self._written_fix(mention.start, mention.end, mention.square, alike[0])
+        return self._stands(mention, Verdict.CONTRADICTED, topic, why, fix)
+
+    def _stands(self, mention: Mention, verdict: Verdict, topic: Topic, why: str, fix: Fix | None) -> Finding:
+        scene = self.scene
+        start, end = scene.span(mention.start, mention.end)
+        quote = scene.quote(mention.start, mention.end)
+        do = "" if verdict is not Verdict.CONTRADICTED else f"Say “{fix.text}”." if fix else "Name what stands there."
+        squares = () if mention.square is None else (mention.square,)
+        return Finding(quote, topic, verdict, quote, why, do, scene.key, start, end, squares, (), fix)
+
+    def _finding(
+        self,
+        said: Said,
+        verdict: Verdict,
+        topic: Topic,
+        why: str,
+        squares: tuple[chess.Square, ...] = (),
+        fix: Fix | None = None,
+    ) -> Finding:
+        scene = self.scene
+        start, end = scene.span(said.phrase.start, said.phrase.end)
+        quote = scene.quote(said.phrase.start, said.phrase.end)
+        do = "" if verdict is not Verdict.CONTRADICTED else f"Say “{fix.text}”." if fix else "Say the move that is played."
+        return Finding(quote, topic, verdict, quote, why, do, scene.key, start, end, squares, (), fix)
+
+    def _square_fix(self, said: Said, wrong: chess.Square, right: chess.Square) -> Fix | None:
+        return self._written_fix(said.phrase.start, said.phrase.end, wrong, right)
+
+    def _written_fix(self, start: int, end: int, wrong: chess.Square, right: chess.Square) -> Fix | None:
+        """The square, where it is written in one word."""
+        for token in self.scene.tokens[start:end]:
+            if token.text == chess.square_name(wrong):
+                return Fix(token.start, token.end, chess.square_name(right))
+        return None
+
+    def _piece_fix(self, said: Said, wrong: int | None, right: chess.PieceType) -> Fix | None:
+        return None if wrong is None else self._word_fix(said.phrase.start, said.phrase.end, wrong, right)
+
+    def _name_fix(self, mention: Mention, wrong: chess.PieceType, right: chess.PieceType) -> Fix | None:
+        return self._word_fix(mention.start, mention.end, wrong, right)
+
+    def _word_fix(self, start: int, end: int, wrong: chess.PieceType, right: chess.PieceType) -> Fix | None:
+        for token in self.scene.tokens[start:end]:
+            known = self.scene.words.names.pieces.get(token.text)
+            if known is not None and known == (wrong, False):
+                name = chess.piece_name(right)
+                return Fix(token.start, token.end, name.capitalize() if token.written[0].isupper() else name)
+        return None
+
+
+def known_after(known: Known) -> chess.Board:
+    """The position after a known move."""
+    after = known.board.copy(stack=False)
+    after.push(known.move)
+    return after
+
+
+def _anywhere(mention: Mention) -> Mention:
+    return Mention(Named.PIECE, mention.start, mention.end, kind=mention.kind, colour=mention.colour)
+
+
+def _acts(scene: Scene, said: Said) -> bool:
+    """Does the phrase begin with a verb of moving or taking?"""
+    form = said.phrase.form
+    return form.capture or bool(form.castles) or (form.to is not None and not form.bare and form.piece is None)

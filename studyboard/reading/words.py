@@ -1,0 +1,143 @@
+"""The words of claims in one language, read from resources/claims."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+import chess
+
+from studyboard.model.errors import StudyboardError
+from studyboard.resources_path import resource
+
+_MACROS = (
+    ("@things", rf"(?P<things>§[ps]\d+(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then )?§[ps]\d+| , §[ps]\d+)*)"),
+    ("@piece", rf"(?P<piece>§p\d+)"),
+    ("@side", rf"(?P<side>§c\d+)"),
+    ("@number", rf"(?P<number>§n\d+)"),
+    ("@square", rf"(?P<square>§[s]\d+)"),
+    ("@file", rf"(?P<file>§f\d+)"),
+    ("@gap", r"(?: [a-z'-]+){0,3}?"),
+)
+
+
+class ClaimWordsError(StudyboardError):
+    """A file of words that cannot be used; the message names the pattern."""
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """How things are named.
+
+    pieces: type (0 for any piece) and whether several are meant, by word
+    on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
+    """
+
+    pieces: Mapping[str, tuple[chess.PieceType, bool]]
+    determiners: frozenset[str]
+    definite: frozenset[str]
+    adjectives: frozenset[str]
+    other: frozenset[str]
+    enemy: frozenset[str]
+    wings: frozenset[str]
+    pronouns: frozenset[str]
+    white: frozenset[str]
+    black: frozenset[str]
+    file: frozenset[str]
+    square: frozenset[str]
+    on: tuple[tuple[str, ...], ...]
+    origin: tuple[tuple[str, ...], ...]
+    to: tuple[tuple[str, ...], ...]
+    numbers: tuple[str, ...]
+    tens: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClaimWords:
+    """The words of one language.
+
+    patterns: compiled patterns by what they claim, in the order of the file
+    moods: phrases that mark what is not said of the board, by mood
+    """
+
+    patterns: tuple[tuple[str, re.Pattern[str]], ...]
+    moods: Mapping[str, frozenset[tuple[str, ...]]]
+    names: Names
+
+
+@cache
+def claim_words(language: str = "en") -> ClaimWords:
+    """The words of a language. Raises FileNotFoundError where the program ships none, ClaimWordsError if damaged."""
+    return parse_claim_words(tomllib.loads(resource("claims", f"{language}.toml").read_text(encoding="utf-8")))
+
+
+def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
+    """The words that a file describes. Raises ClaimWordsError."""
+    lists: Mapping[str, Sequence[str]] = table["words"]
+    patterns = []
+    for kind, sayings in table["claims"].items():
+        for saying in sayings:
+            patterns.append((str(kind), _compiled(str(saying), lists)))
+    moods = {
+        name: frozenset(tuple(phrase.split()) for phrase in phrases) for name, phrases in table.get("mood", {}).items()
+    }
+    return ClaimWords(tuple(patterns), moods, _names(table["names"]))
+
+
+def _names(table: Mapping[str, Sequence[str]]) -> Names:
+    pieces: dict[str, tuple[chess.PieceType, bool]] = {}
+    for kind, name in enumerate(("piece", *chess.PIECE_NAMES[1:])):
+        pieces |= {word: (kind, False) for word in table[str(name)]}
+        pieces |= {word: (kind, True) for word in table[f"{name}s"]}
+
+    def one(name: str) -> frozenset[str]:
+        return frozenset(table[name])
+
+    def several(name: str) -> tuple[tuple[str, ...], ...]:
+        return tuple(sorted((tuple(phrase.split()) for phrase in table[name]), key=len, reverse=True))
+
+    return Names(
+        pieces=pieces,
+        determiners=one("determiners"),
+        definite=one("definite"),
+        adjectives=one("adjectives"),
+        other=one("other"),
+        enemy=one("enemy"),
+        wings=one("wings"),
+        pronouns=one("pronouns"),
+        white=one("white"),
+        black=one("black"),
+        file=one("file"),
+        square=one("square"),
+        on=several("on"),
+        origin=several("origin"),
+        to=several("to"),
+        numbers=tuple(table["numbers"]),
+        tens=tuple(table["tens"]),
+    )
+
+
+def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str]:
+    def choices(found: re.Match[str]) -> str:
+        if found[1] not in lists:
+            raise ClaimWordsError(f"The pattern “{saying}” names a list of words that is not there: {found[1]}.")
+        longest_first = sorted(lists[found[1]], key=len, reverse=True)
+        return f"(?:{'|'.join(re.escape(phrase).replace(chr(92) + ' ', ' ') for phrase in longest_first)})"
+
+    # A list is written <name>, and a named group (?P<name>: only the first is one of ours.
+    text = re.sub(r"(?<!\?P)<(\w+)>", choices, saying)
+    text = re.sub(r"\((?!\?)", "(?:", text)
+    counts: dict[str, int] = {}
+    for macro, expression in _MACROS:
+        while macro in text:
+            counts[macro] = counts.get(macro, 0) + 1
+            once = expression if counts[macro] == 1 else re.sub(r"\(\?P<\w+>", "(?:", expression)
+            text = text.replace(macro, once, 1)
+    try:
+        return re.compile(rf"(?<![\w§'-])(?:{text})(?![\w'-])")
+    except re.error as reason:
+        raise ClaimWordsError(f"The pattern “{saying}” cannot be used: {reason}.") from reason
