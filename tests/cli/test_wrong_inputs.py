@@ -137,11 +137,16 @@ def test_a_disk_that_is_full_is_an_error_with_one_line(start, study: Path) -> No
 
 
 def test_a_verb_without_what_it_needs_says_how_it_is_used(say) -> None:
-    for words in (("new", "x.studyboard"), ("deliver", "x.studyboard"), ("timing",), ("new", "x", "--number", "many")):
+    for words in (("new",), ("deliver", "x.studyboard"), ("timing",), ("new", "x", "--number", "many")):
         answer = say(*words)
         assert answer.status == 2
         assert "usage:" in answer.err
         assert "Traceback" not in answer.err
+
+
+def test_a_new_study_of_nothing(refused, tmp_path: Path) -> None:
+    assert "--game, --fen" in refused("new", tmp_path / "made.studyboard")
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_a_game_and_a_position_at_once_are_refused(say, game: Path) -> None:
