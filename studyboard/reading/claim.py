@@ -105,7 +105,14 @@ class Claim:
 
     def quote(self) -> str:
         """Its words as written."""
-        return self.scene.quote(self.start, self.end)
+        return self.scene.quote(self.start, self.last())
+
+    def last(self) -> int:
+        """The word behind its last one, without what begins the next clause."""
+        named = self.mentions("things")
+        if len(named) > 1 and self.runs_on() and named[-1].end == self.end:
+            return named[-2].end
+        return self.end
 
 
 Judge: TypeAlias = Callable[[Claim], "list[Judgement]"]

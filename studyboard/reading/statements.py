@@ -74,10 +74,10 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
             verdict, why = Verdict.UNDECIDED, f"It is denied, or said of something else. {why}"
     elif mood and verdict is Verdict.CONTRADICTED:
         verdict, why = Verdict.UNDECIDED, f"It is spoken of, not said of this position. {why}"
-    start, end = scene.span(claim.start, claim.end)
+    start, end = scene.span(claim.start, claim.last())
     do = "" if verdict is not Verdict.CONTRADICTED else _advice(judgement)
     return Finding(
-        scene.quote(claim.start, claim.end),
+        claim.quote(),
         judgement.topic,
         verdict,
         judgement.claimed,
