@@ -58,7 +58,11 @@ def report(narration: Narration) -> dict[str, object]:
         "main_line": list(narration.main_line),
         "side_lines": [{"after": list(line.after), "line": list(line.line)} for line in narration.side_lines],
         "beats": [
-            {"at": None if beat.at is None else round(beat.at, 2), "text": beat.text, "moves": [by_number[number].san for number in beat.moves]}
+            {
+                "at": None if beat.at is None else round(beat.at, 2),
+                "text": beat.text,
+                "moves": [by_number[number].san for number in beat.moves],
+            }
             for beat in narration.beats
         ],
         "mentions": [{"text": mention.quote, "kind": mention.kind} for mention in narration.mentions],

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 import time
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -103,9 +103,7 @@ def score(truth: dict[str, Any], narration: Narration, seconds: float) -> Score:
 
 
 def told_of_game(truth: dict[str, Any], narration: Narration) -> Narration:
-    """With the game given its main line is right by itself; what counts is which of its moves were heard in the text."""
-    from dataclasses import replace
-
+    """With the game given its main line is right by itself: count which of its moves were heard in the text."""
     heard = tuple(move.san for move in narration.moves if move.depth == 0)
     return replace(narration, main_line=heard)
 

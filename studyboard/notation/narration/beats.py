@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
+from itertools import pairwise
 
 from studyboard.notation.narration.narration import SpokenMove, ToldBeat
 from studyboard.notation.narration.tokens import Break, Token
@@ -27,7 +28,7 @@ def told_beats(talk: Transcript, tokens: Sequence[Token], told: Sequence[SpokenM
         cuts = [paragraph.start, *_cuts(inside, paragraph, tokens, starts), paragraph.end]
         moves = iter([*inside])
         waiting = next(moves, None)
-        for place, (start, end) in enumerate(zip(cuts, cuts[1:], strict=False)):
+        for place, (start, end) in enumerate(pairwise(cuts)):
             played: list[int] = []
             while waiting is not None and (waiting.start < end or end == paragraph.end):
                 played.append(waiting.number)
@@ -53,7 +54,7 @@ def _cuts(
     inside: Sequence[SpokenMove], paragraph: Paragraph, tokens: Sequence[Token], starts: Sequence[int]
 ) -> list[int]:
     cuts: list[int] = []
-    for before, move in zip(inside, inside[1:], strict=False):
+    for before, move in pairwise(inside):
         if move.after == before.number and not move.branches and move.depth == before.depth:
             continue
         cut = _cut(before, move, tokens, starts)

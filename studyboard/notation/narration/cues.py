@@ -92,9 +92,7 @@ def _said_here(tokens: Sequence[Token], at: int, phrase: tuple[str, ...]) -> boo
     return True
 
 
-def _lead(
-    found: list[Context], parted: Sequence[Break], anchors: Sequence[int], start: int, cue: CueSaying
-) -> None:
+def _lead(found: list[Context], parted: Sequence[Break], anchors: Sequence[int], start: int, cue: CueSaying) -> None:
     """Pass a cue that leads into a move, or colours a sentence, on to the words behind it, as far as it reaches."""
     strength, met, crossed = cue.weight, False, False
     for at in range(start, min(len(found), start + cue.reach)):
@@ -139,15 +137,11 @@ def _colour_back(
     found: list[Context], tokens: Sequence[Token], anchors: Sequence[int], at: int, cue: CueSaying
 ) -> None:
     """Pass a cue on to the move said just before it."""
-    steps = 0
-    for before in range(at - 1, -1, -1):
-        if tokens[before + 1].broken >= Break.CLAUSE or steps > _REACH_BACK:
+    for before in range(at - 1, max(-1, at - 2 - _REACH_BACK), -1):
+        if tokens[before + 1].broken >= Break.CLAUSE:
             return
-        steps += 1
         if anchors[before]:
             _colour_move(found, tokens, anchors, before, cue)
-            return
-        if steps > _REACH_BACK:
             return
 
 

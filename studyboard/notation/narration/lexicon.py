@@ -107,7 +107,19 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     for kind in ("piece", "letter", "digit", "square"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
         sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD[kind])
-    plain_kinds = ("capture", "castles", "side", "promotes", "check", "mate", "colour", "motion", "link", "back", "origin")
+    plain_kinds = (
+        "capture",
+        "castles",
+        "side",
+        "promotes",
+        "check",
+        "mate",
+        "colour",
+        "motion",
+        "link",
+        "back",
+        "origin",
+    )
     for kind in (*plain_kinds, "with", "number"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
         sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD.get(kind, 0.5))
@@ -116,7 +128,9 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         kind = str(entry.get("kind", name))
         weight, reach = float(entry["weight"]), int(entry["reach"])
         whole, listed = bool(entry.get("whole_sentence")), bool(entry.get("listed"))
-        cues += (CueSaying(tuple(p.split()), kind, False, weight, reach, whole, listed) for p in entry.get("before", ()))
+        cues += (
+            CueSaying(tuple(p.split()), kind, False, weight, reach, whole, listed) for p in entry.get("before", ())
+        )
         cues += (CueSaying(tuple(p.split()), kind, False, weight * _WEAK, reach) for p in entry.get("weak", ()))
         cues += (CueSaying(tuple(p.split()), kind, True, weight, reach) for p in entry.get("after", ()))
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
@@ -124,11 +138,15 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     parting = frozenset(table.get("parting", {}).get("words", ()))
     pronouns = frozenset(table.get("pronoun", {}).get("words", ()))
     san = {letter: _PIECES[name] for name, letter in table.get("san", {}).items()}
-    return Lexicon(str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining, parting, pronouns)
+    return Lexicon(
+        str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining, parting, pronouns
+    )
 
 
 def _sayings(kind: str, table: Mapping[str, Iterable[str]], cost: float) -> list[Saying]:
-    return [Saying(tuple(phrase.split()), kind, _value(kind, value), cost) for value in table for phrase in table[value]]
+    return [
+        Saying(tuple(phrase.split()), kind, _value(kind, value), cost) for value in table for phrase in table[value]
+    ]
 
 
 def _value(kind: str, value: str) -> Value:

@@ -49,7 +49,7 @@ class Place:
         self.number = number
         self.parent = parent
         self.move = move
-        self.ply = 0 if parent is None else parent.ply + 1
+        self.ply: int = 0 if parent is None else parent.ply + 1
         self.steps_to: dict[chess.Move, Place] = {}
         self._board = board
         self._steps: list[_Step] | None = None
@@ -102,7 +102,7 @@ class Place:
         return known
 
     def fits(self, phrase: Phrase) -> tuple[float, tuple[Fit, ...]]:
-        """The legal moves that the words can mean, each with its cost; before them what the doubt between them costs."""
+        """What doubt costs here, and the legal moves that the words can mean, each with its cost."""
         known = self._fits.get(phrase.form_number)
         if known is None:
             known = self._fits[phrase.form_number] = self._doubted(self._fit(phrase.form))
@@ -123,7 +123,9 @@ class Place:
                 piece = board.piece_type_at(move.from_square) or 0
                 castles, taken = "", 0
                 if piece == chess.KING and board.is_castling(move):
-                    castles = "short" if chess.square_file(move.to_square) > chess.square_file(move.from_square) else "long"
+                    castles = (
+                        "short" if chess.square_file(move.to_square) > chess.square_file(move.from_square) else "long"
+                    )
                 else:
                     taken = board.piece_type_at(move.to_square) or 0
                     if not taken and piece == chess.PAWN and (move.to_square - move.from_square) & 7:

@@ -13,7 +13,7 @@ from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.cues import Context, contexts_of
 from studyboard.notation.narration.errors import NarrationRefusedError
 from studyboard.notation.narration.forms import Form, Phrase
-from studyboard.notation.narration.lexicon import Lexicon, lexicon
+from studyboard.notation.narration.lexicon import Lexicon, Saying, lexicon
 from studyboard.notation.narration.narration import Narration
 from studyboard.notation.narration.passed_over import passed_over
 from studyboard.notation.narration.phrases import phrases_of
@@ -26,9 +26,7 @@ from studyboard.notation.narration.units import Unit, units_of
 _COLOUR_BEFORE = 4
 
 
-def read_narration(
-    text: str, *, game: Study | None = None, fen: str | None = None, language: str = "en"
-) -> Narration:
+def read_narration(text: str, *, game: Study | None = None, fen: str | None = None, language: str = "en") -> Narration:
     """Read a talk of any kind of file.
 
     game: the game that is told, where it is known; its main line is then followed
@@ -134,8 +132,6 @@ def _colour_before(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Un
 
 def with_names(words: Lexicon, game: Study) -> Lexicon:
     """The words with the names of the players as further words for their colours."""
-    from studyboard.notation.narration.lexicon import Saying
-
     sayings = dict(words.sayings)
     for colour in ("White", "Black"):
         for name in game.headers.get(colour, "").replace(",", " ").lower().split():
@@ -157,5 +153,7 @@ def _start(game: Study | None, fen: str | None) -> tuple[chess.Board, list[chess
     except ValueError as reason:
         raise NarrationRefusedError(f"“{fen}” is no position ({reason}).") from reason
     if not board.is_valid():
-        raise NarrationRefusedError(f"“{fen}” is no position in which a game can be: the kings, pawns or checks are wrong.")
+        raise NarrationRefusedError(
+            f"“{fen}” is no position in which a game can be: the kings, pawns or checks are wrong."
+        )
     return board, None

@@ -157,7 +157,13 @@ class Talk:
             best = COSTS.stands_bare if form.bare else COSTS.stands
         at, cost = tip, COSTS.just_played
         last = reading.heard
-        if last is not None and last.place is tip and last.phrase.form.to is None and form.to is not None and form.piece:
+        if (
+            last is not None
+            and last.place is tip
+            and last.phrase.form.to is None
+            and form.to is not None
+            and form.piece
+        ):
             cost = COSTS.said_more_closely
         for _ in range(COSTS.remembered):
             if at.parent is None or at.move is None:
@@ -180,7 +186,9 @@ class Talk:
             doubt, fits = tip.parent.fits(phrase)
             for move, fit in fits:
                 if move == tip.move:
-                    coming = max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (innermost - depth - 1)
+                    coming = max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (
+                        innermost - depth - 1
+                    )
                     heard = Heard(How.NAMED, phrase, tip, depth, reading.heard)
                     total = cost + coming + COSTS.just_played + fit + doubt
                     yield Reading(total, reading.lines[: depth + 1], heard, phrase.end)
@@ -195,10 +203,14 @@ class Talk:
             here = cost
             if depth < innermost:
                 how = How.RETURNS
-                here += max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (innermost - depth - 1)
+                here += max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (
+                    innermost - depth - 1
+                )
                 if depth:
                     here += COSTS.returns_to_side_line
-                here -= COSTS.returns_after_sentence * (sentences > 0) + COSTS.returns_after_paragraph * (paragraphs > 0)
+                here -= COSTS.returns_after_sentence * (sentences > 0) + COSTS.returns_after_paragraph * (
+                    paragraphs > 0
+                )
             else:
                 how = How.GOES_ON
                 if depth:
@@ -236,8 +248,8 @@ class Talk:
             after = self._after(tip, move)
             if form.castles.startswith("both"):
                 doubt_after, answers = after.fits(phrase)
-                for answer, further in answers:
-                    yield self._after(after, answer), fit + further + doubt + doubt_after, (after,)
+                for reply, further_fit in answers:
+                    yield self._after(after, reply), fit + further_fit + doubt + doubt_after, (after,)
             else:
                 yield after, fit + doubt, ()
         if form.vague or form.bare:
@@ -245,8 +257,8 @@ class Talk:
         for move, fill in self._fills(tip):
             between = self._after(tip, move)
             doubt, fits = between.fits(phrase)
-            for further, fit in fits:
-                yield self._after(between, further), fit + doubt + fill, (between,)
+            for answer, fit in fits:
+                yield self._after(between, answer), fit + doubt + fill, (between,)
 
     def _fills(self, tip: Place) -> Iterator[tuple[chess.Move, float]]:
         """Moves that follow so much of themselves that a speaker may leave them out."""
@@ -294,7 +306,9 @@ class Talk:
                     break
                 at, below = at.parent, at
 
-    def _alternatives(self, at: Place, below: Place | None, phrase: Phrase, main: bool) -> Iterator[tuple[Place, float]]:
+    def _alternatives(
+        self, at: Place, below: Place | None, phrase: Phrase, main: bool
+    ) -> Iterator[tuple[Place, float]]:
         doubt, fits = at.fits(phrase)
         for move, fit in fits:
             if below is not None and move == below.move:

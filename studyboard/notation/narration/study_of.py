@@ -64,7 +64,7 @@ def _empty_study(fen: str) -> Study:
 
 
 def _set_right(study: Study, played: int) -> None:
-    """First children are told in their turn; what is told after the last move of the game says that it was not played."""
+    """First children are told in their turn; what is told after the last move of the game is named as not played."""
     for node in list(study.nodes.values()):
         if node.children and study.nodes[node.children[0]].telling != Telling():
             first = node.children[0]

@@ -65,9 +65,7 @@ def _misheard_share(found: Sequence[Sequence[Unit]]) -> float:
 def _heard_as_well_as(share: float, found: Sequence[Sequence[Unit]]) -> list[tuple[Unit, ...]]:
     """The units, with misheard words cheaper where there are many of them."""
     factor = 1.0 - _ALLOWANCE * share
-    return [
-        tuple(replace(unit, cost=unit.cost * factor) if unit.cost else unit for unit in here) for here in found
-    ]
+    return [tuple(replace(unit, cost=unit.cost * factor) if unit.cost else unit for unit in here) for here in found]
 
 
 def _said(tokens: Sequence[Token], at: int, words: Lexicon) -> list[Unit]:
