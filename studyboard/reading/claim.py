@@ -75,6 +75,9 @@ class Claim:
 
     def runs_on(self) -> bool:
         """Is the last of the things named the subject of a verb of its own?"""
+        named = self.mentions("things")
+        if named[-1].moves_to and len(named) > 1:
+            return True
         following = re.match(r"[a-z']+", self.after())
         return following is not None and following[0] not in _GOES_ON
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from typing import Final
 
@@ -10,26 +11,52 @@ import chess
 from studyboard.board.exchange import PIECE_VALUES, best_exchange
 from studyboard.board.material import material_words
 from studyboard.board.moves import captured_square
-from studyboard.board.naming import counted, side
+from studyboard.board.naming import counted, listed, side
 from studyboard.board.rights import bishops_words, has_bishop_pair, opposite_bishops
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
+from studyboard.reading.mentions import Named
 
 #: What is said of a knight or bishop, and of a rook for one of them.
 MINOR, EXCHANGE = "piece", "exchange"
-_COUNTS: Final = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "both": 2, "no": 0}
+_ENDS = re.compile(r"(?:,|left|remaining|each|against|to work with|and)\b|,")
+_ENDS_LEFT = re.compile(r"(?:left|remaining)\b")
 _KINDS: Final = {name: kind for kind, name in enumerate(chess.PIECE_NAMES) if name}
 
 
-def count_of(words: str) -> int:
-    """How many an article or number means: “a whole” is one."""
-    return next((_COUNTS[word] for word in words.split() if word in _COUNTS), 1)
+def amounts(claim: Claim, *, definite: bool = False) -> list[tuple[int, str]]:
+    """What is counted, each with its number: a kind of piece, “piece” for knight or bishop, or “exchange”.
+
+    definite: count “the queen” as well as “a queen”
+    """
+    found = []
+    for group in ("amount", "amount2", "amount3"):
+        said = claim.said(group)
+        if not said:
+            continue
+        named = claim.mentions(group)
+        numbers = [m.value for m in named if m.what is Named.NUMBER]
+        pieces = [m for m in named if m.what is Named.PIECE]
+        if pieces and (pieces[0].square is not None or pieces[0].pronoun):
+            continue
+        thing = EXCHANGE if not pieces else MINOR if pieces[0].kind is None else chess.piece_name(pieces[0].kind)
+        words = [] if not pieces else claim.scene.tokens[pieces[0].start : pieces[0].end]
+        if pieces and pieces[0].definite and not definite and not any(token.text in ("extra", "both") for token in words):
+            continue
+        count = numbers[0] if numbers else 2 if any(token.text == "both" for token in words) else 1
+        if pieces and pieces[0].plural and count == 1:
+            continue
+        if any(token.text == "no" for token in words):
+            count = 0
+        found.append((count, thing))
+    return found
 
 
-def thing_of(words: str) -> str:
-    """The singular of what is counted: a kind of piece, “piece” or “exchange”."""
-    word = words.removesuffix("s")
-    return MINOR if word.endswith(MINOR) else word
+def says(claim: Claim, group: str, *words: str) -> bool:
+    """Does what a group names hold one of these words?"""
+    tokens = claim.scene.tokens
+    named = [token.text for m in claim.mentions(group) for token in tokens[m.start : m.end]]
+    return any(word in named or f" {word} " in f" {claim.said(group)} " for word in words)
 
 
 def settled(board: chess.Board) -> list[chess.Board]:
@@ -81,11 +108,9 @@ def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, s
 
 def judge_up(claim: Claim) -> list[Judgement]:
     """“White is a pawn up”, “the exchange down”, “with two extra pawns”."""
-    things = [
-        (count_of(claim.said(f"count{n}")), thing_of(claim.said(f"thing{n}")))
-        for n in ("", "2")
-        if claim.said(f"thing{n}")
-    ]
+    things = amounts(claim)
+    if not things:
+        return []
     down = claim.has("down") and bool(claim.said("down"))
     who = claim.mention("side") or claim.mention("piece")
     if who is not None and who.kind is not None:
@@ -101,10 +126,10 @@ def judge_up(claim: Claim) -> list[Judgement]:
 
 def judge_for(claim: Claim) -> list[Judgement]:
     """“Three pawns for a rook”."""
-    given = (count_of(claim.said("count")), thing_of(claim.said("thing")))
-    taken = [
-        (count_of(claim.said(f"count{n}")), thing_of(claim.said(f"thing{n}"))) for n in ("2", "3") if claim.said(f"thing{n}")
-    ]
+    things = amounts(claim, definite=True)
+    if len(things) < 2:
+        return []
+    given, *taken = things
     boards = [after for board in claim.boards() for after in settled(board)]
     for board in boards:
         for colour in chess.COLORS:
@@ -175,32 +200,48 @@ def judge_queens_off(claim: Claim) -> list[Judgement]:
 
 
 def judge_inventory(claim: Claim) -> list[Judgement]:
-    """“Has two knights”."""
-    if claim.after().startswith(("for", "more", "up", "ahead", "extra", "down", "behind", "against", "in ", "and", "to ", "on ", "that")):
+    """“Has two knights”, “with an extra pawn”."""
+    things = amounts(claim)
+    if not things:
         return []
-    count, kind = count_of(claim.said("count")), _KINDS[thing_of(claim.said("thing"))]
-    groups = claim.subjects()
-    colours = {m.colour for group in groups for m in group if m.colour is not None}
-    pieces = [m for group in groups for m in group if m.kind is not None]
-    if pieces and not colours:
+    if says(claim, "amount", "extra") or claim.said("more"):
+        return judge_up(claim)
+    if claim.after() and not _ENDS.match(claim.after()):
         return []
-    left = claim.match.group().endswith(("left", "remaining"))
+    numbered = any(m.what is Named.NUMBER for m in claim.mentions("amount")) or says(claim, "amount", "both", "no")
+    if not numbered and len(things) < 2:
+        return []
+    who = claim.mention("side")
+    piece = claim.mention("piece")
+    if piece is not None and piece.kind is not None and piece.kind != chess.KING:
+        return []
+    colours = [who.colour] if who is not None and who.colour is not None else list(chess.COLORS)
     boards = claim.boards()
     for board in boards:
-        for colour in colours or set(chess.COLORS):
-            have = len(board.pieces(kind, colour))
-            if have == count or (have > count and not left):
-                return confirmed(Topic.NUMBER, claim.quote(), f"{side(colour)} has {counted(have, chess.piece_name(kind))}.")
-    colour = next(iter(colours), chess.WHITE)
-    have = len(boards[0].pieces(kind, colour))
-    if not colours:
+        for colour in colours:
+            have = [(_have(board, colour, thing), count) for count, thing in things]
+            if all(had == count or (had > count and not _ENDS_LEFT.match(claim.after())) for had, count in have):
+                return confirmed(Topic.NUMBER, claim.quote(), _inventory_words(board, colour, things))
+    if who is None:
         return undecided(Topic.NUMBER, claim.quote(), "It is not clear who is meant.")
-    return contradicted(Topic.NUMBER, claim.quote(), f"{side(colour)} has {counted(have, chess.piece_name(kind))}.")
+    return contradicted(Topic.NUMBER, claim.quote(), _inventory_words(boards[0], colours[0], things))
+
+
+def _have(board: chess.BaseBoard, colour: chess.Color, thing: str) -> int:
+    kinds = (chess.KNIGHT, chess.BISHOP) if thing in (MINOR, EXCHANGE) else (_KINDS[thing],)
+    return sum(len(board.pieces(kind, colour)) for kind in kinds)
+
+
+def _inventory_words(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, str]]) -> str:
+    return f"{side(colour)} has {listed([counted(_have(board, colour, thing), thing) for _, thing in things])}."
 
 
 def judge_wins(claim: Claim) -> list[Judgement]:
     """“Wins a pawn”: what was just taken, or can be taken next."""
-    count, thing = count_of(claim.said("count")), thing_of(claim.said("thing"))
+    things = amounts(claim, definite=True)
+    if not things:
+        return []
+    count, thing = things[0]
     steps = claim.scene.played_near(claim.start)
     topic = Topic.MATERIAL
     taken: list[str] = []

@@ -62,6 +62,8 @@ class Telling:
                 continue
             phrases = list(self._told_by(step))
             right = [said for said in phrases if means(said.phrase.form, step.before, step.move)]
+            # "The bishop comes" fits, but not as a part of "the bishop comes to b5".
+            right = [said for said in right if not any(_says_more(other, said) and other not in right for other in phrases)]
             if right:
                 whole = [said for said in right if said.whole]
                 said = (whole or right)[0]
@@ -335,6 +337,12 @@ def known_after(known: Known) -> chess.Board:
     after = known.board.copy(stack=False)
     after.push(known.move)
     return after
+
+
+def _says_more(longer: Said, shorter: Said) -> bool:
+    """Does one phrase hold all the words of the other, and more of a move?"""
+    a, b = longer.phrase, shorter.phrase
+    return longer.whole and not shorter.whole and a.start <= b.start and b.end <= a.end
 
 
 def _anywhere(mention: Mention) -> Mention:

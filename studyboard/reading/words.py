@@ -14,14 +14,16 @@ import chess
 from studyboard.model.errors import StudyboardError
 from studyboard.resources_path import resource
 
+_AMOUNT = r"(?:§n\d+ |a |an |the |one )?(?:clean |whole |full |minor |the |good |clear )*(?:§p\d+|exchange)"
 _MACROS = (
     ("@things", rf"(?P<things>§[ps]\d+(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then )?§[ps]\d+| , §[ps]\d+)*)"),
-    ("@piece", rf"(?P<piece>§p\d+)"),
+    ("@piece", r"(?P<piece>§p\\d+)"),
     ("@side", rf"(?P<side>§c\d+)"),
     ("@number", rf"(?P<number>§n\d+)"),
     ("@square", rf"(?P<square>§[s]\d+)"),
     ("@file", rf"(?P<file>§f\d+)"),
-    ("@gap", r"(?: [a-z'-]+){0,3}?"),
+    *((f"@amount{n}", rf"(?P<amount{n}>{_AMOUNT})") for n in ("2", "3")),
+    ("@amount", rf"(?P<amount>{_AMOUNT})"),
 )
 
 
