@@ -14,7 +14,7 @@ from studyboard.model.errors import StudyboardError
 
 GOOD, FOUND_SOMETHING, CANNOT = 0, 1, 2
 
-_VERBS = ("open", "tour", "new", "timing", "deliver", "pgn", "check-setup")
+_VERBS = ("open", "tour", "new", "timing", "readthrough", "deliver", "pgn", "check-setup")
 _CAUTION = (
     "Engine and archive help is for finished games: the event's and the arbiter's rules come first, and live rounds "
     "may have a broadcast delay. Names, photographs and sponsors' material are the publisher's responsibility."
@@ -100,6 +100,14 @@ def _parser() -> argparse.ArgumentParser:
     timing.add_argument("--json", action="store_true", help="print the report as JSON")
     timing.set_defaults(run=_timing)
 
+    reading = verbs.add_parser("readthrough", help="check what is said against the board")
+    reading.add_argument("study", type=Path, nargs="?", metavar="STUDY", help="a study, or a PGN file")
+    reading.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
+    reading.add_argument("--fen", metavar="FEN", help="instead of a study: a position, with --say")
+    reading.add_argument("--say", metavar="TEXT", help="what is said of that position")
+    reading.add_argument("--json", action="store_true", help="print the report as JSON")
+    reading.set_defaults(run=_readthrough)
+
     deliver = verbs.add_parser("deliver", help="write captions, sheet, annotated game and still")
     _study(deliver)
     deliver.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write into")
@@ -166,6 +174,12 @@ def _timing(options: argparse.Namespace) -> int:
     from studyboard.cli.timing_verb import timing
 
     return timing(options.study, options.number, as_json=options.json)
+
+
+def _readthrough(options: argparse.Namespace) -> int:
+    from studyboard.cli.readthrough_verb import readthrough
+
+    return readthrough(options.study, options.number, options.fen, options.say, as_json=options.json)
 
 
 def _deliver(options: argparse.Namespace) -> int:
