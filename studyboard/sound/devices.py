@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
-from studyboard.sound.errors import NoMicrophoneError, require_multimedia
+from studyboard.sound.errors import NoMicrophoneError
+from studyboard.sound.multimedia import require_multimedia
 from studyboard.sound.pulse_server import PulseServer
 
 if TYPE_CHECKING:

@@ -37,8 +37,3 @@ def require(module: str) -> None:
         if library is None:
             raise SoundUnavailableError(f"Sound cannot be used: {reason}.") from reason
         raise SoundUnavailableError(f"Sound needs {library}, which this system lacks. {remedy([library])}") from reason
-
-
-def require_multimedia() -> None:
-    """Make sure that Qt can hear and play sound. Raises SoundUnavailableError."""
-    require("PySide6.QtMultimedia")

@@ -78,7 +78,7 @@ class Microphone(QObject):
         self._last_heard = None
         self._opened = time.monotonic()
         source = QAudioSource(device, form, self)
-        source.setBufferFrameCount(round(BUFFER * self._form.rate))
+        source.setBufferSize(round(BUFFER * self._form.rate) * self._form.frame_bytes)
         source.stateChanged.connect(self._source_changed)
         self._source = source
         self._stream = source.start()

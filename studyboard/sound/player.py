@@ -157,7 +157,7 @@ class Player(QObject):
         form.setChannelCount(1)
         form.setSampleFormat(QAudioFormat.SampleFormat.Int16)
         sink = QAudioSink(device, form, self)
-        sink.setBufferFrameCount(round(_BUFFER * rate))
+        sink.setBufferSize(round(_BUFFER * rate) * SAMPLE_BYTES)
         stream = sink.start()
         if stream is None:
             sink.deleteLater()

@@ -92,6 +92,15 @@ class SoundServer:
             f"{_NAMED}{name}",
         )
 
+    def plug_in_hum(self, name: str, hertz: int) -> str:
+        """A microphone that hears nothing but a sine; returns what `unplug` wants.
+
+        It is also the most awkward one: two seconds of sound come at once, in pieces of one period.
+        """
+        return self.control(
+            "load-module", "module-sine-source", f"source_name={name}", f"frequency={hertz}", "rate=48000"
+        )
+
     def unplug(self, module: str) -> None:
         """Take a microphone away again."""
         self.control("unload-module", module)
