@@ -8,12 +8,12 @@ from typing import Any
 
 import chess
 
-from studyboard.model import edits, marks, node, script, takes
+from studyboard.model import edits, left_query, marks, node, script, takes
 
 _TAG = "is"
 _VALUES: dict[str, type[Any]] = {
     value.__name__: value
-    for module in (edits, marks, node, script, takes)
+    for module in (edits, left_query, marks, node, script, takes)
     for value in vars(module).values()
     if isinstance(value, type) and (is_dataclass(value) or issubclass(value, StrEnum))
 }

@@ -9,6 +9,7 @@ from typing import Any, Protocol
 import chess
 
 from studyboard.model.errors import EditRefusedError
+from studyboard.model.left_query import LeftQuery
 from studyboard.model.node import Node
 from studyboard.model.notes import command_text, plain_text
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part, SpokenLine
@@ -267,6 +268,21 @@ class ChangeRehearsed:
                 study.rehearsed[key] = seconds
         changed.rehearsed = True
         return ChangeRehearsed(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeLeft:
+    """Set which queries of the read-through are left."""
+
+    left: tuple[LeftQuery, ...]
+    label: str = "Leave a query"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        was = tuple(sorted(study.left, key=lambda query: (str(query.beat), query.kind, query.quote)))
+        study.left = frozenset(self.left)
+        changed.left = True
+        return ChangeLeft(was, self.label)
 
 
 @dataclass(frozen=True, slots=True)

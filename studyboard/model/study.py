@@ -9,6 +9,7 @@ from types import MappingProxyType
 import chess
 
 from studyboard.model.errors import EditRefusedError
+from studyboard.model.left_query import LeftQuery
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part
 from studyboard.model.takes import Take
@@ -38,10 +39,12 @@ class Changed:
     parts: set[Part] = field(default_factory=set)
     takes: set[int] = field(default_factory=set)
     rehearsed: bool = False
+    left: bool = False
     settings: bool = False
 
     def __bool__(self) -> bool:
-        return bool(self.nodes or self.headers or self.parts or self.takes or self.rehearsed or self.settings)
+        ticked = self.headers or self.rehearsed or self.left or self.settings
+        return bool(self.nodes or self.parts or self.takes or ticked)
 
     def add(self, other: Changed) -> None:
         """Take in what another edit has touched."""
@@ -50,6 +53,7 @@ class Changed:
         self.takes |= other.takes
         self.headers |= other.headers
         self.rehearsed |= other.rehearsed
+        self.left |= other.left
         self.settings |= other.settings
 
 
@@ -65,9 +69,22 @@ class Study:
     pace: how its presenter speaks
     takes: recordings by id
     rehearsed: how long each beat took when it was last rehearsed (s)
+    left: queries of the read-through that the author leaves
     """
 
-    __slots__ = ("headers", "lines", "next_id", "next_take", "nodes", "pace", "rehearsed", "root", "slot", "takes")
+    __slots__ = (
+        "headers",
+        "left",
+        "lines",
+        "next_id",
+        "next_take",
+        "nodes",
+        "pace",
+        "rehearsed",
+        "root",
+        "slot",
+        "takes",
+    )
 
     def __init__(self, headers: Mapping[str, str] | None = None) -> None:
         self.headers: dict[str, str] = dict(SEVEN_TAG_ROSTER if headers is None else headers)
@@ -78,6 +95,7 @@ class Study:
         self.pace = Pace()
         self.takes: dict[int, Take] = {}
         self.rehearsed: dict[BeatKey, float] = {}
+        self.left: frozenset[LeftQuery] = frozenset()
         self.next_id = 1
         self.next_take = 1
         start_board(self.headers)
@@ -89,6 +107,7 @@ class Study:
         copy.lines = dict(self.lines)
         copy.slot, copy.pace = self.slot, self.pace
         copy.takes, copy.rehearsed = dict(self.takes), dict(self.rehearsed)
+        copy.left = self.left
         copy.next_id, copy.next_take = self.next_id, self.next_take
         return copy
 

@@ -12,6 +12,7 @@ from typing import Any
 import chess
 
 from studyboard.model.errors import EditRefusedError
+from studyboard.model.left_query import LeftQuery
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import AFTER, Node, Place, Telling
 from studyboard.model.script import SILENT, BeatKey, Cue, FreeLine, Pace, Part, SpokenLine
@@ -48,6 +49,7 @@ def everything(study: Study) -> Changed:
         parts=set(Part),
         takes=set(study.takes),
         rehearsed=True,
+        left=True,
         settings=True,
     )
 
@@ -71,6 +73,12 @@ def write_changed(connection: sqlite3.Connection, study: Study, changed: Changed
         connection.executemany(
             "INSERT INTO rehearsed VALUES (?, ?)",
             [(_beat_value(beat), seconds) for beat, seconds in study.rehearsed.items()],
+        )
+    if changed.left:
+        connection.execute("DELETE FROM left_query")
+        connection.executemany(
+            "INSERT INTO left_query VALUES (?, ?, ?)",
+            [(_beat_value(query.beat), query.kind, query.quote) for query in study.left],
         )
     if changed.settings or changed.takes:
         _write_settings(connection, study)
@@ -174,6 +182,10 @@ def _read_study(connection: sqlite3.Connection) -> Study:
         study.lines[Part(part)] = FreeLine(_spoken(text, cues), intended)
     for beat, seconds in connection.execute("SELECT beat, seconds FROM rehearsed"):
         study.rehearsed[_beat(beat)] = seconds
+    study.left = frozenset(
+        LeftQuery(_beat(beat), kind, quote)
+        for beat, kind, quote in connection.execute("SELECT beat, kind, quote FROM left_query")
+    )
     takes = connection.execute("SELECT id, name, rate, samples, started, kept, complete FROM take ORDER BY id")
     for number, name, rate, samples, started, kept, complete in takes.fetchall():
         events = read_events(connection, number)

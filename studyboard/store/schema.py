@@ -8,7 +8,7 @@ import sqlite3
 APPLICATION_ID = 0x53744264
 
 #: What `PRAGMA user_version` says in a file of the schema below.
-VERSION = 2
+VERSION = 3
 
 #: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
 #: `beat` holds the id of a node or the name of a part of the talk, so it has no type of its own.
@@ -36,6 +36,7 @@ CREATE TABLE part (
     part TEXT PRIMARY KEY, spoken TEXT NOT NULL, cues TEXT NOT NULL, intended REAL
 ) WITHOUT ROWID;
 CREATE TABLE rehearsed (beat PRIMARY KEY, seconds REAL NOT NULL) WITHOUT ROWID;
+CREATE TABLE left_query (beat, kind TEXT NOT NULL, quote TEXT NOT NULL, PRIMARY KEY (beat, kind, quote)) WITHOUT ROWID;
 CREATE TABLE take (
     id INTEGER PRIMARY KEY,
     name TEXT NOT NULL,

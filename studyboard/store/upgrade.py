@@ -17,6 +17,11 @@ STEPS: Mapping[int, str] = MappingProxyType(
             ALTER TABLE node ADD COLUMN name TEXT NOT NULL DEFAULT '';
             CREATE TABLE rehearsed (beat PRIMARY KEY, seconds REAL NOT NULL) WITHOUT ROWID
         """,
+        2: """
+            CREATE TABLE left_query (
+                beat, kind TEXT NOT NULL, quote TEXT NOT NULL, PRIMARY KEY (beat, kind, quote)
+            ) WITHOUT ROWID
+        """,
     }
 )
 

@@ -35,6 +35,7 @@ def content(study: Study) -> dict[str, Any]:
         "pace": study.pace,
         "takes": dict(study.takes),
         "rehearsed": dict(study.rehearsed),
+        "left": study.left,
     }
 
 

@@ -13,6 +13,7 @@ import pytest
 from studyboard.model.edits import (
     AddMove,
     ChangeHeaders,
+    ChangeLeft,
     ChangeLine,
     ChangeNode,
     ChangePace,
@@ -21,6 +22,7 @@ from studyboard.model.edits import (
     Edit,
     PutTake,
 )
+from studyboard.model.left_query import LeftQuery
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import Place, Telling
 from studyboard.model.script import Cue, FreeLine, Pace, Part, SpokenLine
@@ -66,6 +68,7 @@ def content() -> Callable[[Study], Any]:
             "pace": study.pace,
             "takes": dict(study.takes),
             "rehearsed": dict(study.rehearsed),
+            "left": study.left,
         }
 
     return of
@@ -97,6 +100,7 @@ def edits() -> tuple[Edit, ...]:
         ChangeSlot(540.0),
         ChangePace(Pace(5.1, move_time=1.0)),
         ChangeRehearsed(((1, 4.25), (Part.GREETING, 1.75))),
+        ChangeLeft((LeftQuery(1, "check", "with” the"), LeftQuery(Part.GREETING, "number", "on move three"))),
         PutTake(Take(1, "first try", 48_000, 96_000, "2030-05-17T21:30:00+02:00", (greeting, event))),
     )
 

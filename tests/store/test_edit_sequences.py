@@ -83,6 +83,7 @@ def content(study):
         "pace": study.pace,
         "takes": dict(study.takes),
         "rehearsed": dict(study.rehearsed),
+        "left": study.left,
     }
 
 

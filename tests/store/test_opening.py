@@ -1,4 +1,4 @@
-"""A file of the first schema is brought up to date, and nothing of it is lost on the way."""
+"""A file of an earlier schema is brought up to date, and nothing of it is lost on the way."""
 
 from __future__ import annotations
 
@@ -8,21 +8,34 @@ from pathlib import Path
 
 import pytest
 
-from studyboard.model.edits import ChangeNode, ChangeRehearsed
+from studyboard.model.edits import ChangeLeft, ChangeNode, ChangeRehearsed
+from studyboard.model.left_query import LeftQuery
 from studyboard.model.script import FreeLine, Part, SpokenLine
 from studyboard.store.errors import StudyFileError
 from studyboard.store.schema import VERSION
 from studyboard.store.study_file import StudyFile
 
-FIRST_SCHEMA = Path(__file__).with_name("version_1.sql").read_text(encoding="utf-8")
-BEFORE = "evening.before-upgrade-v1.studyboard"
+OLDER = range(1, VERSION)
+
+
+@pytest.fixture(params=OLDER)
+def old_version(request):
+    """The number of an earlier schema."""
+    return request.param
 
 
 @pytest.fixture
-def old(path):
-    """A file as the first version of the program left it."""
+def before(old_version):
+    """The name of the copy that is kept of a file before it is upgraded."""
+    return f"evening.before-upgrade-v{old_version}.studyboard"
+
+
+@pytest.fixture
+def old(path, old_version):
+    """A file as that version of the program left it."""
+    schema = Path(__file__).with_name(f"version_{old_version}.sql").read_text(encoding="utf-8")
     connection = sqlite3.connect(path)
-    connection.executescript(FIRST_SCHEMA)
+    connection.executescript(schema)
     connection.execute("PRAGMA journal_mode = WAL")
     connection.close()
     return path
@@ -61,6 +74,7 @@ def test_what_is_new_can_be_stored_in_an_upgraded_file(old, content):
         file.do(ChangeNode(4, "name", "The gambit"))
         file.do(ChangeNode(4, "note_before", "Bolder:"))
         file.do(ChangeRehearsed(((1, 3.5),)))
+        file.do(ChangeLeft((LeftQuery(1, "check", "a check"),)))
         done = content(file.study)
     with StudyFile.open(old) as file:
         assert content(file.study) == done
@@ -78,19 +92,19 @@ def test_the_history_of_an_older_file_goes_on(old):
         assert set(file.study.nodes) == {0, 1, 2, 4}
 
 
-def test_the_file_as_it_was_is_kept_beside_the_upgraded_one(old, tmp_path):
+def test_the_file_as_it_was_is_kept_beside_the_upgraded_one(old, old_version, tmp_path, before):
     StudyFile.open(old).close()
-    assert sorted(os.listdir(tmp_path)) == sorted([BEFORE, old.name])
-    assert version(tmp_path / BEFORE) == 1
+    assert sorted(os.listdir(tmp_path)) == sorted([before, old.name])
+    assert version(tmp_path / before) == old_version
     StudyFile.open(old).close()
-    assert sorted(os.listdir(tmp_path)) == sorted([BEFORE, old.name])
+    assert sorted(os.listdir(tmp_path)) == sorted([before, old.name])
 
 
-def test_an_earlier_copy_is_not_overwritten(old, tmp_path):
-    (tmp_path / BEFORE).write_text("kept")
+def test_an_earlier_copy_is_not_overwritten(old, old_version, tmp_path, before):
+    (tmp_path / before).write_text("kept")
     StudyFile.open(old).close()
-    assert (tmp_path / BEFORE).read_text() == "kept"
-    assert version(tmp_path / "evening.before-upgrade-v1-2.studyboard") == 1
+    assert (tmp_path / before).read_text() == "kept"
+    assert version(tmp_path / f"evening.before-upgrade-v{old_version}-2.studyboard") == old_version
 
 
 def test_an_older_file_that_is_only_read_stays_as_it_is(old, tmp_path):
@@ -103,14 +117,14 @@ def test_an_older_file_that_is_only_read_stays_as_it_is(old, tmp_path):
     assert sorted(os.listdir(tmp_path)) == ["copy.studyboard", old.name]
 
 
-def test_an_upgrade_that_fails_leaves_the_older_file(old, monkeypatch):
+def test_an_upgrade_that_fails_leaves_the_older_file(old, old_version, monkeypatch):
     before = old.read_bytes()
-    steps = {1: "ALTER TABLE node ADD COLUMN name TEXT NOT NULL DEFAULT ''; ALTER TABLE nowhere ADD COLUMN x"}
+    steps = {old_version: "ALTER TABLE node ADD COLUMN more TEXT NOT NULL DEFAULT ''; ALTER TABLE nowhere ADD COLUMN x"}
     monkeypatch.setattr("studyboard.store.upgrade.STEPS", steps)
     with pytest.raises(StudyFileError, match="nowhere"):
         StudyFile.open(old)
     monkeypatch.undo()
-    assert version(old) == 1
+    assert version(old) == old_version
     assert len(old.read_bytes()) == len(before)
     with StudyFile.open(old) as file:
         check_content(file)
