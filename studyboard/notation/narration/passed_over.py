@@ -4,32 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from studyboard.notation.narration.cues import Context
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.narration import Mention, Unread
+from studyboard.notation.narration.prepared import Prepared
 from studyboard.notation.narration.search import How, Reading
-from studyboard.notation.narration.tokens import Token
 from studyboard.notation.narration.understood import heard_in_order
-from studyboard.notation.narration.units import Unit
 
 _PLAIN = 0.8
 _NAMES_SOMETHING = "name"
 _MENTION = "mention"
 
 
-def passed_over(
-    text: str,
-    reading: Reading,
-    tokens: Sequence[Token],
-    units: Sequence[Sequence[Unit]],
-    phrases: Sequence[Sequence[Phrase]],
-    contexts: Sequence[Context],
-) -> tuple[tuple[Mention, ...], tuple[Unread, ...]]:
+def passed_over(text: str, reading: Reading, said: Prepared) -> tuple[tuple[Mention, ...], tuple[Unread, ...]]:
     """Mentions and unread words, in the order of the text.
 
     What is said as plainly as a move, with nothing around it that makes it a plan, a threat and so on, and is still
     played by no reading, is unread.
     """
+    tokens = said.tokens
     heard = heard_in_order(reading)
     played = {word for h in heard if h.how is not How.NAMED for word in range(h.phrase.start, h.phrase.end)}
     named = {word for h in heard if h.how is How.NAMED for word in range(h.phrase.start, h.phrase.end)}
@@ -37,12 +29,12 @@ def passed_over(
     unread: list[Unread] = []
     at = 0
     while at < len(tokens):
-        phrase = _longest(phrases[at], played)
+        phrase = _longest(said.phrases[at], played)
         if phrase is None or at in played:
             at += 1
             continue
         start, end = tokens[phrase.start].start, tokens[phrase.end - 1].end
-        quote, context = text[start:end], contexts[phrase.anchor]
+        quote, context = text[start:end], said.contexts[phrase.anchor]
         if context.kind:
             mentions.append(Mention(quote, context.kind, start, end))
         elif phrase.anchor in named:

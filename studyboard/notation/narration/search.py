@@ -16,9 +16,9 @@ from itertools import accumulate
 import chess
 
 from studyboard.notation.narration.costs import COSTS
-from studyboard.notation.narration.cues import Context
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.place import Place
+from studyboard.notation.narration.prepared import Prepared
 from studyboard.notation.narration.tokens import Break, Token
 
 
@@ -75,22 +75,18 @@ class Talk:
 
     State: every position that any reading has reached, by the moves from the start; nothing else changes.
     game: the moves of the game, where they are known
+    beyond: whether the main line may be told further than the game that is known
     """
 
     def __init__(
-        self,
-        tokens: Sequence[Token],
-        phrases: Sequence[Sequence[Phrase]],
-        contexts: Sequence[Context],
-        passing: Sequence[float],
-        start: chess.Board,
-        game: Sequence[chess.Move] | None = None,
+        self, said: Prepared, start: chess.Board, game: Sequence[chess.Move] | None = None, *, beyond: bool = False
     ) -> None:
-        self._phrases = phrases
-        self._contexts = contexts
-        self._passing = passing
-        self._passed_by = [0.0, *accumulate(passing)]
-        self._breaks = _counted(tokens, Break.SENTENCE), _counted(tokens, Break.PARAGRAPH)
+        self._phrases = said.phrases
+        self._contexts = said.contexts
+        self._passing = said.passing
+        self._passed_by = [0.0, *accumulate(said.passing)]
+        self._breaks = _counted(said.tokens, Break.SENTENCE), _counted(said.tokens, Break.PARAGRAPH)
+        self._beyond = beyond
         self._places = [Place(0, None, None, start)]
         self.start = self._places[0]
         self.game: list[Place] | None = None
@@ -232,7 +228,7 @@ class Talk:
     def _next(self, tip: Place, phrase: Phrase, main: bool) -> Iterator[tuple[Place, float, tuple[Place, ...]]]:
         """Positions after the phrase as the next move from *tip*, with costs and the moves that were left unsaid."""
         form = phrase.form
-        if main and self.game is not None:
+        if main and self.game is not None and not (self._beyond and tip is self.game[-1]):
             ahead = self.game[tip.ply + 1 : tip.ply + 2 + COSTS.unsaid_of_game]
             at = tip
             for skipped, place in enumerate(ahead):

@@ -1,0 +1,112 @@
+"""A text made ready for the search: its words, what they can mean, and what surrounds them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from studyboard.notation.narration.costs import COSTS
+from studyboard.notation.narration.cues import Context, contexts_of
+from studyboard.notation.narration.forms import Form, Phrase
+from studyboard.notation.narration.lexicon import Lexicon
+from studyboard.notation.narration.phrases import phrases_of
+from studyboard.notation.narration.tokens import Break, Token, tokens_of
+from studyboard.notation.narration.units import Unit, units_of
+
+_COLOUR_BEFORE = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """A text with what its words can mean; the sequences are as long as there are words.
+
+    phrases: those that may say a move, by the word with which they begin
+    contexts: what the words around each word say about it
+    passing: what it costs to pass a word over
+    """
+
+    tokens: tuple[Token, ...]
+    phrases: Sequence[Sequence[Phrase]]
+    contexts: Sequence[Context]
+    passing: Sequence[float]
+
+
+def prepared(text: str, words: Lexicon) -> Prepared:
+    """Cut *text* into words and find what they can mean. O(length)."""
+    tokens = tokens_of(text)
+    units = units_of(tokens, words)
+    contexts = contexts_of(tokens, _anchors(units), words)
+    phrases = _coloured(phrases_of(tokens, units, words), tokens, units)
+    return Prepared(tokens, phrases, contexts, _passing_costs(units, contexts))
+
+
+def _anchors(units: Sequence[Sequence[Unit]]) -> list[int]:
+    """For each word: 2 where it, plainly read, holds a square or a whole move, 1 for a piece or a capture, else 0."""
+    found = [0] * len(units)
+    for here in units:
+        for unit in here:
+            if unit.kind in ("square", "written", "castles") and unit.cost < 0.7:
+                found[unit.start : unit.end] = [2] * (unit.end - unit.start)
+            elif (unit.kind in ("piece", "capture") and unit.cost < 0.4) or (
+                unit.kind == "letter" and unit.cost == 0 and _stands_before_a_capture(unit, units)
+            ):
+                found[unit.start] = max(found[unit.start], 1)
+    return found
+
+
+def _stands_before_a_capture(unit: Unit, units: Sequence[Sequence[Unit]]) -> bool:
+    return unit.end < len(units) and any(further.kind == "capture" for further in units[unit.end])
+
+
+def _passing_costs(units: Sequence[Sequence[Unit]], contexts: Sequence[Context]) -> list[float]:
+    """For each word what it costs not to understand it as part of a move."""
+    costs: list[float] = []
+    for here, context in zip(units, contexts, strict=True):
+        most = 0.0
+        for unit in here:
+            plain = _PASSING.get(unit.kind, 0.0)
+            if unit.kind == "capture" and unit.value == "loosely":
+                plain = COSTS.capture_loosely
+            most = max(most, plain * max(0.12, 1.0 - 1.3 * unit.cost))
+        costs.append(most * context.passing)
+    return costs
+
+
+_PASSING = {
+    "square": COSTS.square,
+    "piece": COSTS.piece,
+    "capture": COSTS.capture,
+    "castles": COSTS.castles,
+    "written": COSTS.written,
+    "check": COSTS.check,
+    "mate": COSTS.check,
+    "promotes": COSTS.promotes,
+}
+
+
+def _coloured(
+    phrases: Sequence[Sequence[Phrase]], tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
+) -> list[tuple[Phrase, ...]]:
+    """The phrases with the colour that is named just ahead of them, as in "White's knight takes", and numbered."""
+    found: list[tuple[Phrase, ...]] = []
+    numbers: dict[Form, int] = {}
+    for at, here in enumerate(phrases):
+        white = _colour_before(at, tokens, units) if here else None
+        numbered: list[Phrase] = []
+        for phrase in here:
+            form = phrase.form if white is None else replace(phrase.form, white=white)
+            numbered.append(replace(phrase, form=form, form_number=numbers.setdefault(form, len(numbers))))
+        found.append(tuple(numbered))
+    return found
+
+
+def _colour_before(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> bool | None:
+    for before in range(at - 1, max(-1, at - 1 - _COLOUR_BEFORE), -1):
+        if tokens[before + 1].broken >= Break.CLAUSE:
+            return None
+        for unit in units[before]:
+            if unit.kind == "colour":
+                return unit.value == "white"
+            if unit.kind in ("square", "piece", "capture", "written") and unit.cost < 0.3:
+                return None
+    return None
