@@ -24,7 +24,15 @@ def test_ci_runs_the_command_that_the_readme_gives_word_for_word() -> None:
     assert f"    {command}\n" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("verb", ["new", "timing", "deliver", "pgn", "check-setup"])
+def test_every_verb_has_a_row(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit):
+        main(["--help"])
+    verbs = re.findall(r"^    ([a-z][a-z-]+)(?: |$)", capsys.readouterr().out, re.MULTILINE)
+    assert {"open", "tour", "new", "timing", "deliver", "pgn", "check-setup"} <= set(verbs)
+    assert [verb for verb in verbs if f"\n| `{verb}" not in README] == []
+
+
+@pytest.mark.parametrize("verb", ["new", "timing", "readthrough", "deliver", "pgn", "check-setup"])
 def test_every_option_of_a_verb_is_in_its_row(verb: str, capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit):
         main([verb, "--help"])
