@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from studyboard import __version__
+from studyboard.cli import main_desk
 
 
 def test_help_names_every_verb_and_the_cautions(say: Callable) -> None:
@@ -38,6 +39,17 @@ def test_a_file_without_a_verb_is_opened_on_the_desk(call: Callable, game: Path)
         assert answer.status == 2
         assert answer.err.startswith("studyboard: The desk cannot be opened: neither DISPLAY")
         assert answer.err.count("\n") == 1
+
+
+def test_a_double_click_opens_the_desk_on_the_file(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], game: Path
+) -> None:
+    for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"):
+        monkeypatch.delenv(name, raising=False)
+    for words in ([], [str(game)]):
+        monkeypatch.setattr("sys.argv", ["studyboard-desk", *words])
+        assert main_desk() == 2
+        assert "The desk cannot be opened: neither DISPLAY" in capsys.readouterr().err
 
 
 def test_nothing_is_wrong_when_the_reader_of_a_pipe_has_gone(start: Callable, many_games: Path) -> None:
