@@ -16,6 +16,8 @@ from studyboard.reading.findings import Topic
 
 #: A decisive game of at most this many moves is called a miniature: common practice.
 MINIATURE = 25
+#: A move number that is off by no more than this is taken for a slip, not for another moment of the game.
+_NEAR = 3
 _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
 
 
@@ -49,12 +51,12 @@ def judge_move_number(claim: Claim) -> list[Judgement]:
     if number.value in numbers:
         return confirmed(Topic.NUMBER, claim.quote(), f"This is move {number.value}.")
     near = scene.played_near(claim.start)
-    heads = claim.has("head") or (claim.start - scene.sentence(claim.start)[0] <= 1)
-    if near and near[0].before is not None and heads:
-        return contradicted(Topic.NUMBER, claim.quote(), f"This is move {near[0].before.fullmove_number}.")
-    if not steps or steps[-1].before is None or not heads:
+    start, end = scene.clause(claim.start)
+    told = [token.text for token in scene.tokens[start:end]]
+    if min(abs(number.value - here) for here in numbers) > _NEAR or any(word.endswith("ed") for word in told):
         return undecided(Topic.NUMBER, claim.quote(), "It may be said of another move of the game.")
-    return contradicted(Topic.NUMBER, claim.quote(), f"This is move {steps[-1].before.fullmove_number}.")
+    played = next((step.before for step in (*near, *reversed(steps)) if step.before is not None), board)
+    return contradicted(Topic.NUMBER, claim.quote(), f"This is move {played.fullmove_number}.")
 
 
 def judge_game_length(claim: Claim) -> list[Judgement]:

@@ -266,6 +266,32 @@ def judge_only_move(claim: Claim) -> list[Judgement]:
     return undecided(topic, claim.quote(), "Whether another move is as good, the board alone does not say.")
 
 
+def judge_only_piece(claim: Claim) -> list[Judgement]:
+    """“Only the queen can block”, “only the king can take”."""
+    thing, verb = claim.mention("piece"), claim.said("verb")
+    if thing is None or thing.kind is None:
+        return []
+    topic = Topic.FORCED
+    seen: tuple[chess.Board, chess.Move] | None = None
+    for board in claim.boards():
+        moves = list(board.legal_moves)
+        if verb in ("block", "interpose"):
+            moves = [m for m in moves if board.is_check() and not board.is_capture(m) and m.from_square != board.king(board.turn)]
+        elif verb != "move":
+            square = next((step.landed for step in claim.scene.played_near(claim.start)), None)
+            moves = [m for m in moves if m.to_square == square and board.is_capture(m)]
+        kinds = {board.piece_type_at(move.from_square) for move in moves}
+        if kinds == {thing.kind}:
+            return confirmed(topic, claim.quote(), f"{board.san(moves[0])} is the only such move.")
+        other = next((move for move in moves if board.piece_type_at(move.from_square) != thing.kind), None)
+        if other is not None and seen is None:
+            seen = (board, other)
+    if seen is None:
+        return undecided(topic, claim.quote(), "It is not clear which moves are meant.")
+    board, other = seen
+    return contradicted(topic, claim.quote(), f"{board.san(other)} is possible.", other.from_square, other.to_square)
+
+
 def judge_must_take(claim: Claim) -> list[Judgement]:
     """“Has to take”, “has to move the king”."""
     topic = Topic.FORCED
@@ -302,14 +328,21 @@ def _before_moves(claim: Claim) -> list[chess.Board]:
 
 def _imagined(claim: Claim) -> list[tuple[chess.Board, chess.Move]]:
     """Moves named right before the claim that are not the ones played there, each with the position where it is legal."""
-    start, _ = claim.scene.clause(claim.start)
-    named = [s for s in claim.scene.said if s.whole and start <= s.phrase.start and s.phrase.start < claim.start and claim.start - s.phrase.end < 4]
+    start, _ = claim.scene.sentence(claim.start)
+    named = [
+        said
+        for said in claim.scene.said
+        if said.placed and start <= said.phrase.start < claim.start and claim.start - said.phrase.end < 4
+    ]
     if not named:
         return []
-    last = max(named, key=lambda said: (said.phrase.end, -said.phrase.start)).phrase
+    last = max(named, key=lambda said: (said.phrase.end, -said.phrase.start))
     boards = [*claim.boards(), *_before_moves(claim)]
+    if last.context.against:
+        # What is threatened is played if the other side does nothing.
+        boards += [waiting for board in boards if (waiting := turned(board, not board.turn)) is not None]
     for board in boards:
-        moves = legal_meanings(last.form, board)
+        moves = legal_meanings(last.phrase.form, board)
         if len(moves) == 1:
             return [(board, moves[0])]
     return []
@@ -379,5 +412,6 @@ JUDGES: Final[dict[str, Judge]] = {
     "stalemate": judge_stalemate,
     "castling_right": judge_castling_right,
     "only_move": judge_only_move,
+    "only_piece": judge_only_piece,
     "must_take": judge_must_take,
 }

@@ -19,8 +19,8 @@ from studyboard.reading.mentions import Named
 
 #: What is said of a knight or bishop, and of a rook for one of them.
 MINOR, EXCHANGE = "piece", "exchange"
-_ENDS = re.compile(r"(?:,|left|remaining|each|against|to work with|and)\b|,")
-_ENDS_LEFT = re.compile(r"(?:left|remaining)\b")
+_ENDS = re.compile(r"(?:,|on the board|left|remaining|each|against|to work with|and)\b|,")
+_ENDS_LEFT = re.compile(r"(?:left|remaining|on the board|against)\b|$")
 _KINDS: Final = {name: kind for kind, name in enumerate(chess.PIECE_NAMES) if name}
 
 
@@ -110,6 +110,8 @@ def judge_up(claim: Claim) -> list[Judgement]:
     """“White is a pawn up”, “the exchange down”, “with two extra pawns”."""
     things = amounts(claim)
     if not things:
+        return []
+    if claim.before().endswith("for"):
         return []
     down = claim.has("down") and bool(claim.said("down"))
     who = claim.mention("side") or claim.mention("piece")
@@ -236,6 +238,37 @@ def _inventory_words(board: chess.BaseBoard, colour: chess.Color, things: list[t
     return f"{side(colour)} has {listed([counted(_have(board, colour, thing), thing) for _, thing in things])}."
 
 
+def judge_gone(claim: Claim) -> list[Judgement]:
+    """“Both rooks have left the board”."""
+    thing = claim.mention("piece")
+    if thing is None or not thing.kind or thing.square is not None or not thing.plural:
+        return []
+    colours = list(chess.COLORS) if thing.colour is None else [thing.colour]
+    name = chess.piece_name(thing.kind)
+    for board in claim.boards():
+        if not any(board.pieces_mask(thing.kind, colour) for colour in colours):
+            return confirmed(Topic.NUMBER, claim.quote(), f"There is no {name} on the board.")
+    board = claim.boards()[0]
+    left = [at for colour in colours for at in board.pieces(thing.kind, colour)]
+    if any(not board.pieces_mask(thing.kind, colour) for colour in chess.COLORS) and "both" not in claim.quote().lower():
+        return undecided(Topic.NUMBER, claim.quote(), "It is not clear whose they are.")
+    places = listed([chess.square_name(at) for at in left])
+    return contradicted(Topic.NUMBER, claim.quote(), f"There is a {name} on {places}.", *left)
+
+
+def judge_each(claim: Claim) -> list[Judgement]:
+    """“Six pawns each”."""
+    things = amounts(claim)
+    if not things:
+        return []
+    boards = claim.boards()
+    for board in boards:
+        if all(_have(board, colour, thing) == count for colour in chess.COLORS for count, thing in things):
+            return confirmed(Topic.NUMBER, claim.quote(), _inventory_words(board, chess.WHITE, things))
+    why = " ".join(_inventory_words(boards[0], colour, things) for colour in chess.COLORS)
+    return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
 def judge_wins(claim: Claim) -> list[Judgement]:
     """“Wins a pawn”: what was just taken, or can be taken next."""
     things = amounts(claim, definite=True)
@@ -267,6 +300,11 @@ def judge_wins(claim: Claim) -> list[Judgement]:
                 fits = thing in (name, MINOR if name in ("knight", "bishop") else name) or (thing == EXCHANGE and name == "rook")
                 if gain > 0 and fits:
                     return confirmed(topic, claim.quote(), f"The {name} on {chess.square_name(square)} can be taken with profit.", square)
+    if claim.said("wins") == "won" and thing == EXCHANGE:
+        after = [settled_board for board in claim.boards() for settled_board in settled(board)]
+        if any(is_up(board, colour, things) for board in after for colour in chess.COLORS):
+            return confirmed(topic, claim.quote(), material_words(after[-1]))
+        return contradicted(topic, claim.quote(), material_words(claim.boards()[0]))
     kind = _KINDS.get(thing)
     if kind is not None and count == 1 and all(not board.pieces_mask(kind, colour) for board in claim.boards(wide=True) for colour in chess.COLORS):
         return contradicted(topic, claim.quote(), f"There is no {thing} on the board.")
@@ -294,4 +332,6 @@ JUDGES: Final[dict[str, Judge]] = {
     "queens_off": judge_queens_off,
     "inventory": judge_inventory,
     "wins": judge_wins,
+    "each": judge_each,
+    "gone": judge_gone,
 }

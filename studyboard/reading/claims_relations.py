@@ -14,12 +14,13 @@ from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import referents
+from studyboard.reading.referents import referents, salient
 
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
 
-_TIMES: Final = {"once": 1, "twice": 2, "three times": 3, "four times": 4}
+_ONLY: Final = ("only", "just", "solely")
+_TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 
 
 def attacks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
@@ -185,14 +186,15 @@ def _passive(
     if thing is None or thing.kind == chess.KING:
         return []
     by = claim.mentions("things")
-    times = _TIMES.get(claim.said("times"), 0)
+    counted = claim.mention("times")
+    times = _TIMES.get(claim.said("times"), 0) if counted is None else counted.value
     topic = Topic.ATTACK
     boards = claim.boards()
     if thing.pronoun in ("he", "she", "they", "this", "one"):
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     seen = False
     for board in boards:
-        for at in referents(claim.scene, thing, board):
+        for at in salient(claim.scene, thing, board):
             if board.piece_at(at) is None:
                 continue
             seen = True
@@ -201,6 +203,9 @@ def _passive(
             named = all(
                 any(relation(board, square, at) for square in referents(claim.scene, m, board) if square != at) for m in by
             )
+            if named and by and any(word in claim.match.group().split() for word in _ONLY):
+                everyone = {square for m in by for square in referents(claim.scene, m, board)}
+                named = all(square in everyone for square in front)
             enough = times in (len(front), len(all_of_them)) if times else bool(front)
             if enough and named:
                 return confirmed(topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times)
@@ -208,9 +213,91 @@ def _passive(
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if thing.pronoun and len(referents(claim.scene, thing, boards[0])) > 4:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    squares = [at for at in referents(claim.scene, thing, boards[0]) if boards[0].piece_at(at)]
+    squares = [at for at in salient(claim.scene, thing, boards[0]) if boards[0].piece_at(at)]
     why = attack_words(boards[0], squares[0]) if squares else "No such piece stands there."
     return contradicted(topic, claim.quote(), why, *squares[:1])
+
+
+def judge_blocks(claim: Claim) -> list[Judgement]:
+    """“The knight blocks the rook”, “… stands in front of the pawn”, “… blocks the d-file”."""
+    things = claim.things() or claim.mentions("file")
+    groups = claim.subjects()
+    if not things or any(thing.pronoun for thing in things):
+        return []
+    thing = things[0]
+    group = groups[0] if groups else []
+    for board in claim.boards():
+        for by in _doers(claim, board, group):
+            if board.piece_at(by) is None:
+                continue
+            if thing.what is Named.FILE:
+                found = [by] if chess.square_file(by) == thing.file else []
+            else:
+                found = [at for at in referents(claim.scene, thing, board) if at != by and _in_the_way(board, by, at)]
+            if found:
+                why = f"{the_piece(board, by)} stands in the way of {_target(board, found[0])}"
+                return confirmed(Topic.ATTACK, claim.quote(), sentence(why), by, *found)
+    board = claim.boards()[0]
+    bys = _doers(claim, board, group)
+    if len(bys) != 1 or not (thing.what is Named.FILE or referents(claim.scene, thing, board)):
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which pieces are meant.")
+    return contradicted(Topic.ATTACK, claim.quote(), sentence(f"{the_piece(board, bys[0])} does not stand in its way"), bys[0])
+
+
+def _in_the_way(board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
+    """Is *by* the first piece on a line of the slider on *at*, or right in front of the pawn there, or next to it?"""
+    kind = board.piece_type_at(at)
+    if kind == chess.PAWN:
+        step = 8 if board.color_at(at) else -8
+        return by in (at + step, at + 2 * step)
+    if kind in (chess.BISHOP, chess.ROOK, chess.QUEEN):
+        return bool(board.attacks_mask(at) & chess.BB_SQUARES[by])
+    # A square or a king is screened by whatever stands on a line from it.
+    return bool(chess.SquareSet.ray(by, at))
+
+
+def judge_can_go(claim: Claim) -> list[Judgement]:
+    """“The king can go to h8 or f8”."""
+    return _reach(claim, wanted=True)
+
+
+def judge_cannot_go(claim: Claim) -> list[Judgement]:
+    """“The king can't go to g8”."""
+    return _reach(claim, wanted=False)
+
+
+def _reach(claim: Claim, *, wanted: bool) -> list[Judgement]:
+    thing = claim.mention("piece")
+    targets = [m for m in claim.things() if m.what is Named.SQUARE and m.square is not None]
+    if thing is None or thing.kind is None or not targets:
+        return []
+    found: list[Judgement] = []
+    for target in targets:
+        assert target.square is not None
+        seen, reached = False, None
+        for board in claim.boards():
+            for at in referents(claim.scene, thing, board):
+                facing = turned(board, bool(board.color_at(at)))
+                if facing is None:
+                    continue
+                seen = True
+                moves = facing.generate_legal_moves(chess.BB_SQUARES[at], chess.BB_SQUARES[target.square])
+                if any(moves):
+                    reached = (board, at)
+        where = chess.square_name(target.square)
+        if not seen:
+            continue
+        if reached is not None:
+            board, at = reached
+            why = sentence(f"{the_piece(board, at)} can go to {where}")
+            if not wanted and len(claim.boards()) > 1:
+                found += undecided(Topic.ATTACK, claim.quote(), why)
+            else:
+                found += (confirmed if wanted else contradicted)(Topic.ATTACK, claim.quote(), why, at, target.square)
+            continue
+        why = sentence(f"no {chess.piece_name(thing.kind)} can go to {where}")
+        found += (contradicted if wanted else confirmed)(Topic.ATTACK, claim.quote(), why, target.square)
+    return found
 
 
 def judge_unguarded(claim: Claim) -> list[Judgement]:
@@ -294,4 +381,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "unguarded": judge_unguarded,
     "hanging": judge_hanging,
     "safe": judge_safe,
+    "blocks": judge_blocks,
+    "can_go": judge_can_go,
+    "cannot_go": judge_cannot_go,
 }

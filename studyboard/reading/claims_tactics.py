@@ -170,13 +170,17 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
         return []
     topic = Topic.TRAPPED
     free: list[tuple[chess.Board, chess.Square]] = []
+    kings: list[tuple[chess.Board, chess.Square]] = []
     for board in claim.boards():
         for at in referents(claim.scene, thing, board):
             if board.piece_at(at) is None:
                 continue
             if board.piece_type_at(at) == chess.KING:
-                if not king_squares(board, bool(board.color_at(at))):
+                squares = king_squares(board, bool(board.color_at(at)))
+                if not squares:
                     return confirmed(topic, claim.quote(), "The king has no square.", at)
+                if turned(board, bool(board.color_at(at))) is not None:
+                    kings.append((board, at))
                 continue
             if turned(board, bool(board.color_at(at))) is None:
                 continue
@@ -184,6 +188,10 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
             if piece is not None:
                 return confirmed(topic, claim.quote(), trapped_words(board, piece), at)
             free.append((board, at))
+    if kings and thing.kind == chess.KING and len({at for _, at in kings}) == 1 and "trapped" not in claim.match.group():
+        board, at = kings[0]
+        exits = squares_listed(king_squares(board, bool(board.color_at(at))))
+        return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
     if not free or len({at for _, at in free}) > 2 or thing.kind in (None, chess.PAWN, chess.KING):
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     board, at = free[0]

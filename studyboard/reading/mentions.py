@@ -33,6 +33,7 @@ class Mention:
 
     what: what it is; start, end: which words, end excluded; number: its place among the mentions of the line
     kind, colour, square, file: what is said of a piece; None where nothing is
+    also: further squares of several pieces: “the pawns on g7 and h7”
     moves_to: True where the square is one that the piece goes to; comes_from: where it came from
     plural, definite, other, pronoun, enemy: how it is named
     light: True for a piece on light squares, False on dark ones
@@ -48,6 +49,7 @@ class Mention:
     colour: chess.Color | None = None
     square: chess.Square | None = None
     file: int | None = None
+    also: tuple[chess.Square, ...] = ()
     moves_to: bool = False
     comes_from: chess.Square | None = None
     plural: bool = False
@@ -190,12 +192,23 @@ class _Chunker:
                         return replace(mention, comes_from=square, end=after, definite=True)
                     if mention.square is not None:
                         return mention
-                    return replace(mention, square=square, end=after, moves_to=kind == "to")
+                    placed = replace(mention, square=square, end=after, moves_to=kind == "to")
+                    return self._several(placed) if mention.plural and kind == "on" else placed
         if self._word(at) == "on":
             step = at + 2 if self._word(at + 1) in ("the", "his", "her", "its") else at + 1
             letter = self._word(step)
             if len(letter) == 1 and letter in "abcdefgh" and self._word(step + 1) in self.names.file:
                 return replace(mention, file="abcdefgh".index(letter), end=step + 2)
+        return mention
+
+    def _several(self, mention: Mention) -> Mention:
+        """With the further squares: “, g7 and h7”."""
+        while mention.end < len(self.tokens):
+            at = mention.end + (self._word(mention.end) == "and")
+            if at not in self.squares or self.tokens[mention.end].broken > Break.CLAUSE:
+                break
+            square, end = self.squares[at]
+            mention = replace(mention, also=(*mention.also, square), end=end)
         return mention
 
     def _says(self, at: int, phrase: tuple[str, ...]) -> bool:

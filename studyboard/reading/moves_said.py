@@ -25,12 +25,18 @@ class Said:
     """Words that name a move.
 
     phrase: the words and what they demand; context: what the words around make of them
-    whole: they say where the move goes, not only that something moves
+    whole: they say which move it is, not only that something moves
+    placed: they say where it goes
     """
 
     phrase: Phrase
     context: Context
     whole: bool
+
+    @property
+    def placed(self) -> bool:
+        """Do the words say where the move goes?"""
+        return self.whole and (self.phrase.form.to is not None or bool(self.phrase.form.castles))
 
 
 def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
@@ -42,7 +48,7 @@ def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
     found: list[Said] = []
     for here in phrases_of(tokens, units, words):
         for phrase in here:
-            if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.0):
+            if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.05):
                 found.append(Said(phrase, contexts[phrase.anchor], is_whole(phrase.form)))
     return tuple(sorted(found, key=lambda said: (said.phrase.start, -said.phrase.end, said.phrase.cost)))
 
@@ -51,7 +57,11 @@ def is_whole(form: Form) -> bool:
     """Do the words say which move is meant, so that another move would be a slip?"""
     if form.castles:
         return form.castles in ("short", "long")
-    return form.to is not None and not form.vague and (form.piece is not None or form.bare)
+    if form.vague:
+        return False
+    if form.to is None:
+        return (form.capture and form.piece is not None) or form.promotion is not None
+    return form.piece is not None or form.bare
 
 
 def means(form: Form, board: chess.Board, move: chess.Move) -> bool:

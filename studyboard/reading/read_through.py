@@ -98,7 +98,9 @@ def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -
     first = told[0].node if told else beat.visits[0].node
     parent = nodes[first].parent
     start = positions.board(first if parent is None or beat.visits[0].kind is VisitKind.LINE else parent)
-    for visit in beat.visits:
+    # Returns at the very end of the talk come after the line.
+    shown = beat.visits[: max((n for n, v in enumerate(beat.visits) if v.kind is not VisitKind.BACK), default=0) + 1]
+    for visit in shown:
         node = nodes[visit.node]
         board = positions.board(visit.node)
         if visit.kind is not VisitKind.TELL or node.parent is None or node.move is None:

@@ -13,7 +13,7 @@ _PLAYER_PRONOUNS = frozenset({"he", "she", "they", "him"})
 def fitting(mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
     """Squares of the pieces that have everything that is said of them, pronouns left aside."""
     if mention.square is not None and mention.what is Named.PIECE:
-        mask = chess.BB_SQUARES[mention.square] & board.occupied
+        mask = sum(chess.BB_SQUARES[square] for square in (mention.square, *mention.also)) & board.occupied
     else:
         mask = board.occupied
     if mention.kind is not None:
@@ -45,9 +45,11 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         return list(chess.scan_forward(board.occupied))
     if mention.pronoun:
         found = {square for square in moved_to(scene, mention.start) if board.piece_at(square)}
-        for earlier in named_before(scene, mention.start):
-            found.update(fitting(earlier, board))
-        return sorted(found) or list(chess.scan_forward(board.occupied))
+        named = named_before(scene, mention.start)
+        for earlier in named:
+            found.update(salient(scene, earlier, board))
+        # Without a name before it in the line, it can be anything that an earlier line spoke of.
+        return sorted(found) if named else list(chess.scan_forward(board.occupied))
     if mention.comes_from is not None:
         came = [
             step.landed
@@ -57,6 +59,29 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         standing = [square for square in came if square in fitting(mention, board)]
         return standing or fitting(mention, board)
     return fitting(mention, board)
+
+
+def salient(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
+    """The pieces that a name without a square can mean when it says who does or suffers something.
+
+    Those of its kind that moved last in the line so far, or were named with their square before; all of its kind
+    where there are none.
+    """
+    found = referents(scene, mention, board)
+    bare = mention.square is None and mention.colour is None and not mention.other and not mention.pronoun
+    if mention.what is not Named.PIECE or not mention.kind or not bare or mention.plural or not mention.definite:
+        return found
+    here = scene.board_index(mention.start)
+    moved = [
+        step.landed
+        for step in scene.steps[: here + 1]
+        if step.landed is not None and step.board.piece_type_at(step.landed) == mention.kind
+    ]
+    chosen: set[chess.Square] = set(moved[-1:])
+    for earlier in scene.mentions[: mention.number]:
+        if earlier.kind == mention.kind and earlier.square is not None and earlier.square in found:
+            chosen.add(earlier.square)
+    return sorted(chosen.intersection(found)) if chosen else found
 
 
 def named_before(scene: Scene, token: int) -> list[Mention]:

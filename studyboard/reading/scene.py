@@ -279,6 +279,7 @@ def _moods(scene: Scene) -> list[Mood]:
     table: Mapping[str, frozenset[tuple[str, ...]]] = scene.words.moods
     moods = (
         ("conditional", Mood.HYPOTHETICAL),
+        ("sequence", Mood.HYPOTHETICAL),
         ("hypothetical", Mood.HYPOTHETICAL),
         ("past", Mood.PAST),
         ("negative", Mood.NEGATIVE),
@@ -288,8 +289,9 @@ def _moods(scene: Scene) -> list[Mood]:
         for at in range(len(tokens)):
             for length in range(longest, 0, -1):
                 phrase = tuple(token.text for token in tokens[at : at + length])
-                if len(phrase) == length and phrase in table[name]:
-                    _colour(scene, found, at, mood, whole=name == "conditional")
+                if len(phrase) == length and phrase in table.get(name, ()):
+                    if name != "sequence" or _names_something(scene, at):
+                        _colour(scene, found, at, mood, whole=name in ("conditional", "sequence"))
                     break
     for sentence in scene.sentences:
         last = tokens[sentence.end - 1].end
@@ -314,8 +316,23 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
         opens = scene.depth and scene.sentence_of[at] == 0 and scene.steps and not scene.steps[-1].cued
         if whole and opens and scene.steps[-1].move is not None:
             end = at
+    if not whole and mood is Mood.HYPOTHETICAL and end == scene.clause(at)[1]:
+        end = _continued(scene, end)
     for token in range(first, end):
         found[token] |= mood
+
+
+def _names_something(scene: Scene, at: int) -> bool:
+    """Does the clause name a piece or a square? “When the knight takes” does, “when the smoke clears” does not."""
+    start, end = scene.clause(at)
+    return any(start <= m.start < end and m.what in (Named.PIECE, Named.SQUARE) for m in scene.mentions)
+
+
+def _continued(scene: Scene, end: int) -> int:
+    """Behind the clauses that hang on the one that ends here: “…, hitting the bishop”."""
+    while end < len(scene.tokens) and scene.tokens[end].broken == Break.CLAUSE and scene.tokens[end].text.endswith("ing"):
+        end = scene.clause(end)[1]
+    return end
 
 
 def mentions_in(scene: Scene, start: int, end: int, what: Named | None = None) -> list[Mention]:

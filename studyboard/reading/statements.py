@@ -22,8 +22,8 @@ JUDGES: Final[dict[str, Judge]] = {
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
 #: Claims that speak of another time or of nothing by their own words.
-_ANY_MOOD = frozenset({"castling_right", "threatens_mate", "mate_in", "miniature", "trapped"})
-_DENIED_ITSELF = frozenset({"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move"})
+_ANY_MOOD = frozenset({"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone"})
+_DENIED_ITSELF = frozenset({"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"})
 
 
 def statements(scene: Scene, *, deep: bool = False) -> list[Finding]:
@@ -64,7 +64,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     if claim.kind in _DENIED_ITSELF:
         mood &= ~Mood.NEGATIVE
     if claim.kind in _ANY_MOOD:
-        mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if mood & Mood.HYPOTHETICAL and claim.kind == "castling_right" else ~Mood.PAST
+        own_words = claim.kind in ("castling_right", "can_go", "cannot_go")
+        mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
     if mood & Mood.NEGATIVE:
         if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
             verdict = Verdict.CONTRADICTED

@@ -39,7 +39,7 @@ def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene)
     board, move = positions.board(node.parent), node.move
     kind = board.piece_type_at(move.from_square)
     squares = {move.from_square, move.to_square}
-    for mention in scene.mentions:
+    for mention in scene.mentions if not board.is_castling(move) else ():
         if mention.what is Named.PIECE and (mention.kind == kind or mention.square in squares):
             return None
         if mention.what is Named.SQUARE and mention.square in squares:

@@ -9,15 +9,20 @@ import chess
 
 from studyboard.board.moves import captured_square, landing_square
 from studyboard.board.naming import listed, sentence, side, the_piece, their_piece
+from studyboard.notation.narration.lexicon import lexicon
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands
+from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands, without_side
 from studyboard.reading.referents import fitting
 from studyboard.reading.scene import Mood, Scene, Step
 
 #: A cue may stand this many words before the phrase that tells its move.
 _REACH = 4
 _SPOKEN_OF = 0.5
+#: A phrase without a square has to be said plainly to be held against the board.
+_SURE = 0.12
+#: The same for one that begins with the verb: “takes back with the knight”.
+_SURE_BEHIND = 1.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,10 +97,18 @@ class Telling:
             holds = said.phrase.start <= step.token < said.phrase.end
             if holds or step.token <= said.phrase.start < end:
                 yield said
+        earlier = [other.token for other in scene.steps if other.cued and other.token < step.token]
+        if not scene.said or not any(s.whole and step.token <= s.phrase.start < end for s in scene.said):
+            first = max([*earlier, 0])
+            yield from (
+                s for s in scene.said if s.whole and first < s.phrase.start + 1 and 0 <= step.token - s.phrase.end <= 1
+            )
 
     def _is_slip(self, said: Said, step: Step) -> bool:
         scene, form = self.scene, said.phrase.form
-        if said.context.against >= _SPOKEN_OF or scene.mood(said.phrase.anchor) & ~Mood.PAST:
+        if not said.placed and not self._clear(said):
+            return False
+        if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST:
             return False
         if form.bare and (not step.cued or said.phrase.start != step.token or not self._alone(said)):
             return False
@@ -106,6 +119,26 @@ class Telling:
             if self._names_a_place(said):
                 return False
         return not self._explained(said, own=step)
+
+    def _mood(self, said: Said) -> Mood:
+        """How the phrase is said; a denial counts only where it stands right before it."""
+        scene = self.scene
+        mood = scene.mood(said.phrase.anchor)
+        if mood & Mood.NEGATIVE:
+            words = {token.text for token in scene.tokens[max(0, said.phrase.start - 3) : said.phrase.start]}
+            if not any(phrase[0] in words for phrase in scene.words.moods.get("negative", ())):
+                mood &= ~Mood.NEGATIVE
+        return mood
+
+    def _clear(self, said: Said) -> bool:
+        """Is a capture or promotion without a square said so that nothing else can be meant: “pawn takes,”?"""
+        scene, phrase = self.scene, said.phrase
+        begins = any(m.what is Named.PIECE and m.start <= phrase.start < m.end for m in scene.mentions)
+        if phrase.cost > (_SURE if begins else _SURE_BEHIND) or phrase.end - phrase.start < 2:
+            return False
+        if phrase.end >= len(scene.tokens) or scene.tokens[phrase.end].broken:
+            return True
+        return phrase.form.promotion is not None or scene.tokens[phrase.end].text in scene.words.names.after_capture
 
     def _alone(self, said: Said) -> bool:
         """Is the square all that is said between two signs?"""
@@ -125,10 +158,17 @@ class Telling:
         steps = [step for step in self.scene.steps if step.move is not None and step is not own]
         if any(step.before is not None and step.move is not None and means(form, step.before, step.move) for step in steps):
             return True
-        if any(means(form, known.board, known.move) for known in self.near):
+        near = self.near if own is None else [known for known in self.near if self._beside(known, own)]
+        if any(means(form, known.board, known.move) for known in near):
             return True
         boards = [self.scene.start, *(step.board for step in self.scene.steps)]
         return form.from_square is None and not form.capture and any(stands(form, board) for board in boards)
+
+    def _beside(self, known: Known, own: Step) -> bool:
+        """Is the move played from the same position as the step's, or from the one after the line?"""
+        if known.move == own.move and known.board == own.before:
+            return False
+        return known.board == own.before or known.board == self.scene.steps[-1].board
 
     def _explain(self, said: Said) -> None:
         self.explained.update(at for at in range(said.phrase.start, said.phrase.end))
@@ -139,7 +179,9 @@ class Telling:
         played = board.piece_type_at(move.from_square) or chess.PAWN
         fix: Fix | None = None
         to = landing_square(board, move)
-        if form.castles:
+        if means(without_side(form), board, move):
+            topic, why = Topic.COLOUR, f"It is {side(board.turn)} who plays {board.san(move)}."
+        elif form.castles:
             topic, why = Topic.CASTLING, f"{board.san(move)} is played here."
             if board.is_castling(move):
                 why = f"{side(board.turn)} castles {'kingside' if board.is_kingside_castling(move) else 'queenside'} here."
@@ -147,6 +189,14 @@ class Telling:
             topic = Topic.SQUARE
             why = f"The {chess.piece_name(played)} goes to {chess.square_name(to)}: {board.san(move)}."
             fix = self._square_fix(said, form.to, to)
+        elif form.promotion is not None and move.promotion and form.promotion != move.promotion:
+            topic = Topic.PIECE
+            why = f"The pawn becomes a {chess.piece_name(move.promotion)}: {board.san(move)}."
+            fix = self._piece_fix(said, form.promotion, move.promotion)
+        elif form.to is None and form.capture and form.piece not in (None, played):
+            topic = Topic.PIECE
+            why = f"It is a {chess.piece_name(played)} that takes: {board.san(move)}."
+            fix = self._piece_fix(said, form.piece, played)
         elif form.to == to:
             topic = Topic.PIECE
             taken = captured_square(board, move)
@@ -165,9 +215,9 @@ class Telling:
         scene = self.scene
         for said in scene.said:
             phrase = said.phrase
-            if not said.whole or phrase.form.bare or any(at in self.explained for at in range(phrase.start, phrase.end)):
+            if not said.placed or phrase.form.bare or any(at in self.explained for at in range(phrase.start, phrase.end)):
                 continue
-            longer = [s for s in overlapping(scene.said, phrase.start, phrase.end) if s.whole]
+            longer = [s for s in overlapping(scene.said, phrase.start, phrase.end) if s.placed]
             if any(s.phrase.end - s.phrase.start > phrase.end - phrase.start for s in longer):
                 continue
             if self._names_a_place(said) or any(self._explained(s) for s in longer):
@@ -217,31 +267,41 @@ class Telling:
                 continue
             if scene.tokens[mention.end - 1].text.endswith("'s"):
                 continue
-            verbs = [s for s in scene.said if mention.end <= s.phrase.start <= mention.end + 1 and _acts(scene, s)]
-            if not verbs or any(scene.tokens[at].broken for at in range(mention.end, verbs[0].phrase.start + 1)):
+            if not acts(scene, mention.end):
                 continue
-            steps = [s for s in scene.steps if s.cued and s.move and s.before and abs(s.token - mention.start) <= 2]
-            steps += [
-                s for s in scene.steps if not s.cued and s.move and s.before and mention.start <= 1 and len(scene.steps) == 1
-            ]
+            later = min((s.token for s in scene.steps if s.cued and s.token > mention.start), default=len(scene.tokens))
+            steps = [
+                s for s in scene.steps if s.cued and s.move and s.before and -2 <= mention.start - s.token <= _REACH
+            ] or [s for s in scene.steps if s.cued and s.move and s.before and s.token == later <= mention.start + 3]
+            if not any(s.cued for s in scene.steps) and len(scene.steps) == 1 and mention.start <= 2:
+                steps = [s for s in scene.steps if s.move and s.before]
             if not steps or any(step.before is not None and step.before.turn == mention.colour for step in steps):
                 continue
-            step = steps[0]
-            if step.before is None or step.move is None:
+            step = steps[-1]
+            if step.before is None or step.move is None or self._plays(mention):
                 continue
-            start, end = scene.span(mention.start, verbs[0].phrase.end)
+            start, end = scene.span(mention.start, mention.end + 1)
             why = f"It is {side(step.before.turn)} who plays {step.before.san(step.move)}."
             yield Finding(
-                scene.quote(mention.start, verbs[0].phrase.end),
+                scene.quote(mention.start, mention.end + 1),
                 Topic.COLOUR,
                 Verdict.CONTRADICTED,
-                scene.quote(mention.start, verbs[0].phrase.end),
+                scene.quote(mention.start, mention.end + 1),
                 why,
                 "Name the other side.",
                 scene.key,
                 start,
                 end,
             )
+
+    def _plays(self, mention: Mention) -> bool:
+        """Does the line play a move of this side that the words behind its name can mean?"""
+        forms = [s.phrase.form for s in self.scene.said if mention.end <= s.phrase.start <= mention.end + 1]
+        return any(
+            step.before is not None and step.move is not None and step.before.turn == mention.colour
+            and any(means(form, step.before, step.move) for form in forms)
+            for step in self.scene.steps
+        )
 
     def _standing(self) -> Iterator[Finding]:
         """Pieces that are said to stand on a square."""
@@ -342,14 +402,20 @@ def known_after(known: Known) -> chess.Board:
 def _says_more(longer: Said, shorter: Said) -> bool:
     """Does one phrase hold all the words of the other, and more of a move?"""
     a, b = longer.phrase, shorter.phrase
-    return longer.whole and not shorter.whole and a.start <= b.start and b.end <= a.end
+    whole = longer.placed and not a.form.bare and a.end - a.start > b.end - b.start
+    return whole and a.start <= b.start and b.end <= a.end
 
 
 def _anywhere(mention: Mention) -> Mention:
     return Mention(Named.PIECE, mention.start, mention.end, kind=mention.kind, colour=mention.colour)
 
 
-def _acts(scene: Scene, said: Said) -> bool:
-    """Does the phrase begin with a verb of moving or taking?"""
-    form = said.phrase.form
-    return form.capture or bool(form.castles) or (form.to is not None and not form.bare and form.piece is None)
+def acts(scene: Scene, at: int) -> bool:
+    """Is the word at *at* a verb of moving or taking, right behind the word before?"""
+    if at >= len(scene.tokens) or scene.tokens[at].broken:
+        return False
+    sayings = lexicon("en").sayings.get(scene.tokens[at].text, ())
+    return any(
+        saying.kind in ("motion", "capture", "castles") and len(saying.words) == 1 and saying.cost < _SURE
+        for saying in sayings
+    ) and not any(saying.kind in ("piece", "link") for saying in sayings)

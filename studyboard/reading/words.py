@@ -16,12 +16,13 @@ from studyboard.resources_path import resource
 
 _AMOUNT = r"(?:§n\d+ |a |an |the |one )?(?:clean |whole |full |minor |the |good |clear )*(?:§p\d+|exchange)"
 _MACROS = (
-    ("@things", rf"(?P<things>§[ps]\d+(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then )?§[ps]\d+| , §[ps]\d+)*)"),
-    ("@piece", r"(?P<piece>§p\\d+)"),
-    ("@side", rf"(?P<side>§c\d+)"),
-    ("@number", rf"(?P<number>§n\d+)"),
-    ("@square", rf"(?P<square>§[s]\d+)"),
-    ("@file", rf"(?P<file>§f\d+)"),
+    ("@things", r"(?P<things>§[ps]\d+(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then )?§[ps]\d+| , §[ps]\d+)*)"),
+    ("@piece", r"(?P<piece>§p\d+)"),
+    ("@side", r"(?P<side>§c\d+)"),
+    ("@times", r"(?P<times>once|twice|thrice|§n\d+ times)"),
+    ("@number", r"(?P<number>§n\d+)"),
+    ("@square", r"(?P<square>§[s]\d+)"),
+    ("@file", r"(?P<file>§f\d+)"),
     *((f"@amount{n}", rf"(?P<amount{n}>{_AMOUNT})") for n in ("2", "3")),
     ("@amount", rf"(?P<amount>{_AMOUNT})"),
 )
@@ -36,6 +37,7 @@ class Names:
     """How things are named.
 
     pieces: type (0 for any piece) and whether several are meant, by word
+    after_capture: words that may follow “pawn takes” without making something else of it
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
 
@@ -56,6 +58,7 @@ class Names:
     to: tuple[tuple[str, ...], ...]
     numbers: tuple[str, ...]
     tens: tuple[str, ...]
+    after_capture: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +123,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         to=several("to"),
         numbers=tuple(table["numbers"]),
         tens=tuple(table["tens"]),
+        after_capture=one("after_capture"),
     )
 
 
