@@ -23,6 +23,8 @@ _SPOKEN_OF = 0.5
 _SURE = 0.12
 #: The same for one that begins with the verb: “takes back with the knight”.
 _SURE_BEHIND = 1.05
+#: A longer phrase is meant instead of a shorter one inside it where it costs at most so much more.
+_AS_PLAIN = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -297,10 +299,11 @@ class Telling:
     def _plays(self, mention: Mention) -> bool:
         """Does the line play a move of this side that the words behind its name can mean?"""
         forms = [s.phrase.form for s in self.scene.said if mention.end <= s.phrase.start <= mention.end + 1]
+        played = [Known(s.before, s.move) for s in self.scene.steps if s.before is not None and s.move is not None]
+        played += [known for known in self.near if known_after(known) == self.scene.start]
         return any(
-            step.before is not None and step.move is not None and step.before.turn == mention.colour
-            and any(means(form, step.before, step.move) for form in forms)
-            for step in self.scene.steps
+            known.board.turn == mention.colour and any(means(form, known.board, known.move) for form in forms)
+            for known in played
         )
 
     def _standing(self) -> Iterator[Finding]:
@@ -402,8 +405,9 @@ def known_after(known: Known) -> chess.Board:
 def _says_more(longer: Said, shorter: Said) -> bool:
     """Does one phrase hold all the words of the other, and more of a move?"""
     a, b = longer.phrase, shorter.phrase
-    whole = longer.placed and not a.form.bare and a.end - a.start > b.end - b.start
-    return whole and a.start <= b.start and b.end <= a.end
+    if not (a.start <= b.start and b.end <= a.end) or a.end - a.start == b.end - b.start or a.form.bare:
+        return False
+    return longer.whole and (a.cost <= b.cost + _AS_PLAIN if longer.placed else not shorter.whole)
 
 
 def _anywhere(mention: Mention) -> Mention:
