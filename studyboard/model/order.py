@@ -70,8 +70,8 @@ def _moves(study: Study) -> list[Visit]:
     usual: set[int] = set()
     while True:
         visits, moved = _walk(study, usual)
-        told = {study.root, *(visit.node for visit in visits)}
-        lost = {side_line for side_line in moved if side_line not in told and study.nodes[side_line].parent in told}
+        told = {study.root, *(visit.node for visit in visits if visit.kind is VisitKind.TELL)}
+        lost = {side_line for side_line in moved - usual - told if study.nodes[side_line].parent in told}
         if not lost:
             return visits
         usual |= lost
