@@ -95,6 +95,8 @@ class Telling:
             return
         later = [other.token for other in scene.steps if other.cued and other.token > step.token]
         end = min([step.token + _REACH + 1, *later])
+        if step.token < len(scene.tokens):
+            end = min(end, scene.sentence(step.token)[1])
         for said in scene.said:
             holds = said.phrase.start <= step.token < said.phrase.end
             if holds or step.token <= said.phrase.start < end:
