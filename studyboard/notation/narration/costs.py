@@ -11,7 +11,7 @@ class Costs:
     """The weights of the search; all in one unit, roughly a natural logarithm of odds."""
 
     # Passing words over that could say a move.
-    square: float = 2.2
+    square: float = 2.5
     piece: float = 0.6
     capture: float = 1.3
     capture_loosely: float = 0.5
@@ -39,7 +39,9 @@ class Costs:
     branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 3.0)
     branch_reach: int = 5
     alternative: float = 0.9
-    nested: float = 0.6
+    alternative_ignored: float = 1.6
+    nested: float = 0.4
+    each_level_left: float = 0.9
     sibling: float = 0.2
     side_line_goes_on: float = 0.12
     each_level: float = 0.5
@@ -58,6 +60,8 @@ class Costs:
 
     # Not doing what a cue says.
     cue_ignored: float = 2.4
+    weak_cue: float = 0.25
+    known_despite_cue: float = 0.4
     bare_against: float = 0.3
     back_from_nowhere: float = 0.9
 

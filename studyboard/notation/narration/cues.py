@@ -60,7 +60,7 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             longest = max(longest, len(cue.words))
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue)
-            elif cue.kind not in _LEADING and _is_about_a_word(tokens, at + len(cue.words), words):
+            elif cue.kind not in _LEADING and not cue.whole_sentence and _is_about_a_word(tokens, at + len(cue.words), words):
                 continue
             elif cue.kind in _LEADING or cue.whole_sentence:
                 _lead(found, parted, anchors, at + len(cue.words), cue)
@@ -87,7 +87,8 @@ def _said_here(tokens: Sequence[Token], at: int, phrase: tuple[str, ...]) -> boo
         return False
     for step, word in enumerate(phrase):
         token = tokens[at + step]
-        if token.text != word or (step and token.broken >= Break.SENTENCE):
+        said = token.text.endswith(word[1:]) if word.startswith("*") else token.text == word
+        if not said or (step and token.broken >= Break.SENTENCE):
             return False
     return True
 

@@ -37,7 +37,7 @@ def passed_over(text: str, reading: Reading, said: Prepared) -> tuple[tuple[Ment
         quote, context = text[start:end], said.contexts[phrase.anchor]
         if context.kind:
             mentions.append(Mention(quote, context.kind, start, end))
-        elif phrase.anchor in named:
+        elif all(word in named for word in range(phrase.start, phrase.end)):
             mentions.append(Mention(quote, _NAMES_SOMETHING, start, end))
         elif _says_a_move(phrase):
             unread.append(Unread(quote, _reason(reading, phrase), start, end))

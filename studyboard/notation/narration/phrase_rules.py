@@ -13,6 +13,9 @@ from studyboard.notation.narration.forms import Form
 from studyboard.notation.narration.units import Unit
 
 
+_ARTICLE = 0.4
+
+
 class Said(Enum):
     """How far a phrase has come."""
 
@@ -118,7 +121,8 @@ def _piece(part: Part, unit: Unit, adjacent: bool) -> Step:
                 return Said.PIECE_FROM, replace(form, from_square=int(unit.value), vague=False), 0.0
             return Said.DESTINATION, replace(form, to=int(unit.value), vague=False), 0.0
         case "letter" if adjacent and form.piece != chess.PAWN and form.from_file is None and not form.vague:
-            return Said.PIECE_FROM, replace(form, from_file=int(unit.value)), 0.1
+            # Right behind a piece even "a" is more likely a file than an article.
+            return Said.PIECE_FROM, replace(form, from_file=int(unit.value)), 0.1 - min(unit.cost, _ARTICLE)
         case "digit" if adjacent and form.piece != chess.PAWN and unit.cost == 0 and not form.vague:
             return Said.PIECE_FROM, replace(form, from_rank=int(unit.value)), 0.3
         case "motion" if not form.vague and unit.value != "loosely":

@@ -122,7 +122,7 @@ class Talk:
         return min(waiting[end].values(), key=self._in_the_end)
 
     def _in_the_end(self, reading: Reading) -> float:
-        left_open = len(reading.lines) > 1
+        left_open = len(reading.lines) > 1 and not self._beyond
         nothing = left_open and reading.lines[0].tip is self.start
         return reading.cost + COSTS.left_open * left_open + COSTS.nothing_played * nothing
 
@@ -141,7 +141,9 @@ class Talk:
             cost += context.against * COSTS.bare_against
         cost += context.against
         sentences, paragraphs = (count[phrase.start] - count[reading.said_to] for count in self._breaks)
-        yield from self._gone_on(reading, phrase, cost, branch, back, sentences, paragraphs)
+        yield from self._gone_on(
+            reading, phrase, cost + COSTS.alternative_ignored * lead.alternative, branch, back, sentences, paragraphs
+        )
         yield from self._branched(reading, phrase, cost, branch, back, lead.alternative, limit)
 
     def _named(self, reading: Reading, phrase: Phrase) -> float | None:
@@ -214,7 +216,8 @@ class Talk:
                     here += COSTS.side_line_over_sentence * (sentences > 0)
                     here += COSTS.side_line_over_paragraph * (paragraphs > 0)
             if depth == 0:
-                here += COSTS.cue_ignored * branch
+                ignored = COSTS.cue_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
+                here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
                 if innermost == 0:
                     here += COSTS.back_from_nowhere * max(0.0, back - 0.5)
             lines = reading.lines[:depth]
@@ -283,7 +286,7 @@ class Talk:
         innermost = len(reading.lines) - 1
         for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
-            levels = leaving + COSTS.each_level * (innermost - depth) + (COSTS.nested if depth else 0.0)
+            levels = leaving + COSTS.each_level_left * (innermost - depth) + (COSTS.nested if depth else 0.0)
             other = COSTS.alternative / max(0.1, alternative) if depth == innermost else levels
             if cost + min(levels, other) > limit:
                 continue

@@ -1,0 +1,75 @@
+"""Spoken moves are taken apart into what they demand of the move."""
+
+import chess
+import pytest
+
+from studyboard.notation.narration.forms import Form
+from studyboard.notation.narration.lexicon import lexicon
+from studyboard.notation.narration.phrases import phrases_of
+from studyboard.notation.narration.tokens import tokens_of
+from studyboard.notation.narration.units import units_of
+
+
+def forms(text: str) -> set[Form]:
+    """What the phrases demand that take in the whole text."""
+    words = lexicon("en")
+    tokens = tokens_of(text)
+    found = phrases_of(tokens, units_of(tokens, words), words)
+    return {phrase.form for phrase in found[0] if phrase.end == len(tokens)}
+
+
+@pytest.mark.parametrize(
+    ("text", "form"),
+    [
+        ("knight to f3", Form(piece=chess.KNIGHT, to=chess.F3)),
+        ("knight comes back to f3", Form(piece=chess.KNIGHT, to=chess.F3, back=True)),
+        ("night f 3", Form(piece=chess.KNIGHT, to=chess.F3)),
+        ("rook f to c1", Form(piece=chess.ROOK, from_file=5, to=chess.C1)),
+        ("the f rook to c1"[4:], Form(piece=chess.ROOK, from_file=5, to=chess.C1)),
+        ("knight from b1 to d2", Form(piece=chess.KNIGHT, from_square=chess.B1, to=chess.D2)),
+        ("knight on f3 takes e5", Form(piece=chess.KNIGHT, from_square=chess.F3, to=chess.E5, capture=True)),
+        ("h pawn to h5", Form(piece=chess.PAWN, from_file=7, to=chess.H5)),
+        ("c takes d5", Form(piece=chess.PAWN, from_file=2, to=chess.D5, capture=True)),
+        ("g takes", Form(piece=chess.PAWN, from_file=6, capture=True)),
+        ("be four", Form(to=chess.B4, bare=True)),
+        ("h for", Form(to=chess.H4, bare=True)),
+        ("takes the knight on f3", Form(capture=True, target=chess.KNIGHT, to=chess.F3)),
+        ("takes back with the rook", Form(piece=chess.ROOK, capture=True, again=True)),
+        ("takes on d5 with the e pawn", Form(piece=chess.PAWN, from_file=4, to=chess.D5, capture=True)),
+        ("queen takes with check", Form(piece=chess.QUEEN, capture=True, check=True)),
+        ("d6 the knight takes", Form(piece=chess.KNIGHT, to=chess.D6, capture=True)),
+        ("to d6 goes the knight", Form(piece=chess.KNIGHT, to=chess.D6)),
+        ("castles long", Form(castles="long")),
+        ("queenside castling", Form(castles="long")),
+        ("both sides castle", Form(castles="both")),
+        ("c8 equals queen", Form(piece=chess.PAWN, to=chess.C8, promotes=True, promotion=chess.QUEEN)),
+        ("pawn promotes on c8 to a rook", Form(piece=chess.PAWN, to=chess.C8, promotes=True, promotion=chess.ROOK)),
+        ("knight d6 is checkmate", Form(piece=chess.KNIGHT, to=chess.D6, check=True, mate=True)),
+        ("check from h6", Form(to=chess.H6, check=True)),
+        ("Nbd7", Form(piece=chess.KNIGHT, from_file=1, to=chess.D7, exact=True)),
+        ("exd8=Q", Form(piece=chess.PAWN, from_file=4, to=chess.D8, capture=True, promotion=chess.QUEEN, exact=True)),
+        ("O-O-O", Form(castles="long")),
+    ],
+)
+def test_a_spoken_move_demands(text: str, form: Form) -> None:
+    assert form in forms(text)
+
+
+@pytest.mark.parametrize("text", ["good evening", "a wonderful tournament", "the weather", "see you all next week"])
+def test_other_words_say_no_move(text: str) -> None:
+    words = lexicon("en")
+    tokens = tokens_of(text)
+    assert not any(phrases_of(tokens, units_of(tokens, words), words))
+
+
+def test_a_phrase_ends_with_its_sentence() -> None:
+    assert forms("the knight. f3"[4:]) == set()
+
+
+def test_leaving_out_the_piece_just_ahead_costs_something() -> None:
+    words = lexicon("en")
+    tokens = tokens_of("bishop takes e5")
+    found = phrases_of(tokens, units_of(tokens, words), words)
+    whole = min(phrase.cost for phrase in found[0] if phrase.end == 3)
+    cut = min(phrase.cost for phrase in found[1] if phrase.end == 3)
+    assert whole < cut
