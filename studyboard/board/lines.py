@@ -130,7 +130,8 @@ def relative_pin_words(board: chess.BaseBoard, pin: Lined) -> str:
 
 def skewer_words(board: chess.BaseBoard, skewer: Lined) -> str:
     """``"The bishop on g2 skewers the queen on d5 and the rook on a8 behind it."``"""
-    words = f"{the_piece(board, skewer.by)} skewers {the_piece(board, skewer.front)} and {the_piece(board, skewer.behind)} behind it."
+    front, behind = the_piece(board, skewer.front), the_piece(board, skewer.behind)
+    words = f"{the_piece(board, skewer.by)} skewers {front} and {behind} behind it."
     return words[0].upper() + words[1:]
 
 

@@ -1,4 +1,4 @@
-"""Forced mates: a complete search for mate in a given number of moves, or by checks alone, with the line that proves it."""
+"""Forced mates: a complete search for mate in so many moves, or by checks alone, with the line that proves it."""
 
 from __future__ import annotations
 

@@ -76,7 +76,7 @@ def defenders(board: chess.BaseBoard, square: chess.Square) -> tuple[chess.Squar
 
 
 def can_capture(board: chess.Board, origin: chess.Square, target: chess.Square) -> bool:
-    """Could the piece on *origin* legally take on *target*, if it were its turn? False where it would expose its king."""
+    """Could the piece on *origin* legally take on *target*, if it were its turn?"""
     piece = board.piece_at(origin)
     if piece is None or not board.attacks_mask(origin) & chess.BB_SQUARES[target]:
         return False

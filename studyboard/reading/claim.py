@@ -14,10 +14,6 @@ from studyboard.reading.mentions import Mention
 from studyboard.reading.referents import moved_to, subjects
 from studyboard.reading.scene import Scene, Sentence
 
-_GOES_ON = frozenset(
-    "at with on in from and or too as both once again now along by but because while so to through at which who that "
-    "where behind twice directly if when before after for simultaneously together then there here".split()
-)
 _MARK = re.compile(r"§[pscnf](\d+)")
 
 
@@ -78,8 +74,8 @@ class Claim:
         named = self.mentions("things")
         if named[-1].moves_to and len(named) > 1:
             return True
-        following = re.match(r"[a-z']+", self.after())
-        return following is not None and following[0] not in _GOES_ON
+        after = self.after()
+        return bool(after) and not after.startswith((",", "§")) and not self.scene.words.hint("joined_after", after)
 
     def mention(self, group: str) -> Mention | None:
         """The first thing that a group names."""
@@ -93,6 +89,17 @@ class Claim:
     def after(self) -> str:
         """The coded sentence behind the match."""
         return self.match.string[self.match.end() :].lstrip()
+
+    def hinted(self, name: str) -> bool:
+        """Does what stands before or behind it (by the name of the hint) hold this hint?"""
+        text = (
+            self.before()
+            if name.endswith("_before")
+            else self.after()
+            if name.endswith("_after")
+            else self.match.group()
+        )
+        return self.scene.words.hint(name, text)
 
     def boards(self, *, wide: bool = False) -> list[chess.Board]:
         """The positions that it may speak of, the most likely first."""

@@ -6,8 +6,8 @@ from typing import Final
 
 import chess
 
-from studyboard.board.mates import mate_in
 from studyboard.board.material import material_words
+from studyboard.board.mates import mate_in
 from studyboard.board.naming import side
 from studyboard.board.rights import draw_by_rule
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
@@ -51,9 +51,8 @@ def judge_move_number(claim: Claim) -> list[Judgement]:
     if number.value in numbers:
         return confirmed(Topic.NUMBER, claim.quote(), f"This is move {number.value}.")
     near = scene.played_near(claim.start)
-    start, end = scene.clause(claim.start)
-    told = [token.text for token in scene.tokens[start:end]]
-    if min(abs(number.value - here) for here in numbers) > _NEAR or any(word.endswith("ed") for word in told):
+    told = scene.quote(*scene.clause(claim.start)).lower()
+    if min(abs(number.value - here) for here in numbers) > _NEAR or scene.words.hint("wandering_past", told):
         return undecided(Topic.NUMBER, claim.quote(), "It may be said of another move of the game.")
     played = next((step.before for step in (*near, *reversed(steps)) if step.before is not None), board)
     return contradicted(Topic.NUMBER, claim.quote(), f"This is move {played.fullmove_number}.")
@@ -79,7 +78,9 @@ def judge_miniature(claim: Claim) -> list[Judgement]:
     if talk.moves <= MINIATURE and talk.result in _WINS:
         return confirmed(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves.")
     if talk.moves > MINIATURE:
-        return contradicted(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves; a miniature has at most {MINIATURE}.")
+        return contradicted(
+            Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves; a miniature has at most {MINIATURE}."
+        )
     return undecided(Topic.NUMBER, claim.quote(), "The game was drawn, or its result is not known.")
 
 
@@ -104,7 +105,7 @@ def judge_result(claim: Claim) -> list[Judgement]:
     who = claim.mention("side") or claim.mention("piece")
     if who is None or who.colour is None or (who.kind is not None):
         return []
-    if claim.said("won") in ("wins", "won") and claim.after() and not claim.after().startswith((",", "the game", "the league", "and", "on time", "in")):
+    if claim.said("won") in ("wins", "won") and not claim.hinted("game_won_after"):
         return []
     wanted = who.colour if claim.said("won") else not who.colour
     if winner is None:
@@ -126,7 +127,9 @@ def judge_winning(claim: Claim) -> list[Judgement]:
         if mate is not None:
             line = board.variation_san(list(mate.line))
             return contradicted(topic, claim.quote(), f"{side(board.turn)} mates: {line}.")
-        return undecided(topic, claim.quote(), "No rule makes it a draw; whether it is one, the board alone does not say.")
+        return undecided(
+            topic, claim.quote(), "No rule makes it a draw; whether it is one, the board alone does not say."
+        )
     who = claim.mention("side") or claim.mention("piece")
     if who is None or who.colour is None or who.kind is not None:
         return undecided(topic, claim.quote(), "It is not clear who is meant.")
@@ -153,7 +156,9 @@ def judge_won(claim: Claim, board: chess.Board, colour: chess.Color) -> list[Jud
     if max(balance) >= 2 and min(balance) >= 2:
         return confirmed(topic, claim.quote(), material_words(board))
     if max(balance) <= -1 and mate_in(board, 2) is None:
-        return contradicted(topic, claim.quote(), f"{material_words(settled(board)[-1])} No mate in two is there either.")
+        return contradicted(
+            topic, claim.quote(), f"{material_words(settled(board)[-1])} No mate in two is there either."
+        )
     return undecided(topic, claim.quote(), "Who is winning, the board alone does not say.")
 
 

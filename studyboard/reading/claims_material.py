@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from typing import Final
 
@@ -19,8 +18,6 @@ from studyboard.reading.mentions import Named
 
 #: What is said of a knight or bishop, and of a rook for one of them.
 MINOR, EXCHANGE = "piece", "exchange"
-_ENDS = re.compile(r"(?:,|on the board|left|remaining|each|against|to work with|and)\b|,")
-_ENDS_LEFT = re.compile(r"(?:left|remaining|on the board|against)\b|$")
 _KINDS: Final = {name: kind for kind, name in enumerate(chess.PIECE_NAMES) if name}
 
 
@@ -41,7 +38,12 @@ def amounts(claim: Claim, *, definite: bool = False) -> list[tuple[int, str]]:
             continue
         thing = EXCHANGE if not pieces else MINOR if pieces[0].kind is None else chess.piece_name(pieces[0].kind)
         words = [] if not pieces else claim.scene.tokens[pieces[0].start : pieces[0].end]
-        if pieces and pieces[0].definite and not definite and not any(token.text in ("extra", "both") for token in words):
+        if (
+            pieces
+            and pieces[0].definite
+            and not definite
+            and not any(token.text in ("extra", "both") for token in words)
+        ):
             continue
         count = numbers[0] if numbers else 2 if any(token.text == "both" for token in words) else 1
         if pieces and pieces[0].plural and count == 1:
@@ -111,7 +113,7 @@ def judge_up(claim: Claim) -> list[Judgement]:
     things = amounts(claim)
     if not things:
         return []
-    if claim.before().endswith("for"):
+    if claim.hinted("in_return_before"):
         return []
     down = claim.has("down") and bool(claim.said("down"))
     who = claim.mention("side") or claim.mention("piece")
@@ -138,7 +140,7 @@ def judge_for(claim: Claim) -> list[Judgement]:
             more = difference(board, colour)
             if more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
-    if not claim.before().endswith(("has", "have", "had", "with", "got")) or EXCHANGE in (given[1], *(t for _, t in taken)):
+    if not claim.hinted("has_before") or EXCHANGE in (given[1], *(t for _, t in taken)):
         return undecided(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
 
@@ -162,7 +164,9 @@ def judge_bishop_pair(claim: Claim) -> list[Judgement]:
             if has_bishop_pair(board, colour):
                 return confirmed(Topic.MATERIAL, claim.quote(), f"{side(colour)} has both bishops.")
     if claim.has("bare"):
-        return undecided(Topic.MATERIAL, claim.quote(), "Nobody has both bishops here; it may be said of another moment.")
+        return undecided(
+            Topic.MATERIAL, claim.quote(), "Nobody has both bishops here; it may be said of another moment."
+        )
     return contradicted(Topic.MATERIAL, claim.quote(), f"{side(colours[0])} has not both bishops.")
 
 
@@ -181,7 +185,13 @@ def _bishops(claim: Claim, *, wanted: bool) -> list[Judgement]:
     for board in boards:
         words = bishops_words(board)
         if words is not None and opposite_bishops(board) == wanted:
-            return confirmed(Topic.MATERIAL, claim.quote(), words, *board.pieces(chess.BISHOP, True), *board.pieces(chess.BISHOP, False))
+            return confirmed(
+                Topic.MATERIAL,
+                claim.quote(),
+                words,
+                *board.pieces(chess.BISHOP, True),
+                *board.pieces(chess.BISHOP, False),
+            )
     words = bishops_words(boards[0])
     if words is None:
         numbers = [counted(len(boards[0].pieces(chess.BISHOP, colour)), "bishop") for colour in (True, False)]
@@ -196,7 +206,7 @@ def judge_queens_off(claim: Claim) -> list[Judgement]:
         return confirmed(Topic.MATERIAL, claim.quote(), "There is no queen on the board.")
     queens = tuple(chess.scan_forward(boards[0].queens))
     squares = " and ".join(chess.square_name(square) for square in queens)
-    if any(word in claim.match.group() for word in ("come", "go", "get", "came", "went", "leave")):
+    if claim.hinted("of_exchange"):
         return undecided(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.")
     return contradicted(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.", *queens)
 
@@ -208,7 +218,7 @@ def judge_inventory(claim: Claim) -> list[Judgement]:
         return []
     if says(claim, "amount", "extra") or claim.said("more"):
         return judge_up(claim)
-    if claim.after() and not _ENDS.match(claim.after()):
+    if not claim.hinted("counted_after"):
         return []
     numbered = any(m.what is Named.NUMBER for m in claim.mentions("amount")) or says(claim, "amount", "both", "no")
     if not numbered and len(things) < 2:
@@ -222,7 +232,7 @@ def judge_inventory(claim: Claim) -> list[Judgement]:
     for board in boards:
         for colour in colours:
             have = [(_have(board, colour, thing), count) for count, thing in things]
-            if all(had == count or (had > count and not _ENDS_LEFT.match(claim.after())) for had, count in have):
+            if all(had == count or (had > count and not claim.hinted("counted_exactly_after")) for had, count in have):
                 return confirmed(Topic.NUMBER, claim.quote(), _inventory_words(board, colour, things))
     if who is None:
         return undecided(Topic.NUMBER, claim.quote(), "It is not clear who is meant.")
@@ -250,7 +260,10 @@ def judge_gone(claim: Claim) -> list[Judgement]:
             return confirmed(Topic.NUMBER, claim.quote(), f"There is no {name} on the board.")
     board = claim.boards()[0]
     left = [at for colour in colours for at in board.pieces(thing.kind, colour)]
-    if any(not board.pieces_mask(thing.kind, colour) for colour in chess.COLORS) and "both" not in claim.quote().lower():
+    if (
+        any(not board.pieces_mask(thing.kind, colour) for colour in chess.COLORS)
+        and "both" not in claim.quote().lower()
+    ):
         return undecided(Topic.NUMBER, claim.quote(), "It is not clear whose they are.")
     places = listed([chess.square_name(at) for at in left])
     return contradicted(Topic.NUMBER, claim.quote(), f"There is a {name} on {places}.", *left)
@@ -297,18 +310,34 @@ def judge_wins(claim: Claim) -> list[Judgement]:
             for square in chess.scan_forward(facing.occupied_co[not facing.turn] & ~facing.kings):
                 gain = best_exchange(facing, square).gain
                 name = chess.piece_name(facing.piece_type_at(square) or chess.PAWN)
-                fits = thing in (name, MINOR if name in ("knight", "bishop") else name) or (thing == EXCHANGE and name == "rook")
+                fits = thing in (name, MINOR if name in ("knight", "bishop") else name) or (
+                    thing == EXCHANGE and name == "rook"
+                )
                 if gain > 0 and fits:
-                    return confirmed(topic, claim.quote(), f"The {name} on {chess.square_name(square)} can be taken with profit.", square)
+                    return confirmed(
+                        topic,
+                        claim.quote(),
+                        f"The {name} on {chess.square_name(square)} can be taken with profit.",
+                        square,
+                    )
     if claim.said("wins") == "won" and thing == EXCHANGE:
         after = [settled_board for board in claim.boards() for settled_board in settled(board)]
         if any(is_up(board, colour, things) for board in after for colour in chess.COLORS):
             return confirmed(topic, claim.quote(), material_words(after[-1]))
         return contradicted(topic, claim.quote(), material_words(claim.boards()[0]))
     kind = _KINDS.get(thing)
-    if kind is not None and count == 1 and all(not board.pieces_mask(kind, colour) for board in claim.boards(wide=True) for colour in chess.COLORS):
+    if (
+        kind is not None
+        and count == 1
+        and all(not board.pieces_mask(kind, colour) for board in claim.boards(wide=True) for colour in chess.COLORS)
+    ):
         return contradicted(topic, claim.quote(), f"There is no {thing} on the board.")
-    if kind is not None and taken and claim.said("wins") in ("wins", "picks up", "pockets", "nets", "collects") and thing not in taken:
+    if (
+        kind is not None
+        and taken
+        and claim.said("wins") in ("wins", "picks up", "pockets", "nets", "collects")
+        and thing not in taken
+    ):
         return contradicted(topic, claim.quote(), f"What is taken is a {taken[0]}.")
     return undecided(topic, claim.quote(), "What is won in the end, the board alone does not say.")
 

@@ -78,7 +78,11 @@ def _why(board: chess.BaseBoard, at: chess.Square, kind: str) -> str:
         stops = [the_piece(board, s) for s in ahead if chess.BB_SQUARES[s] & beside]
         return f": {listed(stops)} can stop it" if stops else ""
     if kind == "isolated":
-        friends = [the_piece(board, s) for s in board.pieces(chess.PAWN, colour) if chess.square_file(s) in (file - 1, file + 1)]
+        friends = [
+            the_piece(board, s)
+            for s in board.pieces(chess.PAWN, colour)
+            if chess.square_file(s) in (file - 1, file + 1)
+        ]
         return f": {listed(friends)} can stand by it" if friends else ""
     return ""
 
@@ -92,7 +96,9 @@ def judge_islands(claim: Claim) -> list[Judgement]:
     for board in claim.boards():
         for colour in colours:
             if pawn_structure(board, colour).islands == number.value:
-                return confirmed(Topic.PAWNS, claim.quote(), f"{side(colour)} has {counted(number.value, 'pawn island')}.")
+                return confirmed(
+                    Topic.PAWNS, claim.quote(), f"{side(colour)} has {counted(number.value, 'pawn island')}."
+                )
     board = claim.boards()[0]
     words = " ".join(f"{side(c)} has {counted(pawn_structure(board, c).islands, 'pawn island')}." for c in colours)
     return contradicted(Topic.PAWNS, claim.quote(), words)
@@ -107,7 +113,11 @@ def judge_majority(claim: Claim) -> list[Judgement]:
     holder = majority(claim.boards()[0], kingside)
     words = f"{'Neither side' if holder is None else side(holder)} has more pawns on the {claim.said('wing')}."
     if wanted is None:
-        return confirmed(Topic.PAWNS, claim.quote(), words) if found - {None} else contradicted(Topic.PAWNS, claim.quote(), words)
+        return (
+            confirmed(Topic.PAWNS, claim.quote(), words)
+            if found - {None}
+            else contradicted(Topic.PAWNS, claim.quote(), words)
+        )
     if wanted in found:
         return confirmed(Topic.PAWNS, claim.quote(), words)
     return contradicted(Topic.PAWNS, claim.quote(), words)
@@ -118,7 +128,7 @@ def judge_open_file(claim: Claim) -> list[Judgement]:
     file = claim.mention("file")
     if file is None or file.file is None:
         return []
-    half = claim.has("half") or claim.before().endswith(("half", "semi", "half open")) or "half" in claim.match.group()
+    half = claim.has("half") or claim.hinted("half_before") or claim.hinted("half")
     letter = "abcdefgh"[file.file]
     boards = claim.boards(wide=True)
     for board in boards:
@@ -127,7 +137,7 @@ def judge_open_file(claim: Claim) -> list[Judgement]:
         if not half and is_open_file(board, file.file):
             return confirmed(Topic.PAWNS, claim.quote(), f"There is no pawn on the {letter}-file.")
     board = boards[0]
-    pawns = [at for at in chess.scan_forward(board.pawns & chess.BB_FILES[file.file])]
+    pawns = list(chess.scan_forward(board.pawns & chess.BB_FILES[file.file]))
     names = listed([f"{side(bool(board.color_at(at)))}'s pawn on {chess.square_name(at)}" for at in pawns])
     why = f"On the {letter}-file there is {names}." if pawns else f"There is no pawn on the {letter}-file at all."
     return contradicted(Topic.PAWNS, claim.quote(), why, *pawns)

@@ -19,7 +19,6 @@ from studyboard.reading.referents import referents, salient
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
 
-_ONLY: Final = ("only", "just", "solely")
 _TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 
 
@@ -80,14 +79,16 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
             if found:
                 break
         if found is None:
-            bys = _doers(claim, boards[0], group)
+            bys = doers(claim, boards[0], group)
             missing.append((bys, referents(claim.scene, thing, boards[0])))
             continue
         board, by, at = found
         if len(groups) < 2:
-            why = sentence(f"{the_piece(board, by)} {verb} {_target(board, at)}")
+            why = sentence(f"{the_piece(board, by)} {verb} {target_words(board, at)}")
             one_board = len(boards) == 1
-            exact = one_board and len(_doers(claim, board, group)) == 1 and len(referents(claim.scene, thing, board)) == 1
+            exact = (
+                one_board and len(doers(claim, board, group)) == 1 and len(referents(claim.scene, thing, board)) == 1
+            )
             return Judgement(Verdict.CONFIRMED, Topic.ATTACK, said, why, (by, at), exact=exact)
     if not missing:
         return Judgement(Verdict.CONFIRMED, Topic.ATTACK, said, "All of them do.")
@@ -95,9 +96,8 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
     board = boards[0]
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
-    if thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague:
-        if len(bys) > 1:
-            return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
+    if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1:
+        return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
 
@@ -107,13 +107,13 @@ def _pairs(
 ) -> Iterator[tuple[chess.Square, chess.Square]]:
     movers = claim.movers()
     targets = sorted(referents(claim.scene, thing, board), key=lambda at: at not in movers)
-    for by in sorted(_doers(claim, board, group), key=lambda by: by not in movers):
+    for by in sorted(doers(claim, board, group), key=lambda by: by not in movers):
         for at in targets:
             if by != at and board.piece_at(by):
                 yield by, at
 
 
-def _doers(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.Square]:
+def doers(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.Square]:
     """Squares of the pieces that a group of mentions can mean; of none, of what moved."""
     if not group:
         movers = [square for square in claim.movers() if board.piece_at(square)]
@@ -139,7 +139,7 @@ def _doer(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Squa
     return found
 
 
-def _target(board: chess.Board, at: chess.Square) -> str:
+def target_words(board: chess.Board, at: chess.Square) -> str:
     return the_piece(board, at) if board.piece_at(at) else square_words(at)
 
 
@@ -201,14 +201,17 @@ def _passive(
             colour = who(board, at)
             front, all_of_them = attackers(board, colour, at), attackers_with_support(board, colour, at)
             named = all(
-                any(relation(board, square, at) for square in referents(claim.scene, m, board) if square != at) for m in by
+                any(relation(board, square, at) for square in referents(claim.scene, m, board) if square != at)
+                for m in by
             )
-            if named and by and any(word in claim.match.group().split() for word in _ONLY):
+            if named and by and claim.hinted("only"):
                 everyone = {square for m in by for square in referents(claim.scene, m, board)}
                 named = all(square in everyone for square in front)
             enough = times in (len(front), len(all_of_them)) if times else bool(front)
             if enough and named:
-                return confirmed(topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times)
+                return confirmed(
+                    topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times
+                )
     if not seen:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if thing.pronoun and len(referents(claim.scene, thing, boards[0])) > 4:
@@ -218,88 +221,6 @@ def _passive(
     return contradicted(topic, claim.quote(), why, *squares[:1])
 
 
-def judge_blocks(claim: Claim) -> list[Judgement]:
-    """“The knight blocks the rook”, “… stands in front of the pawn”, “… blocks the d-file”."""
-    things = claim.things() or claim.mentions("file")
-    groups = claim.subjects()
-    if not things or any(thing.pronoun for thing in things):
-        return []
-    thing = things[0]
-    group = groups[0] if groups else []
-    for board in claim.boards():
-        for by in _doers(claim, board, group):
-            if board.piece_at(by) is None:
-                continue
-            if thing.what is Named.FILE:
-                found = [by] if chess.square_file(by) == thing.file else []
-            else:
-                found = [at for at in referents(claim.scene, thing, board) if at != by and _in_the_way(board, by, at)]
-            if found:
-                why = f"{the_piece(board, by)} stands in the way of {_target(board, found[0])}"
-                return confirmed(Topic.ATTACK, claim.quote(), sentence(why), by, *found)
-    board = claim.boards()[0]
-    bys = _doers(claim, board, group)
-    if len(bys) != 1 or not (thing.what is Named.FILE or referents(claim.scene, thing, board)):
-        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which pieces are meant.")
-    return contradicted(Topic.ATTACK, claim.quote(), sentence(f"{the_piece(board, bys[0])} does not stand in its way"), bys[0])
-
-
-def _in_the_way(board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
-    """Is *by* the first piece on a line of the slider on *at*, or right in front of the pawn there, or next to it?"""
-    kind = board.piece_type_at(at)
-    if kind == chess.PAWN:
-        step = 8 if board.color_at(at) else -8
-        return by in (at + step, at + 2 * step)
-    if kind in (chess.BISHOP, chess.ROOK, chess.QUEEN):
-        return bool(board.attacks_mask(at) & chess.BB_SQUARES[by])
-    # A square or a king is screened by whatever stands on a line from it.
-    return bool(chess.SquareSet.ray(by, at))
-
-
-def judge_can_go(claim: Claim) -> list[Judgement]:
-    """“The king can go to h8 or f8”."""
-    return _reach(claim, wanted=True)
-
-
-def judge_cannot_go(claim: Claim) -> list[Judgement]:
-    """“The king can't go to g8”."""
-    return _reach(claim, wanted=False)
-
-
-def _reach(claim: Claim, *, wanted: bool) -> list[Judgement]:
-    thing = claim.mention("piece")
-    targets = [m for m in claim.things() if m.what is Named.SQUARE and m.square is not None]
-    if thing is None or thing.kind is None or not targets:
-        return []
-    found: list[Judgement] = []
-    for target in targets:
-        assert target.square is not None
-        seen, reached = False, None
-        for board in claim.boards():
-            for at in referents(claim.scene, thing, board):
-                facing = turned(board, bool(board.color_at(at)))
-                if facing is None:
-                    continue
-                seen = True
-                moves = facing.generate_legal_moves(chess.BB_SQUARES[at], chess.BB_SQUARES[target.square])
-                if any(moves):
-                    reached = (board, at)
-        where = chess.square_name(target.square)
-        if not seen:
-            continue
-        if reached is not None:
-            board, at = reached
-            why = sentence(f"{the_piece(board, at)} can go to {where}")
-            if not wanted and len(claim.boards()) > 1:
-                found += undecided(Topic.ATTACK, claim.quote(), why)
-            else:
-                found += (confirmed if wanted else contradicted)(Topic.ATTACK, claim.quote(), why, at, target.square)
-            continue
-        why = sentence(f"no {chess.piece_name(thing.kind)} can go to {where}")
-        found += (contradicted if wanted else confirmed)(Topic.ATTACK, claim.quote(), why, target.square)
-    return found
-
-
 def judge_unguarded(claim: Claim) -> list[Judgement]:
     """“… is loose”, “nobody protects …”, “… without a defender”."""
     thing = claim.mention("piece")
@@ -307,7 +228,7 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     if thing is None or thing.kind == chess.KING:
         return []
     boards = claim.boards()
-    if claim.after().startswith(("but", "except", "apart from", "other than", "against")):
+    if claim.hinted("except_after"):
         return undecided(topic, claim.quote(), "Only what guards it besides is named.")
     doubtful = False
     seen: list[tuple[chess.Board, chess.Square]] = []
@@ -381,7 +302,4 @@ JUDGES: Final[dict[str, Judge]] = {
     "unguarded": judge_unguarded,
     "hanging": judge_hanging,
     "safe": judge_safe,
-    "blocks": judge_blocks,
-    "can_go": judge_can_go,
-    "cannot_go": judge_cannot_go,
 }

@@ -49,7 +49,11 @@ def _judge_pin(
                     continue
                 if behind is not None and line.behind not in referents(scene, behind, board):
                     continue
-                if group and not any(line.by in referents(scene, m, board) for m in group) and line.by not in claim.movers():
+                if (
+                    group
+                    and not any(line.by in referents(scene, m, board) for m in group)
+                    and line.by not in claim.movers()
+                ):
                     continue
                 return confirmed(Topic.PIN, claim.quote(), _pin_words(board, line), line.front, line.by, line.behind)
     if not named or (thing.pronoun and not pinned and thing.pronoun in ("he", "she", "they", "one", "this")):
@@ -67,11 +71,16 @@ def _is_pin(board: chess.Board, line: Lined) -> bool:
         return False
     if worth(board, line.behind) > worth(board, line.front):
         return True
-    return not board.attackers_mask(bool(owner), line.behind) & ~chess.BB_SQUARES[line.front] and worth(board, line.behind) > 1
+    return (
+        not board.attackers_mask(bool(owner), line.behind) & ~chess.BB_SQUARES[line.front]
+        and worth(board, line.behind) > 1
+    )
 
 
 def _pin_words(board: chess.Board, line: Lined) -> str:
-    return sentence(f"{the_piece(board, line.by)} pins {the_piece(board, line.front)} to {the_piece(board, line.behind)}")
+    return sentence(
+        f"{the_piece(board, line.by)} pins {the_piece(board, line.front)} to {the_piece(board, line.behind)}"
+    )
 
 
 def _one(claim: Claim, thing: Mention) -> str:
@@ -89,12 +98,17 @@ def judge_forks(claim: Claim) -> list[Judgement]:
         for board in claim.boards():
             doers = {sq for m in group for sq in referents(scene, m, board)} | set(claim.movers())
             for by in sorted(doers or chess.scan_forward(board.occupied)):
-                hit = [[at for at in referents(scene, thing, board) if board.piece_at(by) and attacks(board, by, at)] for thing in things]
+                hit = [
+                    [at for at in referents(scene, thing, board) if board.piece_at(by) and attacks(board, by, at)]
+                    for thing in things
+                ]
                 plural = len(things) == 1 and things[0].plural
                 if all(hit) and (len(things) > 1 or not plural or len(hit[0]) > 1):
                     if len(things) == 1 and not plural:
                         continue
-                    return confirmed(Topic.FORK, claim.quote(), _fork_words(board, by), by, *(at for h in hit for at in h))
+                    return confirmed(
+                        Topic.FORK, claim.quote(), _fork_words(board, by), by, *(at for h in hit for at in h)
+                    )
         if len(things) == 1 and not things[0].plural:
             return undecided(Topic.FORK, claim.quote(), "A fork has two targets, and one is named.")
     boards = claim.boards()
@@ -118,7 +132,9 @@ def judge_forks(claim: Claim) -> list[Judgement]:
 
 def _targets(board: chess.Board, by: chess.Square) -> list[chess.Square]:
     piece = board.piece_at(by)
-    return [] if piece is None else list(chess.scan_forward(board.attacks_mask(by) & board.occupied_co[not piece.color]))
+    return (
+        [] if piece is None else list(chess.scan_forward(board.attacks_mask(by) & board.occupied_co[not piece.color]))
+    )
 
 
 def _fork_words(board: chess.Board, by: chess.Square) -> str:
@@ -188,7 +204,12 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
             if piece is not None:
                 return confirmed(topic, claim.quote(), trapped_words(board, piece), at)
             free.append((board, at))
-    if kings and thing.kind == chess.KING and len({at for _, at in kings}) == 1 and "trapped" not in claim.match.group():
+    if (
+        kings
+        and thing.kind == chess.KING
+        and len({at for _, at in kings}) == 1
+        and "trapped" not in claim.match.group()
+    ):
         board, at = kings[0]
         exits = squares_listed(king_squares(board, bool(board.color_at(at))))
         return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)

@@ -147,7 +147,11 @@ class _Chunker:
                 mention = replace(mention, vague=True)
             elif word in names.adjectives or (word in ("two", "three", "four") and at > start):
                 pass
-            elif at in self.squares and self.squares[at][1] < len(self.tokens) and self._kind(self._word(self.squares[at][1])):
+            elif (
+                at in self.squares
+                and self.squares[at][1] < len(self.tokens)
+                and self._kind(self._word(self.squares[at][1]))
+            ):
                 square, after = self.squares[at]
                 if not self._joined(after):
                     return None

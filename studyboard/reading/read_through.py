@@ -15,9 +15,10 @@ from studyboard.model.study import Study, start_board
 from studyboard.reading.findings import Finding, ReadThrough, sorted_out
 from studyboard.reading.mentions import Players, players_of
 from studyboard.reading.scene import Scene, Step, Talk, make_scene
+from studyboard.reading.standing import Known
 from studyboard.reading.statements import statements
 from studyboard.reading.structure import branch_finding, think_finding
-from studyboard.reading.telling import Known, Telling
+from studyboard.reading.telling import Telling
 
 #: How far along the lines a talk may refer to moves: half-moves back, half-moves ahead.
 _BACK, _AHEAD = 8, 6
@@ -56,7 +57,9 @@ def read_line(study: Study, positions: Positions, key: BeatKey) -> ReadThrough:
         beat = _beat_alone(study, key)
     if beat is None:
         return ReadThrough()
-    return sorted_out(_read_beat(study, positions, players_of(study.headers), beat, deep=False, cancelled=never_cancelled))
+    return sorted_out(
+        _read_beat(study, positions, players_of(study.headers), beat, deep=False, cancelled=never_cancelled)
+    )
 
 
 def judge(board: chess.Board | str, text: str, *, deep: bool = True) -> ReadThrough:
@@ -190,4 +193,3 @@ def _in_order(found: Iterable[Finding]) -> list[Finding]:
 
 def _same(one: Finding, other: Finding) -> bool:
     return one.kind is other.kind and one.verdict is other.verdict and one.start == other.start and one.end == other.end
-

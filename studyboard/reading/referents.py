@@ -98,9 +98,7 @@ def moved_to(scene: Scene, token: int) -> list[chess.Square]:
     """Where the pieces stand that moved in the sentence of *token* or just before."""
     start, end = scene.sentence(token)
     first, last = scene.board_index(start), scene.board_index(max(start, end - 1))
-    return [
-        landed for step in scene.steps[max(0, first) : last + 1] if (landed := step.landed) is not None
-    ]
+    return [landed for step in scene.steps[max(0, first) : last + 1] if (landed := step.landed) is not None]
 
 
 def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention]]:
@@ -114,12 +112,13 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
     if not before:
         return []
     close = before[-1]
-    gap = [scene.tokens[at].text for at in range(close.end, token)]
-    if any(scene.tokens[at].broken for at in range(close.end, token + 1)) or not all(word in _BETWEEN for word in gap):
+    gap = " ".join(scene.tokens[at].text for at in range(close.end, token))
+    broken = any(scene.tokens[at].broken for at in range(close.end, token + 1))
+    if broken or not scene.words.hint("between_subject_and_verb", gap):
         return [before]
     group = [close]
     verb = scene.tokens[token].text
-    if _PLURAL.intersection(gap) or not verb.endswith(("s", "ing", "ed")):
+    if scene.words.hint("plural_verb", gap) or not verb.endswith(("s", "ing", "ed")):
         for earlier in reversed(before[:-1]):
             words = [scene.tokens[at].text for at in range(earlier.end, group[0].start)]
             if words != ["and"] or earlier.pronoun or scene.tokens[group[0].start - 1].broken:
@@ -128,10 +127,3 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
     if len(group) > 1:
         return [[member] for member in group]
     return [group]
-
-
-_PLURAL = frozenset({"are", "both", "were"})
-_BETWEEN = frozenset(
-    "now also still already simply just both all suddenly here again immediately directly is are was were that which "
-    "who and then really even at once be being has have been both together".split()
-)

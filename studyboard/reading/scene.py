@@ -330,7 +330,9 @@ def _names_something(scene: Scene, at: int) -> bool:
 
 def _continued(scene: Scene, end: int) -> int:
     """Behind the clauses that hang on the one that ends here: “…, hitting the bishop”."""
-    while end < len(scene.tokens) and scene.tokens[end].broken == Break.CLAUSE and scene.tokens[end].text.endswith("ing"):
+    while (
+        end < len(scene.tokens) and scene.tokens[end].broken == Break.CLAUSE and scene.tokens[end].text.endswith("ing")
+    ):
         end = scene.clause(end)[1]
     return end
 

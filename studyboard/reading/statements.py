@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from studyboard.reading import claims_game, claims_king, claims_material, claims_pawns, claims_relations, claims_tactics
+from studyboard.reading import (
+    claims_check,
+    claims_forced,
+    claims_game,
+    claims_mate,
+    claims_material,
+    claims_pawns,
+    claims_places,
+    claims_relations,
+    claims_tactics,
+)
 from studyboard.reading.claim import Claim, Judge, Judgement
 from studyboard.reading.findings import Finding, Topic, Verdict
 from studyboard.reading.scene import Mood, Scene
@@ -13,7 +23,10 @@ from studyboard.reading.scene import Mood, Scene
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
     **claims_tactics.JUDGES,
-    **claims_king.JUDGES,
+    **claims_check.JUDGES,
+    **claims_mate.JUDGES,
+    **claims_forced.JUDGES,
+    **claims_places.JUDGES,
     **claims_material.JUDGES,
     **claims_pawns.JUDGES,
     **claims_game.JUDGES,
@@ -22,8 +35,12 @@ JUDGES: Final[dict[str, Judge]] = {
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
 #: Claims that speak of another time or of nothing by their own words.
-_ANY_MOOD = frozenset({"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone"})
-_DENIED_ITSELF = frozenset({"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"})
+_ANY_MOOD = frozenset(
+    {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone"}
+)
+_DENIED_ITSELF = frozenset(
+    {"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"}
+)
 
 
 def statements(scene: Scene, *, deep: bool = False) -> list[Finding]:

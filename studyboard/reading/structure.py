@@ -1,4 +1,4 @@
-"""Slips that lie in how a talk is built: a line that does not say which of several moves it tells, a doubtful question."""
+"""Slips in how a talk is built: a line that does not say which move it tells, a question with two answers."""
 
 from __future__ import annotations
 
@@ -64,9 +64,7 @@ def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene)
     )
 
 
-def think_finding(
-    study: Study, positions: Positions, beat: Beat, *, cancelled: Callable[[], bool]
-) -> Finding | None:
+def think_finding(study: Study, positions: Positions, beat: Beat, *, cancelled: Callable[[], bool]) -> Finding | None:
     """What the board says to a think pause: whether the move that follows is the only one that does as much.
 
     Judged where that move mates in at most three; otherwise left unchecked. Raises WorkCancelledError.
@@ -82,7 +80,9 @@ def think_finding(
         if mate is not None:
             break
     if mate is None:
-        return _think(beat, Verdict.UNDECIDED, "It is no mate in three; whether another move is as good, the board does not say.")
+        return _think(
+            beat, Verdict.UNDECIDED, "It is no mate in three; whether another move is as good, the board does not say."
+        )
     winners = mating_moves(board, mate.moves, cancelled=cancelled)
     length = counted(mate.moves, "move")
     if solution not in winners:

@@ -8,13 +8,14 @@ from dataclasses import dataclass, field
 import chess
 
 from studyboard.board.moves import captured_square, landing_square
-from studyboard.board.naming import listed, sentence, side, the_piece, their_piece
+from studyboard.board.naming import side
 from studyboard.notation.narration.lexicon import lexicon
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
+from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands, without_side
-from studyboard.reading.referents import fitting
 from studyboard.reading.scene import Mood, Scene, Step
+from studyboard.reading.standing import Known, known_after, standing
 
 #: A cue may stand this many words before the phrase that tells its move.
 _REACH = 4
@@ -25,14 +26,6 @@ _SURE = 0.12
 _SURE_BEHIND = 1.05
 #: A longer phrase is meant instead of a shorter one inside it where it costs at most so much more.
 _AS_PLAIN = 0.1
-
-
-@dataclass(frozen=True, slots=True)
-class Known:
-    """A move of the tree near a line, with the position in which it is played."""
-
-    board: chess.Board
-    move: chess.Move
 
 
 @dataclass(slots=True)
@@ -58,7 +51,7 @@ class Telling:
         found += self._played()
         found += self._others()
         found += self._sides()
-        found += self._standing()
+        found += standing(self.scene, self.near, self.earlier)
         return found
 
     def _played(self) -> Iterator[Finding]:
@@ -70,7 +63,9 @@ class Telling:
             phrases = list(self._told_by(step))
             right = [said for said in phrases if means(said.phrase.form, step.before, step.move)]
             # "The bishop comes" fits, but not as a part of "the bishop comes to b5".
-            right = [said for said in right if not any(_says_more(other, said) and other not in right for other in phrases)]
+            right = [
+                said for said in right if not any(_says_more(other, said) and other not in right for other in phrases)
+            ]
             if right:
                 whole = [said for said in right if said.whole]
                 said = (whole or right)[0]
@@ -78,7 +73,9 @@ class Telling:
                     if other.phrase.start < said.phrase.end and said.phrase.start < other.phrase.end:
                         self._explain(other)
                 if whole:
-                    yield self._finding(said, Verdict.CONFIRMED, Topic.MOVE, f"{step.before.san(step.move)} is played here.")
+                    yield self._finding(
+                        said, Verdict.CONFIRMED, Topic.MOVE, f"{step.before.san(step.move)} is played here."
+                    )
                 continue
             for said in phrases:
                 if said.whole and self._is_slip(said, step):
@@ -160,7 +157,9 @@ class Telling:
         """Can the words mean another move of the tree near by, or a piece that stands there?"""
         form = said.phrase.form
         steps = [step for step in self.scene.steps if step.move is not None and step is not own]
-        if any(step.before is not None and step.move is not None and means(form, step.before, step.move) for step in steps):
+        if any(
+            step.before is not None and step.move is not None and means(form, step.before, step.move) for step in steps
+        ):
             return True
         near = self.near if own is None else [known for known in self.near if self._beside(known, own)]
         if any(means(form, known.board, known.move) for known in near):
@@ -178,7 +177,8 @@ class Telling:
         self.explained.update(at for at in range(said.phrase.start, said.phrase.end))
 
     def _slip(self, said: Said, step: Step) -> Finding:
-        assert step.before is not None and step.move is not None
+        assert step.before is not None
+        assert step.move is not None
         form, board, move = said.phrase.form, step.before, step.move
         played = board.piece_type_at(move.from_square) or chess.PAWN
         fix: Fix | None = None
@@ -188,28 +188,30 @@ class Telling:
         elif form.castles:
             topic, why = Topic.CASTLING, f"{board.san(move)} is played here."
             if board.is_castling(move):
-                why = f"{side(board.turn)} castles {'kingside' if board.is_kingside_castling(move) else 'queenside'} here."
+                wing = "kingside" if board.is_kingside_castling(move) else "queenside"
+                why = f"{side(board.turn)} castles {wing} here."
         elif form.to is not None and form.to != to and form.piece in (None, played):
             topic = Topic.SQUARE
             why = f"The {chess.piece_name(played)} goes to {chess.square_name(to)}: {board.san(move)}."
-            fix = self._square_fix(said, form.to, to)
+            fix = square_fix(self.scene, said.phrase.start, said.phrase.end, form.to, to)
         elif form.promotion is not None and move.promotion and form.promotion != move.promotion:
             topic = Topic.PIECE
             why = f"The pawn becomes a {chess.piece_name(move.promotion)}: {board.san(move)}."
-            fix = self._piece_fix(said, form.promotion, move.promotion)
+            fix = piece_fix(self.scene, said.phrase.start, said.phrase.end, form.promotion, move.promotion)
         elif form.to is None and form.capture and form.piece not in (None, played):
             topic = Topic.PIECE
             why = f"It is a {chess.piece_name(played)} that takes: {board.san(move)}."
-            fix = self._piece_fix(said, form.piece, played)
+            fix = piece_fix(self.scene, said.phrase.start, said.phrase.end, form.piece, played)
         elif form.to == to:
             topic = Topic.PIECE
             taken = captured_square(board, move)
             if form.piece == played and form.target is not None:
                 kind = board.piece_type_at(taken) if taken is not None else None
-                why = f"What is taken is {'nothing' if kind is None else 'a ' + chess.piece_name(kind)}: {board.san(move)}."
+                thing = "nothing" if kind is None else f"a {chess.piece_name(kind)}"
+                why = f"What is taken is {thing}: {board.san(move)}."
             else:
                 why = f"It is a {chess.piece_name(played)} that goes to {chess.square_name(to)}: {board.san(move)}."
-                fix = self._piece_fix(said, form.piece, played)
+                fix = piece_fix(self.scene, said.phrase.start, said.phrase.end, form.piece, played)
         else:
             topic, why = Topic.MOVE, f"{board.san(move)} is played here."
         return self._finding(said, Verdict.CONTRADICTED, topic, why, (to,), fix)
@@ -219,7 +221,12 @@ class Telling:
         scene = self.scene
         for said in scene.said:
             phrase = said.phrase
-            if not said.placed or phrase.form.bare or any(at in self.explained for at in range(phrase.start, phrase.end)):
+            if (
+                not said.placed
+                or phrase.form.bare
+                or _perfect(scene, said)
+                or any(at in self.explained for at in range(phrase.start, phrase.end))
+            ):
                 continue
             longer = [s for s in overlapping(scene.said, phrase.start, phrase.end) if s.placed]
             if any(s.phrase.end - s.phrase.start > phrase.end - phrase.start for s in longer):
@@ -308,55 +315,6 @@ class Telling:
             for known in played
         )
 
-    def _standing(self) -> Iterator[Finding]:
-        """Pieces that are said to stand on a square."""
-        scene = self.scene
-        for mention in scene.mentions:
-            if mention.what is not Named.PIECE or mention.square is None or mention.moves_to or not mention.definite:
-                continue
-            if mention.plural or mention.pronoun:
-                continue
-            boards = [*scene.window(mention.start, wide=True), *(step.board for step in scene.steps), scene.start]
-            here = scene.window(mention.start)[0]
-            quote = scene.quote(mention.start, mention.end)
-            if any(fitting(mention, board) for board in boards):
-                yield self._stands(mention, Verdict.CONFIRMED, Topic.PIECE, f"{sentence(their_piece(here, mention.square))}", None)
-                continue
-            mood = scene.mood(mention.start) | scene.mood(mention.end - 1)
-            past = mood & Mood.PAST and any(fitting(mention, board) for board in self.earlier)
-            comes = any(fitting(mention, known_after(known)) for known in self.near)
-            if mood & ~Mood.PAST or past or comes or scene.talk.part or mention.vague or mention.comes_from is not None:
-                yield self._stands(mention, Verdict.UNDECIDED, Topic.PIECE, f"{quote}: not on the board now.", None)
-                continue
-            yield self._missing(mention, here)
-
-    def _missing(self, mention: Mention, board: chess.Board) -> Finding:
-        assert mention.square is not None
-        there = board.piece_at(mention.square)
-        alike = [at for at in fitting(_anywhere(mention), board)]
-        fix: Fix | None = None
-        if there is not None and mention.kind == there.piece_type:
-            topic, why = Topic.COLOUR, f"{their_piece(board, mention.square)} stands there."
-        elif there is not None:
-            topic, why = Topic.PIECE, sentence(f"{their_piece(board, mention.square)} stands there")
-            if mention.kind is not None and (mention.colour in (None, there.color)):
-                fix = self._name_fix(mention, mention.kind, there.piece_type)
-        else:
-            topic = Topic.SQUARE
-            places = listed([the_piece(board, at) for at in alike])
-            why = sentence(f"{chess.square_name(mention.square)} is empty" + (f"; there is {places}" if places else ""))
-            if len(alike) == 1:
-                fix = self._written_fix(mention.start, mention.end, mention.square, alike[0])
-        return self._stands(mention, Verdict.CONTRADICTED, topic, why, fix)
-
-    def _stands(self, mention: Mention, verdict: Verdict, topic: Topic, why: str, fix: Fix | None) -> Finding:
-        scene = self.scene
-        start, end = scene.span(mention.start, mention.end)
-        quote = scene.quote(mention.start, mention.end)
-        do = "" if verdict is not Verdict.CONTRADICTED else f"Say “{fix.text}”." if fix else "Name what stands there."
-        squares = () if mention.square is None else (mention.square,)
-        return Finding(quote, topic, verdict, quote, why, do, scene.key, start, end, squares, (), fix)
-
     def _finding(
         self,
         said: Said,
@@ -369,39 +327,14 @@ class Telling:
         scene = self.scene
         start, end = scene.span(said.phrase.start, said.phrase.end)
         quote = scene.quote(said.phrase.start, said.phrase.end)
-        do = "" if verdict is not Verdict.CONTRADICTED else f"Say “{fix.text}”." if fix else "Say the move that is played."
+        do = (
+            ""
+            if verdict is not Verdict.CONTRADICTED
+            else f"Say “{fix.text}”."
+            if fix
+            else "Say the move that is played."
+        )
         return Finding(quote, topic, verdict, quote, why, do, scene.key, start, end, squares, (), fix)
-
-    def _square_fix(self, said: Said, wrong: chess.Square, right: chess.Square) -> Fix | None:
-        return self._written_fix(said.phrase.start, said.phrase.end, wrong, right)
-
-    def _written_fix(self, start: int, end: int, wrong: chess.Square, right: chess.Square) -> Fix | None:
-        """The square, where it is written in one word."""
-        for token in self.scene.tokens[start:end]:
-            if token.text == chess.square_name(wrong):
-                return Fix(token.start, token.end, chess.square_name(right))
-        return None
-
-    def _piece_fix(self, said: Said, wrong: int | None, right: chess.PieceType) -> Fix | None:
-        return None if wrong is None else self._word_fix(said.phrase.start, said.phrase.end, wrong, right)
-
-    def _name_fix(self, mention: Mention, wrong: chess.PieceType, right: chess.PieceType) -> Fix | None:
-        return self._word_fix(mention.start, mention.end, wrong, right)
-
-    def _word_fix(self, start: int, end: int, wrong: chess.PieceType, right: chess.PieceType) -> Fix | None:
-        for token in self.scene.tokens[start:end]:
-            known = self.scene.words.names.pieces.get(token.text)
-            if known is not None and known == (wrong, False):
-                name = chess.piece_name(right)
-                return Fix(token.start, token.end, name.capitalize() if token.written[0].isupper() else name)
-        return None
-
-
-def known_after(known: Known) -> chess.Board:
-    """The position after a known move."""
-    after = known.board.copy(stack=False)
-    after.push(known.move)
-    return after
 
 
 def _says_more(longer: Said, shorter: Said) -> bool:
@@ -412,8 +345,9 @@ def _says_more(longer: Said, shorter: Said) -> bool:
     return longer.whole and (a.cost <= b.cost + _AS_PLAIN if longer.placed else not shorter.whole)
 
 
-def _anywhere(mention: Mention) -> Mention:
-    return Mention(Named.PIECE, mention.start, mention.end, kind=mention.kind, colour=mention.colour)
+def _perfect(scene: Scene, said: Said) -> bool:
+    """Is it told that somebody has castled, not that it happens now?"""
+    return bool(said.phrase.form.castles) and scene.tokens[said.phrase.start].text.endswith("ed")
 
 
 def acts(scene: Scene, at: int) -> bool:

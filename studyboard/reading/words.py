@@ -16,7 +16,11 @@ from studyboard.resources_path import resource
 
 _AMOUNT = r"(?:§n\d+ |a |an |the |one )?(?:clean |whole |full |minor |the |good |clear )*(?:§p\d+|exchange)"
 _MACROS = (
-    ("@things", r"(?P<things>§[ps]\d+(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then )?§[ps]\d+| , §[ps]\d+)*)"),
+    (
+        "@things",
+        r"(?P<things>§[ps]\d+"
+        r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then )?§[ps]\d+| , §[ps]\d+)*)",
+    ),
     ("@piece", r"(?P<piece>§p\d+)"),
     ("@side", r"(?P<side>§c\d+)"),
     ("@times", r"(?P<times>once|twice|thrice|§n\d+ times)"),
@@ -67,11 +71,18 @@ class ClaimWords:
 
     patterns: compiled patterns by what they claim, in the order of the file
     moods: phrases that mark what is not said of the board, by mood
+    names: how pieces, sides, squares and numbers are named
+    hints: what stands around a statement and changes how it is taken, by name
     """
 
     patterns: tuple[tuple[str, re.Pattern[str]], ...]
     moods: Mapping[str, frozenset[tuple[str, ...]]]
     names: Names
+    hints: Mapping[str, re.Pattern[str]]
+
+    def hint(self, name: str, text: str) -> bool:
+        """Does what stands around a statement hold this hint? Raises KeyError for one that the file has not."""
+        return self.hints[name].search(text) is not None
 
 
 @cache
@@ -90,14 +101,15 @@ def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
     moods = {
         name: frozenset(tuple(phrase.split()) for phrase in phrases) for name, phrases in table.get("mood", {}).items()
     }
-    return ClaimWords(tuple(patterns), moods, _names(table["names"]))
+    hints = {name: re.compile(pattern) for name, pattern in table["hints"].items()}
+    return ClaimWords(tuple(patterns), moods, _names(table["names"]), hints)
 
 
 def _names(table: Mapping[str, Sequence[str]]) -> Names:
     pieces: dict[str, tuple[chess.PieceType, bool]] = {}
     for kind, name in enumerate(("piece", *chess.PIECE_NAMES[1:])):
-        pieces |= {word: (kind, False) for word in table[str(name)]}
-        pieces |= {word: (kind, True) for word in table[f"{name}s"]}
+        pieces |= dict.fromkeys(table[str(name)], (kind, False))
+        pieces |= dict.fromkeys(table[f"{name}s"], (kind, True))
 
     def one(name: str) -> frozenset[str]:
         return frozenset(table[name])

@@ -1,0 +1,164 @@
+"""Claims about mate and stalemate."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import chess
+
+from studyboard.board.mates import mate_in, mates_at_once
+from studyboard.board.naming import counted, listed, side
+from studyboard.board.tactics import turned
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.findings import Topic, Verdict
+from studyboard.reading.imagined import (
+    before_moves,
+    gives_mate,
+    imagined_moves,
+    landed_on,
+    line_words,
+    san_of,
+    sans,
+    way_out,
+)
+
+#: Mates longer than this are not looked for; shorter ones take well under a second as a line is typed.
+_LONGEST_MATE, _QUICK_MATE = 4, 2
+
+
+def judge_mate(claim: Claim) -> list[Judgement]:
+    """“Checkmate”, “is mate”."""
+    topic = Topic.MATE
+    for board in claim.boards():
+        if board.is_checkmate():
+            return confirmed(topic, claim.quote(), f"{side(board.turn)} is checkmated.", exact=True)
+    if claim.hinted("mate_later_after"):
+        return undecided(topic, claim.quote(), "It may be a mate that is to come.")
+    imagined = imagined_moves(claim)
+    for board, move in imagined:
+        if gives_mate(board, move):
+            return confirmed(topic, claim.quote(), f"{board.san(move)}.", move.to_square)
+    tells = claim.hinted("mate_told_before") and not claim.hinted("mate_not_told_before")
+    if imagined and tells:
+        board, move = imagined[0]
+        return contradicted(
+            topic, claim.quote(), f"{board.san(move)} is not mate{way_out(board, move)}.", move.to_square
+        )
+    steps = claim.scene.played_near(claim.start)
+    if not steps or not tells:
+        return undecided(topic, claim.quote(), "It may be a mate that is to come.")
+    board = steps[0].board
+    if not board.is_check() and mate_in(board, 1) is not None:
+        return undecided(topic, claim.quote(), "It is mate on the next move.")
+    ways = listed([board.san(move) for move in list(board.legal_moves)[:3]], "or")
+    why = (
+        f"{san_of(steps[0])} is not mate: {ways} can be played."
+        if board.is_check()
+        else f"{san_of(steps[0])} is not mate, nor check."
+    )
+    return contradicted(topic, claim.quote(), why, *landed_on(steps[0]))
+
+
+def judge_mate_in(claim: Claim) -> list[Judgement]:
+    """“Mate in two”, by a complete search."""
+    number = claim.mention("number")
+    moves = 1 if claim.has("one") else 0 if number is None else number.value
+    topic = Topic.MATE
+    if not 1 <= moves <= (_LONGEST_MATE if claim.deep else _QUICK_MATE):
+        return undecided(topic, claim.quote(), "This search takes longer than a line is looked at.")
+    shorter = None
+    boards = [*claim.boards(), *before_moves(claim)]
+    for board in boards:
+        mate = mate_in(board, moves)
+        after = mate_for_waiting(board, moves - 1) if mate is None and moves > 1 else None
+        if mate is not None and mate.moves == moves:
+            return [
+                Judgement(
+                    Verdict.CONFIRMED,
+                    topic,
+                    claim.quote(),
+                    line_words(board, mate.line),
+                    (),
+                    sans(board, mate.line),
+                    True,
+                )
+            ]
+        if after == moves - 1 or after == moves:
+            return confirmed(topic, claim.quote(), f"Whatever {side(board.turn)} plays, mate follows.")
+        shorter = shorter or (None if mate is None else (board, mate))
+    if shorter is not None:
+        board, mate = shorter
+        why = f"It is mate in {counted(mate.moves, 'move')} already: {line_words(board, mate.line)}"
+        return [Judgement(Verdict.CONTRADICTED, topic, claim.quote(), why, (), sans(board, mate.line))]
+    return contradicted(
+        topic,
+        claim.quote(),
+        f"{side(boards[0].turn)} has no mate in {counted(moves, 'move')} here: every move was tried.",
+    )
+
+
+def mate_for_waiting(board: chess.Board, moves: int) -> int | None:
+    """In how many moves (at most *moves*) the side to move is mated whatever it plays; None where it is not."""
+    longest = 0
+    replies = list(board.legal_moves)
+    if not replies or moves < 1:
+        return None
+    for reply in replies:
+        after = board.copy(stack=False)
+        after.push(reply)
+        mate = mate_in(after, moves)
+        if mate is None:
+            return None
+        longest = max(longest, mate.moves)
+    return longest
+
+
+def judge_threatens_mate(claim: Claim) -> list[Judgement]:
+    """“Threatens mate on f7”: mate at once, if it were the other side's turn again."""
+    where = claim.mention("square") or claim.mention("on")
+    square = None if where is None else where.square
+    topic = Topic.MATE
+    checked = False
+    for board in claim.boards():
+        for facing in (turned(board, not board.turn), board):
+            if facing is None:
+                continue
+            checked = True
+            for move in mates_at_once(facing):
+                if square is None or move.to_square == square:
+                    return confirmed(
+                        topic, claim.quote(), f"The threat is {facing.san(move)}.", move.to_square, exact=True
+                    )
+    if not checked or claim.boards()[0].is_check():
+        return undecided(topic, claim.quote(), "A check has to be answered first.")
+    if square is None:
+        waiting = turned(claim.boards()[0], not claim.boards()[0].turn)
+        if waiting is not None and mate_in(waiting, 2) is not None:
+            return undecided(topic, claim.quote(), "The threat is a mate in two.")
+    place = "" if square is None else f" on {chess.square_name(square)}"
+    return contradicted(topic, claim.quote(), f"If nothing were done, no move would give mate{place}.")
+
+
+def judge_stalemate(claim: Claim) -> list[Judgement]:
+    """“Stalemate”."""
+    for board in claim.boards():
+        if board.is_stalemate():
+            return confirmed(Topic.RESULT, claim.quote(), f"{side(board.turn)} is stalemated.", exact=True)
+    for board, move in imagined_moves(claim):
+        after = board.copy(stack=False)
+        after.push(move)
+        if after.is_stalemate():
+            return confirmed(Topic.RESULT, claim.quote(), f"{board.san(move)} is stalemate.")
+    if not claim.hinted("stalemate_told_before") or not claim.scene.played_near(claim.start):
+        return undecided(Topic.RESULT, claim.quote(), "It may be a stalemate that could come.")
+    board = claim.boards()[0]
+    ways = listed([board.san(move) for move in list(board.legal_moves)[:3]], "or")
+    return contradicted(Topic.RESULT, claim.quote(), f"{side(board.turn)} can move: {ways}.")
+
+
+JUDGES: Final[dict[str, Judge]] = {
+    "mate": judge_mate,
+    "mate_in": judge_mate_in,
+    "threatens_mate": judge_threatens_mate,
+    "stalemate": judge_stalemate,
+}

@@ -1,0 +1,125 @@
+"""Claims about where pieces stand, what they are in the way of, and where they can go."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import chess
+
+from studyboard.board.naming import listed, sentence, the_piece
+from studyboard.board.tactics import turned
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_relations import doers, target_words
+from studyboard.reading.findings import Topic
+from studyboard.reading.mentions import Named
+from studyboard.reading.referents import referents
+
+
+def judge_stands(claim: Claim) -> list[Judgement]:
+    """“The bishop stands on d6”."""
+    thing, where = claim.mention("piece"), claim.mention("square")
+    if thing is None or where is None or where.square is None or thing.kind is None or thing.square is not None:
+        return []
+    boards = claim.boards()
+    for board in boards:
+        if where.square in referents(claim.scene, thing, board):
+            return confirmed(
+                Topic.SQUARE, claim.quote(), sentence(f"{the_piece(board, where.square)} is there"), where.square
+            )
+    found = referents(claim.scene, thing, boards[0])
+    if not found:
+        return undecided(Topic.SQUARE, claim.quote(), "It is not clear which piece is meant.")
+    places = listed([the_piece(boards[0], at) for at in found])
+    return contradicted(Topic.SQUARE, claim.quote(), sentence(f"there is {places}"), where.square, *found)
+
+
+def judge_blocks(claim: Claim) -> list[Judgement]:
+    """“The knight blocks the rook”, “… stands in front of the pawn”, “… blocks the d-file”."""
+    things = claim.things() or claim.mentions("file")
+    groups = claim.subjects()
+    if not things or any(thing.pronoun for thing in things):
+        return []
+    thing = things[0]
+    group = groups[0] if groups else []
+    for board in claim.boards():
+        for by in doers(claim, board, group):
+            if board.piece_at(by) is None:
+                continue
+            if thing.what is Named.FILE:
+                found = [by] if chess.square_file(by) == thing.file else []
+            else:
+                found = [at for at in referents(claim.scene, thing, board) if at != by and _in_the_way(board, by, at)]
+            if found:
+                why = f"{the_piece(board, by)} stands in the way of {target_words(board, found[0])}"
+                return confirmed(Topic.ATTACK, claim.quote(), sentence(why), by, *found)
+    board = claim.boards()[0]
+    bys = doers(claim, board, group)
+    if len(bys) != 1 or not (thing.what is Named.FILE or referents(claim.scene, thing, board)):
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which pieces are meant.")
+    return contradicted(
+        Topic.ATTACK, claim.quote(), sentence(f"{the_piece(board, bys[0])} does not stand in its way"), bys[0]
+    )
+
+
+def _in_the_way(board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
+    """Is *by* the first piece on a line of the slider on *at*, or right in front of the pawn there, or next to it?"""
+    kind = board.piece_type_at(at)
+    if kind == chess.PAWN:
+        step = 8 if board.color_at(at) else -8
+        return by in (at + step, at + 2 * step)
+    if kind in (chess.BISHOP, chess.ROOK, chess.QUEEN):
+        return bool(board.attacks_mask(at) & chess.BB_SQUARES[by])
+    # A square or a king is screened by whatever stands on a line from it.
+    return bool(chess.SquareSet.ray(by, at))
+
+
+def judge_can_go(claim: Claim) -> list[Judgement]:
+    """“The king can go to h8 or f8”."""
+    return _reach(claim, wanted=True)
+
+
+def judge_cannot_go(claim: Claim) -> list[Judgement]:
+    """“The king can't go to g8”."""
+    return _reach(claim, wanted=False)
+
+
+def _reach(claim: Claim, *, wanted: bool) -> list[Judgement]:
+    thing = claim.mention("piece")
+    targets = [m for m in claim.things() if m.what is Named.SQUARE and m.square is not None]
+    if thing is None or thing.kind is None or not targets:
+        return []
+    found: list[Judgement] = []
+    for target in targets:
+        assert target.square is not None
+        seen, reached = False, None
+        for board in claim.boards():
+            for at in referents(claim.scene, thing, board):
+                facing = turned(board, bool(board.color_at(at)))
+                if facing is None:
+                    continue
+                seen = True
+                moves = facing.generate_legal_moves(chess.BB_SQUARES[at], chess.BB_SQUARES[target.square])
+                if any(moves):
+                    reached = (board, at)
+        where = chess.square_name(target.square)
+        if not seen:
+            continue
+        if reached is not None:
+            board, at = reached
+            why = sentence(f"{the_piece(board, at)} can go to {where}")
+            if not wanted and len(claim.boards()) > 1:
+                found += undecided(Topic.ATTACK, claim.quote(), why)
+            else:
+                found += (confirmed if wanted else contradicted)(Topic.ATTACK, claim.quote(), why, at, target.square)
+            continue
+        why = sentence(f"no {chess.piece_name(thing.kind)} can go to {where}")
+        found += (contradicted if wanted else confirmed)(Topic.ATTACK, claim.quote(), why, target.square)
+    return found
+
+
+JUDGES: Final[dict[str, Judge]] = {
+    "stands": judge_stands,
+    "blocks": judge_blocks,
+    "can_go": judge_can_go,
+    "cannot_go": judge_cannot_go,
+}
