@@ -6,6 +6,7 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
 from io import TextIOWrapper
 from pathlib import Path
 
@@ -39,11 +40,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return CANNOT
     except BrokenPipeError:
         # The reader of a pipe has gone, as with `| head`: not an error of ours, and nothing more can be printed.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _let_go_of_output()
         return GOOD
     except OSError as reason:
         where = f"{reason.filename}: " if reason.filename else ""
         print(f"studyboard: {where}{reason.strerror or reason}", file=sys.stderr)
+        _let_go_of_output()
         return CANNOT
     except KeyboardInterrupt:
         print("studyboard: stopped; nothing was left half-written", file=sys.stderr)
@@ -53,6 +55,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def main_desk() -> int:
     """Open the desk from a menu or by a double click: the arguments are files."""
     return main(["open", *sys.argv[1:]])
+
+
+def _let_go_of_output() -> None:
+    """Where nothing more can be printed, Python would say so once more at its end, with an exit status of its own."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        with suppress(OSError, ValueError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _write_unicode() -> None:
