@@ -76,7 +76,7 @@ def skewers(board: chess.BaseBoard) -> tuple[Lined, ...]:
 
 
 def batteries(board: chess.BaseBoard) -> tuple[Battery, ...]:
-    """Every two pieces of one side that move along the line on which they stand with nothing between."""
+    """Every two pieces of one side on one line along which both move, nothing between, that looks at the other half."""
     found = []
     sliders = board.queens | board.rooks | board.bishops
     for back in chess.scan_forward(sliders):
@@ -87,7 +87,7 @@ def batteries(board: chess.BaseBoard) -> tuple[Battery, ...]:
                 ahead = tuple(
                     square for square in chess.scan_forward(beyond) if chess.between(back, square) >> front & 1
                 )
-                if ahead:
+                if any((chess.square_rank(square) > 3) == owner for square in ahead):
                     found.append(Battery(front, back, ahead))
     return tuple(found)
 
@@ -163,9 +163,11 @@ def _pays(board: chess.BaseBoard, line: Lined) -> bool:
 
 def _stays_on_line(board: chess.BaseBoard, line: Lined) -> bool:
     """Can the front piece only move along the line, so that it never uncovers anything?"""
-    return not board.attacks_mask(line.front) & ~chess.ray(line.by, line.behind) and (
-        board.piece_type_at(line.front) != chess.PAWN or chess.square_file(line.by) == chess.square_file(line.behind)
-    )
+    off = board.attacks_mask(line.front) & ~chess.ray(line.by, line.behind)
+    if board.piece_type_at(line.front) != chess.PAWN:
+        return not off
+    foes = board.occupied_co[not board.color_at(line.front)]
+    return chess.square_file(line.by) == chess.square_file(line.behind) and not off & foes
 
 
 def _same_motion(board: chess.BaseBoard, back: chess.Square, by: chess.Square) -> bool:

@@ -8,6 +8,7 @@ from typing import Final
 import chess
 
 from studyboard.board.exchange import PIECE_VALUES, best_exchange
+from studyboard.board.forced_wins import forced_win
 from studyboard.board.material import material_words
 from studyboard.board.moves import captured_square
 from studyboard.board.naming import counted, listed, side
@@ -326,6 +327,13 @@ def judge_wins(claim: Claim) -> list[Judgement]:
             return confirmed(topic, claim.quote(), material_words(after[-1]))
         return contradicted(topic, claim.quote(), material_words(claim.boards()[0]))
     kind = _KINDS.get(thing)
+    if claim.deep and count == 1:
+        value = 2 if thing == EXCHANGE else PIECE_VALUES[kind or chess.KNIGHT]
+        for board in claim.boards():
+            win = forced_win(board, 2)
+            if win is not None and win.gain >= value:
+                line = board.variation_san(list(win.line))
+                return confirmed(topic, claim.quote(), f"{side(board.turn)} wins material by force: {line}.")
     if (
         kind is not None
         and count == 1
