@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 from studyboard.model.errors import StudyboardError
 from studyboard.sound.conversion import Converter, DeviceFormat, SampleKind
 from studyboard.sound.levels import clips, peak_dbfs, rms_dbfs
+from studyboard.sound.multimedia import could_not_open, has_stopped
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
 
 if TYPE_CHECKING:
@@ -149,12 +150,10 @@ class Microphone(QObject):
 
     @Slot()
     def _source_changed(self) -> None:
-        from PySide6.QtMultimedia import QtAudio
-
         source = self._source
-        if source is None or source.state() != QtAudio.State.StoppedState:
+        if source is None or not has_stopped(source):
             return
-        if source.error() == QtAudio.Error.OpenError:
+        if could_not_open(source):
             self._fail("The microphone could not be opened. Perhaps another program has it, or access is not allowed.")
         else:
             self._fail("The microphone has gone away. Is it still plugged in?")

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import os
+from typing import TYPE_CHECKING
 
 from studyboard.sound.errors import require
+
+if TYPE_CHECKING:
+    from PySide6.QtMultimedia import QAudioSink, QAudioSource
 
 #: How much sound PulseAudio hands over at once (ms), and how much of it Qt plays in advance.
 _PULSE_LATENCY = 20
@@ -19,3 +23,14 @@ def require_multimedia() -> None:
     """
     os.environ.setdefault("PULSE_LATENCY_MSEC", str(_PULSE_LATENCY))
     require("PySide6.QtMultimedia")
+
+
+def has_stopped(stream: QAudioSource | QAudioSink) -> bool:
+    """True where the device has let the stream down, or it was never begun."""
+    # By its name: PySide6 has had two types of the same states since 6.10, which do not compare equal.
+    return stream.state().name == "StoppedState"
+
+
+def could_not_open(stream: QAudioSource | QAudioSink) -> bool:
+    """True where the device refused to be used."""
+    return stream.error().name == "OpenError"

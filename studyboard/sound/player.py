@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Take
 from studyboard.sound.devices import output_device
+from studyboard.sound.multimedia import has_stopped
 from studyboard.sound.pcm import SAMPLE_BYTES
 
 if TYPE_CHECKING:
@@ -188,9 +189,7 @@ class Player(QObject):
         """Give the system as much sound as it takes; False where that failed and the player stands still."""
         if self._sink is None or self._stream is None:
             return True
-        from PySide6.QtMultimedia import QtAudio
-
-        if self._sink.state() == QtAudio.State.StoppedState:
+        if has_stopped(self._sink):
             self._go_on_silently()
             return True
         room = self._sink.bytesFree() // SAMPLE_BYTES - len(self._unheard) // SAMPLE_BYTES
