@@ -25,6 +25,8 @@ class Costs:
     stands_bare: float = 0.4
     just_played: float = 0.25
     said_more_closely: float = -0.9
+    said_again: float = 0.3
+    said_twice: float = 1.0
     longer_ago: float = 0.35
     remembered: int = 6
 
@@ -36,8 +38,9 @@ class Costs:
     branches: float = 4.6
     branches_least: float = 0.5
     cue_to_branch: float = 4.2
-    branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 3.0)
+    branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 2.8, 3.1, 3.3, 3.5)
     branch_reach: int = 5
+    branch_reach_with_cue: int = 16
     alternative: float = 0.9
     alternative_ignored: float = 1.6
     nested: float = 0.4
@@ -47,19 +50,20 @@ class Costs:
     each_level: float = 0.5
 
     # Coming back.
-    returns: float = 2.2
+    returns: float = 2.0
     returns_least: float = 0.1
-    cue: float = 2.2
+    cue: float = 2.0
     returns_after_sentence: float = 0.35
     returns_after_paragraph: float = 0.8
     returns_to_side_line: float = 0.3
-    side_line_over_sentence: float = 0.2
-    side_line_over_paragraph: float = 0.6
-    left_open: float = 2.0
+    side_line_over_sentence: float = 0.3
+    side_line_over_paragraph: float = 1.0
+    left_open: float = 0.8
     nothing_played: float = 2.0
 
     # Not doing what a cue says.
     cue_ignored: float = 2.4
+    cue_to_branch_ignored: float = 3.2
     weak_cue: float = 0.25
     known_despite_cue: float = 0.4
     bare_against: float = 0.3
@@ -71,6 +75,7 @@ class Costs:
     unsaid_of_game: int = 8
     unsaid_first: float = 1.1
     unsaid_further: float = 0.5
+    unsaid_before_vague: float = 0.8
 
     # With the game at hand.
     expected: float = 0.6

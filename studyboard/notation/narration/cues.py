@@ -52,20 +52,22 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
     """The context of each word. anchors: 2 for words that hold a square, 1 for a piece or a capture, else 0."""
     found = [Context() for _ in tokens]
     parted = [_parted(token, words) for token in tokens]
+    joining = [token.text in words.joining for token in tokens]
+    covered = {False: 0, True: 0}
     for at in range(len(tokens)):
-        longest = 0
-        for cue in words.cues.get(tokens[at].text, ()):
-            if len(cue.words) < longest or not _said_here(tokens, at, cue.words):
+        cues = [cue for cue in words.cues.get(tokens[at].text, ()) if _said_here(tokens, at, cue.words)]
+        longest = {way: max((len(c.words) for c in cues if c.behind is way), default=0) for way in covered}
+        for cue in cues:
+            behind = at + len(cue.words)
+            if len(cue.words) < longest[cue.behind] or behind <= covered[cue.behind] or not cue.weight:
                 continue
-            longest = max(longest, len(cue.words))
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue)
-            elif cue.kind not in _LEADING and not cue.whole_sentence and _is_about_a_word(tokens, at + len(cue.words), words):
-                continue
             elif cue.kind in _LEADING or cue.whole_sentence:
-                _lead(found, parted, anchors, at + len(cue.words), cue)
-            else:
-                _colour(found, parted, anchors, at + len(cue.words), cue, [t.text in words.joining for t in tokens])
+                _lead(found, parted, anchors, behind, cue)
+            elif not _is_about_a_word(tokens, behind, words):
+                _colour(found, parted, anchors, behind, cue, joining)
+        covered = {way: max(end, at + longest[way]) for way, end in covered.items()}
     for at, token in enumerate(tokens):
         if token.opens or token.closes:
             _lead(found, parted, anchors, at, _BRACKET if token.opens else _END_OF_BRACKET)

@@ -44,6 +44,16 @@ class Form:
     exact: bool = False
     white: bool | None = None
 
+    @property
+    def names_piece(self) -> bool:
+        """Does it say what moves, or what is done, and not only where to?"""
+        return bool(self.castles) or self.capture or (self.piece is not None and not self.vague)
+
+    @property
+    def names_all(self) -> bool:
+        """Does it name a piece and a square, or castling, so that little more can be said?"""
+        return bool(self.castles) or (self.to is not None and (self.piece is not None or self.bare))
+
 
 @dataclass(frozen=True, slots=True)
 class Phrase:

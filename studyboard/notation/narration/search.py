@@ -140,7 +140,7 @@ class Talk:
         if phrase.form.bare or phrase.form.vague:
             cost += context.against * COSTS.bare_against
         cost += context.against
-        sentences, paragraphs = (count[phrase.start] - count[reading.said_to] for count in self._breaks)
+        sentences, paragraphs = (count[phrase.start] - count[max(0, reading.said_to - 1)] for count in self._breaks)
         yield from self._gone_on(
             reading, phrase, cost + COSTS.alternative_ignored * lead.alternative, branch, back, sentences, paragraphs
         )
@@ -155,14 +155,11 @@ class Talk:
             best = COSTS.stands_bare if form.bare else COSTS.stands
         at, cost = tip, COSTS.just_played
         last = reading.heard
-        if (
-            last is not None
-            and last.place is tip
-            and last.phrase.form.to is None
-            and form.to is not None
-            and form.piece
-        ):
-            cost = COSTS.said_more_closely
+        if last is not None and last.place is tip and form.piece and form.names_all and not last.phrase.form.names_all:
+            cost = COSTS.said_again if last.phrase.form.to is not None else COSTS.said_more_closely
+        twice = last is not None and last.phrase.form_number == phrase.form_number
+        if twice and last is not None and phrase.start - last.phrase.end <= 1:
+            cost += COSTS.said_twice
         for _ in range(COSTS.remembered):
             if at.parent is None or at.move is None:
                 break
@@ -216,7 +213,7 @@ class Talk:
                     here += COSTS.side_line_over_sentence * (sentences > 0)
                     here += COSTS.side_line_over_paragraph * (paragraphs > 0)
             if depth == 0:
-                ignored = COSTS.cue_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
+                ignored = COSTS.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
                 here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
                 if innermost == 0:
                     here += COSTS.back_from_nowhere * max(0.0, back - 0.5)
@@ -239,6 +236,7 @@ class Talk:
                 for move, fit in at.fits(phrase)[1]:
                     if move == place.move:
                         unsaid = COSTS.unsaid_first + COSTS.unsaid_further * (skipped - 1) if skipped else 0.0
+                        unsaid += COSTS.unsaid_before_vague * (skipped > 0 and not form.names_piece)
                         yield place, fit * COSTS.expected + unsaid - COSTS.game_bonus, tuple(ahead[:skipped])
                 at = place
             return
@@ -291,9 +289,9 @@ class Talk:
             if cost + min(levels, other) > limit:
                 continue
             at, below = line.tip, None
-            for steps in range(COSTS.branch_reach):
+            for steps in range(COSTS.branch_reach_with_cue if branch > 0.5 else COSTS.branch_reach):
                 first_of_line = at is line.root
-                place_cost = COSTS.branch_at[steps]
+                place_cost = COSTS.branch_at[min(steps, len(COSTS.branch_at) - 1)]
                 outer = reading.lines[: depth + 1]
                 if depth and first_of_line:
                     outer, place_cost = reading.lines[:depth], COSTS.sibling

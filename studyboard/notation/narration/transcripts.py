@@ -54,7 +54,8 @@ def transcript(text: str) -> Transcript:
 
 
 def _joined(parts: list[tuple[float | None, float | None, str]]) -> Transcript:
-    text = ""
+    # Stretches with times are often cut anywhere; only paragraphs that somebody has made are paragraphs for the reader.
+    between = "\n" if any(at is not None for at, _, _ in parts) else "\n\n"
     paragraphs: list[Paragraph] = []
     pieces: list[str] = []
     length = 0
@@ -63,8 +64,8 @@ def _joined(parts: list[tuple[float | None, float | None, str]]) -> Transcript:
         if not stripped:
             continue
         if pieces:
-            pieces.append("\n\n")
-            length += 2
+            pieces.append(between)
+            length += len(between)
         paragraphs.append(Paragraph(at, until, length, length + len(stripped)))
         pieces.append(stripped)
         length += len(stripped)
