@@ -226,6 +226,26 @@ class Commands(QObject):
         self._window.line_editor.flush()
         self._session.attempt(edits.notes_to_spoken, list(self._session.study.nodes))
 
+    def read_through(self) -> None:
+        """List every query."""
+        self._window.proofreading.show_list()
+
+    def next_query(self) -> None:
+        """The next query: of this line, then of the talk."""
+        self._window.proofreading.show_next()
+
+    def fix_query(self) -> None:
+        """Mend the line as the query says."""
+        self._window.proofreading.bar.fix()
+
+    def leave_query(self) -> None:
+        """Leave the query that is shown."""
+        self._window.proofreading.bar.leave()
+
+    def add_said_move(self) -> None:
+        """Put the move that the line says on the tree."""
+        self._window.proofreading.bar.add()
+
     def edit_greeting(self) -> None:
         """Edit what is said before the first move."""
         self._window.edit_part(Part.GREETING)

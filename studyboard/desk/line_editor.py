@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QHideEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
@@ -42,7 +42,11 @@ class LineEditor(QWidget):
 
     State: whose line is shown, and which of its texts have been typed into since they were stored. Typing is stored
     when it rests, when the keyboard goes elsewhere, and before another line is shown; `flush` stores it at once.
+
+    line_shown: another line is shown, or the shown one reads differently now; carries its key and the SpokenLine
     """
+
+    line_shown = Signal(object, object)
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -169,6 +173,12 @@ class LineEditor(QWidget):
         else:
             self._session.refused.emit("Every move and mark of this beat has its cue already.")
 
+    def add_below(self, widget: QWidget) -> None:
+        """Put something between the line and its seconds."""
+        layout = self.layout()
+        assert isinstance(layout, QVBoxLayout)
+        layout.insertWidget(2, widget)
+
     def flush(self) -> None:
         """Store what has been typed and not been stored yet."""
         self._rest.stop()
@@ -228,6 +238,8 @@ class LineEditor(QWidget):
         self._typed.add(what)
         self._rest.start()
         self._show_figures()
+        if what == "spoken":
+            self.line_shown.emit(self._key, self._text.line)
 
     def _on_intended(self, intended: float | None) -> None:
         if not self._there():
@@ -327,6 +339,7 @@ class LineEditor(QWidget):
         self._text.refresh_tags()
         self._show_figures()
         self._show_print()
+        self.line_shown.emit(self._key, spoken)
 
     def _show_heading(self) -> None:
         if isinstance(self._key, Part):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from PySide6.QtCore import QByteArray, QEvent, QMimeData, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -12,6 +12,7 @@ from PySide6.QtGui import (
     QKeySequence,
     QMouseEvent,
     QTextBlockFormat,
+    QTextCharFormat,
     QTextCursor,
     QTextFragment,
 )
@@ -99,6 +100,30 @@ class LineText(QTextEdit):
         self._insert(cursor, [cued])
         cursor.endEditBlock()
         self.setTextCursor(cursor)
+
+    def underline(self, spans: Sequence[tuple[int, int]], chosen: tuple[int, int] | None = None) -> None:
+        """Put a wavy line under these characters of the line, and a ground behind the chosen ones."""
+        selections: list[QTextEdit.ExtraSelection] = []
+        for span in spans:
+            selection = QTextEdit.ExtraSelection()
+            cursor = self.textCursor()
+            cursor.setPosition(self._place_of(span[0]))
+            cursor.setPosition(self._place_of(span[1]), QTextCursor.MoveMode.KeepAnchor)
+            form = QTextCharFormat()
+            form.setUnderlineStyle(QTextCharFormat.UnderlineStyle.WaveUnderline)
+            form.setUnderlineColor(self._look.color("query"))
+            if span == chosen:
+                form.setBackground(self._look.color("query_soft"))
+            selection.cursor, selection.format = cursor, form
+            selections.append(selection)
+        self.setExtraSelections(selections)
+
+    def replace_characters(self, start: int, end: int, text: str) -> None:
+        """Put *text* in the place of these characters of the line; tags between them stay before it."""
+        cursor = self.textCursor()
+        cursor.setPosition(self._place_of(start))
+        cursor.setPosition(self._place_of(end), QTextCursor.MoveMode.KeepAnchor)
+        cursor.insertText(text)
 
     def refresh_tags(self) -> None:
         """Measure and paint the tags again: what they show may have another name now."""
@@ -233,6 +258,20 @@ class LineText(QTextEdit):
             return
         for number in range(fragment.length()):
             yield place + number, cued
+
+    def _place_of(self, character: int) -> int:
+        """The place of Qt's cursor before this character of the line, behind the tags that stand there."""
+        passed = 0
+        place = 0
+        for start, run in self._placed():
+            if isinstance(run, Cued):
+                place = start + 1
+                continue
+            if passed + len(run) > character:
+                return start + _length(run[: character - passed])
+            passed += len(run)
+            place = start + _length(run)
+        return place
 
     def _places(self) -> list[tuple[int, Cued]]:
         return [(place, run) for place, run in self._placed() if isinstance(run, Cued)]

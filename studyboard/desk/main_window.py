@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from studyboard.desk.booth import Booth
     from studyboard.desk.opening import Opened
     from studyboard.desk.prompter import Prompter
+    from studyboard.desk.proofreading import Proofreading
     from studyboard.desk.stage import Stage
 
 _MENU_OF_LANES = (
@@ -45,6 +46,8 @@ _MENU_OF_LANES = (
     ("cut_branch", "copy_branch", "paste_branch", "delete_branch"),
     ("copy_fen",),
 )
+#: The desk is on the screen before it begins to read the script (ms).
+_PROOFREADS_AFTER = 300
 _IN_RUN_THROUGH = ("advance", "retreat", "come_back", "start_or_stop")
 
 
@@ -74,6 +77,7 @@ class MainWindow(QMainWindow):
         self.facts = FactsLine(self.session, look)
         self.line_editor = LineEditor(self.session, look)
         self.ruler = TimeRuler(self.session, look)
+        self._proofreading: Proofreading | None = None
         self._arrangement = Arrangement(
             top=self.top_bar,
             notice=self.notice,
@@ -110,6 +114,7 @@ class MainWindow(QMainWindow):
         self._show_beginning()
         remember(file.path)
         QTimer.singleShot(0, self, self._tell_recovered)
+        QTimer.singleShot(_PROOFREADS_AFTER, self, lambda: self.proofreading)
 
     # ---- what is made when it is first needed -----------------------------------------------------------------------
 
@@ -135,6 +140,15 @@ class MainWindow(QMainWindow):
             self._booth.hide()
             self._arrangement.add_to_run_through(self._booth, stretch=0)
         return self._booth
+
+    @property
+    def proofreading(self) -> Proofreading:
+        """The read-through that goes on beside the writing."""
+        if self._proofreading is None:
+            from studyboard.desk.proofreading import Proofreading
+
+            self._proofreading = Proofreading(self)
+        return self._proofreading
 
     @property
     def recording(self) -> bool:
@@ -325,6 +339,8 @@ class MainWindow(QMainWindow):
         """Everything is stored already: end what is running and let go of the file."""
         self.line_editor.flush()
         self.performance.stop()
+        if self._proofreading is not None:
+            self._proofreading.stop()
         if self._booth is not None:
             self._booth.close_down()
         self.settings.setValue("desk/geometry", self.saveGeometry())

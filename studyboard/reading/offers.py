@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 import chess
@@ -16,6 +17,8 @@ from studyboard.notation.narration.while_typing import moves_in_line
 
 #: How far along the tree a line may name moves before they count as another line (half-moves).
 _KNOWN = 12
+#: Only moves that are said in full are offered: “the queen could take” is more often a reason than a line.
+_SQUARE = re.compile(r"[a-h] ?(?:[1-8]|one|two|three|four|five|six|seven|eight)\b|castle", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +50,13 @@ def offers(study: Study, positions: Positions, key: int | Part) -> tuple[Offer, 
     known = [study.nodes[node].move for node in study.main_line(first)][:_KNOWN]
     spans = word_spans(text)
     found: list[Offer] = []
-    for said in moves_in_line(positions.board(start), text, known=[move for move in known if move is not None]):
+    board, ahead = positions.board(start), [move for move in known if move is not None]
+    for said in moves_in_line(board, text, known=ahead):
+        span = spans[said.first][0], spans[said.last][1]
         node, missing = _follow(positions, start, (*said.after, said.move))
-        if missing and not any(offer.moves == missing and offer.parent == node for offer in found):
-            words = (spans[said.first][0], spans[said.last][1])
-            found.append(Offer(*words, node, missing, _label(positions, node, missing)))
+        offered = any(offer.moves == missing and offer.parent == node for offer in found)
+        if missing and not offered and _SQUARE.search(text, *span):
+            found.append(Offer(*span, node, missing, _label(positions, node, missing)))
     return tuple(found)
 
 
