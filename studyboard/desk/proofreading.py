@@ -37,7 +37,7 @@ class Proofreading(QObject):
         self.proofreader.line_read.connect(self._line_read)
         self.bar.shown.connect(self._query_shown)
         self.bar.fix_wanted.connect(self._fix)
-        self.bar.leave_wanted.connect(self.proofreader.leave)
+        self.bar.leave_wanted.connect(self._leave)
         self.bar.add_wanted.connect(self._add)
         self._line_shown(self._editor.key, self._editor.text.line)
         self.proofreader.read_soon()
@@ -105,6 +105,11 @@ class Proofreading(QObject):
         if query.fix is not None:
             self._editor.text.replace_characters(query.fix.start, query.fix.end, query.fix.text)
             self._editor.flush()
+
+    def _leave(self, query: Finding) -> None:
+        # What was typed comes first in the history, so that undo brings the query back and not the words away.
+        self._editor.flush()
+        self.proofreader.leave(query)
 
     def _add(self, offer: Offer) -> None:
         self._editor.flush()
