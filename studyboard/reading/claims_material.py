@@ -157,6 +157,8 @@ def judge_level(claim: Claim) -> list[Judgement]:
 
 def judge_bishop_pair(claim: Claim) -> list[Judgement]:
     """“White has the bishop pair”."""
+    if not _of_kind(claim, chess.BISHOP):
+        return []
     who = claim.mention("side") or claim.mention("piece")
     colours = list(chess.COLORS) if who is None or who.colour is None else [who.colour]
     boards = claim.boards()
@@ -181,7 +183,15 @@ def judge_same_bishops(claim: Claim) -> list[Judgement]:
     return _bishops(claim, wanted=False)
 
 
+def _of_kind(claim: Claim, kind: chess.PieceType) -> bool:
+    """Does the claim name pieces of this kind?"""
+    named = [m for group in ("kind", "kind2", "kind3", "kind4") for m in claim.mentions(group)]
+    return bool(named) and all(m.kind == kind for m in named)
+
+
 def _bishops(claim: Claim, *, wanted: bool) -> list[Judgement]:
+    if not _of_kind(claim, chess.BISHOP):
+        return []
     boards = claim.boards()
     for board in boards:
         words = bishops_words(board)
@@ -202,12 +212,14 @@ def _bishops(claim: Claim, *, wanted: bool) -> list[Judgement]:
 
 def judge_queens_off(claim: Claim) -> list[Judgement]:
     """“The queens are off”."""
+    if not _of_kind(claim, chess.QUEEN) or not claim.mentions("kind")[0].plural:
+        return []
     boards = claim.boards(wide=True)
     if any(not board.queens for board in boards):
         return confirmed(Topic.MATERIAL, claim.quote(), "There is no queen on the board.")
     queens = tuple(chess.scan_forward(boards[0].queens))
     squares = " and ".join(chess.square_name(square) for square in queens)
-    if claim.hinted("of_exchange"):
+    if claim.hinted("of_exchange") or claim.has("aside"):
         return undecided(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.")
     return contradicted(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.", *queens)
 

@@ -20,9 +20,7 @@ def test_a_knight_is_pinned_to_the_queen():
     board.remove_piece_at(chess.E7)
     pins = relative_pins(board)
     assert pins == (Lined(chess.G5, chess.F6, chess.D8),)
-    assert relative_pin_words(board, pins[0]) == (
-        "The knight on f6 is pinned to the queen on d8 by the bishop on g5."
-    )
+    assert relative_pin_words(board, pins[0]) == ("The knight on f6 is pinned to the queen on d8 by the bishop on g5.")
 
 
 def test_a_pawn_on_the_file_of_its_queen_is_not_pinned_by_a_rook():

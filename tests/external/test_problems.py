@@ -32,7 +32,7 @@ def test_the_only_first_move_is_found(name, fen, moves, key):
 def test_legals_mate_is_mate_and_its_last_move_the_only_one():
     # Légal: 1.e4 e5 2.Nf3 d6 3.Bc4 Bg4 4.Nc3 g6 5.Nxe5 Bxd1 6.Bxf7+ Ke7 7.Nd5#.
     board = chess.Board()
-    for san in "e4 e5 Nf3 d6 Bc4 Bg4 Nc3 g6 Nxe5 Bxd1".split():
+    for san in ["e4", "e5", "Nf3", "d6", "Bc4", "Bg4", "Nc3", "g6", "Nxe5", "Bxd1"]:
         board.push_san(san)
     mate = mate_in(board, 2, checks_only=True)
     assert board.variation_san(list(mate.line)) == "6. Bxf7+ Ke7 7. Nd5#"
@@ -42,13 +42,13 @@ def test_legals_mate_is_mate_and_its_last_move_the_only_one():
 def test_saavedras_queen_is_stalemate_and_his_rook_mates():
     # Saavedra 1895: 6.c8=Q Rc4+ 7.Qxc4 is stalemate, 6.c8=R Ra4 7.Kb3 wins.
     board = chess.Board("8/8/1KP5/3r4/8/8/8/k7 w - - 0 1")
-    for san in "c7 Rd6+ Kb5 Rd5+ Kb4 Rd4+ Kb3 Rd3+ Kc2 Rd4".split():
+    for san in ["c7", "Rd6+", "Kb5", "Rd5+", "Kb4", "Rd4+", "Kb3", "Rd3+", "Kc2", "Rd4"]:
         board.push_san(san)
     queen = board.copy()
-    for san in "c8=Q Rc4+ Qxc4".split():
+    for san in ["c8=Q", "Rc4+", "Qxc4"]:
         queen.push_san(san)
     assert "stalemated" in draw_by_rule(queen)
-    for san in "c8=R Ra4 Kb3".split():
+    for san in ["c8=R", "Ra4", "Kb3"]:
         board.push_san(san)
     # White attacks the rook and threatens mate on c1; no answer meets both.
     for answer in list(board.legal_moves):
