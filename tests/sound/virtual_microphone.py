@@ -53,7 +53,8 @@ class SoundServer:
         script.write_text(_SCRIPT.format(socket=socket, named=_NAMED), encoding="utf-8")
         self.address = f"unix:{socket}"
         self._said: list[str] = []
-        arguments = ["-n", "--daemonize=no", "--use-pid-file=no", "--exit-idle-time=-1", "--disallow-exit"]
+        # It ends by itself half an hour after a test run that was killed.
+        arguments = ["-n", "--daemonize=no", "--use-pid-file=no", "--exit-idle-time=1800", "--disallow-exit"]
         self._daemon = subprocess.Popen(
             ["pulseaudio", *arguments, "--log-level=info", "--log-target=stderr", "-F", str(script)],
             env=os.environ | dict.fromkeys(("HOME", "XDG_RUNTIME_DIR", "PULSE_RUNTIME_PATH"), str(self._folder)),
