@@ -39,6 +39,8 @@ class Costs:
     branches_least: float = 0.5
     cue_to_branch: float = 4.2
     branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 2.8, 3.1, 3.3, 3.5)
+    at_the_number: float = 0.1
+    at_another_number: float = 1.0
     branch_reach: int = 5
     branch_reach_with_cue: int = 16
     alternative: float = 0.9

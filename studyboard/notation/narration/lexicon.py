@@ -76,6 +76,7 @@ class Lexicon:
     joining: words that string together what one cue is about
     parting: words that begin something new, as a comma does
     pronouns: words that can be what a cue is about
+    numerals: the numbers of moves, by their words
     """
 
     language: str
@@ -86,6 +87,7 @@ class Lexicon:
     joining: frozenset[str] = field(default_factory=frozenset)
     parting: frozenset[str] = field(default_factory=frozenset)
     pronouns: frozenset[str] = field(default_factory=frozenset)
+    numerals: Mapping[str, int] = field(default_factory=dict)
 
 
 @cache
@@ -138,8 +140,17 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     parting = frozenset(table.get("parting", {}).get("words", ()))
     pronouns = frozenset(table.get("pronoun", {}).get("words", ()))
     san = {letter: _PIECES[name] for name, letter in table.get("san", {}).items()}
+    numerals = {word: int(number) for number, group in table.get("numeral", {}).items() for word in group}
     return Lexicon(
-        str(table.get("language", "")), _by_first(sayings), _by_first(cues), san, fillers, joining, parting, pronouns
+        language=str(table.get("language", "")),
+        sayings=_by_first(sayings),
+        cues=_by_first(cues),
+        san=san,
+        fillers=fillers,
+        joining=joining,
+        parting=parting,
+        pronouns=pronouns,
+        numerals=numerals,
     )
 
 

@@ -12,7 +12,6 @@ import chess
 from studyboard.notation.narration.forms import Form
 from studyboard.notation.narration.units import Unit
 
-
 _ARTICLE = 0.4
 
 

@@ -70,6 +70,11 @@ class Place:
         return self._board
 
     @property
+    def move_number(self) -> int:
+        """The number of the move that is to be played here."""
+        return self.board.fullmove_number
+
+    @property
     def capture_square(self) -> int | None:
         """Where the last move took something, None where it did not."""
         if self.parent is None or self.move is None or not self.parent.board.is_capture(self.move):

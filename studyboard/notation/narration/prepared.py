@@ -9,6 +9,7 @@ from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.cues import Context, contexts_of
 from studyboard.notation.narration.forms import Form, Phrase
 from studyboard.notation.narration.lexicon import Lexicon
+from studyboard.notation.narration.move_numbers import move_numbers
 from studyboard.notation.narration.phrases import phrases_of
 from studyboard.notation.narration.tokens import Break, Token, tokens_of
 from studyboard.notation.narration.units import Unit, units_of
@@ -23,12 +24,14 @@ class Prepared:
     phrases: those that may say a move, by the word with which they begin
     contexts: what the words around each word say about it
     passing: what it costs to pass a word over
+    numbers: the number of the move that the sentence of each word names, if it does
     """
 
     tokens: tuple[Token, ...]
     phrases: Sequence[Sequence[Phrase]]
     contexts: Sequence[Context]
     passing: Sequence[float]
+    numbers: Sequence[int | None]
 
 
 def prepared(text: str, words: Lexicon) -> Prepared:
@@ -37,7 +40,7 @@ def prepared(text: str, words: Lexicon) -> Prepared:
     units = units_of(tokens, words)
     contexts = contexts_of(tokens, _anchors(units), words)
     phrases = _coloured(phrases_of(tokens, units, words), tokens, units)
-    return Prepared(tokens, phrases, contexts, _passing_costs(units, contexts))
+    return Prepared(tokens, phrases, contexts, _passing_costs(units, contexts), move_numbers(tokens, units, words))
 
 
 def _anchors(units: Sequence[Sequence[Unit]]) -> list[int]:

@@ -87,6 +87,7 @@ class Talk:
         self._passed_by = [0.0, *accumulate(said.passing)]
         self._breaks = _counted(said.tokens, Break.SENTENCE), _counted(said.tokens, Break.PARAGRAPH)
         self._beyond = beyond
+        self._numbers = said.numbers
         self._places = [Place(0, None, None, start)]
         self.start = self._places[0]
         self.game: list[Place] | None = None
@@ -282,6 +283,10 @@ class Talk:
             0.0, back - 0.3 - branch
         )
         innermost = len(reading.lines) - 1
+        number = self._numbers[phrase.start]
+        reach = COSTS.branch_reach_with_cue if branch > 0.5 else COSTS.branch_reach
+        if number is not None:
+            reach = innermost + max(line.tip.ply for line in reading.lines) + 1
         for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
             levels = leaving + COSTS.each_level_left * (innermost - depth) + (COSTS.nested if depth else 0.0)
@@ -289,9 +294,13 @@ class Talk:
             if cost + min(levels, other) > limit:
                 continue
             at, below = line.tip, None
-            for steps in range(COSTS.branch_reach_with_cue if branch > 0.5 else COSTS.branch_reach):
+            for steps in range(reach):
                 first_of_line = at is line.root
                 place_cost = COSTS.branch_at[min(steps, len(COSTS.branch_at) - 1)]
+                if number is not None:
+                    place_cost = (
+                        COSTS.at_the_number if at.move_number == number else place_cost + COSTS.at_another_number
+                    )
                 outer = reading.lines[: depth + 1]
                 if depth and first_of_line:
                     outer, place_cost = reading.lines[:depth], COSTS.sibling

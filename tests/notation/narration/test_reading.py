@@ -172,10 +172,12 @@ def test_a_talk_without_moves_has_none() -> None:
     assert [beat.moves for beat in read.beats] == [()]
 
 
-_WORDS = (
-    "knight night bishop rook rock queen king pawn a b be c see d e f g h 1 two too four for 5 six takes castles check mate "
-    "if instead but in the game , . ? e4 Nf3 d5 exd5 O-O promotes equals short both sides castle 12. ( ) threatens"
-).split()
+_WORDS = [
+    *("knight", "night", "bishop", "rook", "rock", "queen", "king", "pawn", "a", "b", "be", "c", "see", "d", "e", "f"),
+    *("g", "h", "1", "two", "too", "four", "for", "5", "six", "takes", "castles", "check", "mate", "if", "instead"),
+    *("but", "in", "the", "game", ",", ".", "?", "e4", "Nf3", "d5", "exd5", "O-O", "promotes", "equals", "short"),
+    *("both", "sides", "castle", "12.", "(", ")", "threatens", "move", "twenty", "or", "back"),
+]
 
 
 @settings(max_examples=60, deadline=None)
@@ -190,7 +192,7 @@ def test_any_text_can_be_read(text: str) -> None:
 
 
 _PIECES = {chess.KNIGHT: "knight", chess.BISHOP: "bishop", chess.ROOK: "rook", chess.QUEEN: "queen", chess.KING: "king"}
-_DIGITS = "one two three four five six seven eight".split()
+_DIGITS = ("one", "two", "three", "four", "five", "six", "seven", "eight")
 
 
 def _square(square: int, style: int) -> str:

@@ -41,7 +41,7 @@ def test_what_stands_between_words_is_remembered() -> None:
 
 
 def test_the_number_of_a_move_ends_no_sentence() -> None:
-    one, e4, e5, two, knight = tokens_of("1. e4 e5 2. Nf3")
+    one, e4, _, two, knight = tokens_of("1. e4 e5 2. Nf3")
     assert one.numbered
     assert two.numbered
     assert e4.broken < Break.SENTENCE
