@@ -186,7 +186,9 @@ def judge_same_bishops(claim: Claim) -> list[Judgement]:
 def _of_kind(claim: Claim, kind: chess.PieceType) -> bool:
     """Does the claim name pieces of this kind?"""
     named = [m for group in ("kind", "kind2", "kind3", "kind4") for m in claim.mentions(group)]
-    return bool(named) and all(m.kind == kind for m in named)
+    begins, ends = claim.sentence.start, claim.sentence.end
+    in_sentence = any(m.kind == kind and begins <= m.start < ends for m in claim.scene.mentions)
+    return bool(named) and all(m.kind == kind or (m.pronoun and in_sentence) for m in named)
 
 
 def _bishops(claim: Claim, *, wanted: bool) -> list[Judgement]:

@@ -73,6 +73,24 @@ def _in_the_way(board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
     return bool(chess.SquareSet.ray(by, at))
 
 
+def judge_wing(claim: Claim) -> list[Judgement]:
+    """“Both kings are on the queenside”."""
+    thing = claim.mention("piece")
+    if thing is None or thing.kind is None or thing.square is not None or thing.kind == chess.PAWN:
+        return []
+    kingside = claim.said("wing") == "kingside"
+    wrong: chess.Square | None = None
+    for board in claim.boards():
+        squares = referents(claim.scene, thing, board)
+        inside = [at for at in squares if (chess.square_file(at) > 3) == kingside]
+        if squares and (len(inside) == len(squares) if thing.plural else inside):
+            return confirmed(Topic.CASTLING, claim.quote(), listed([the_piece(board, at) for at in inside]), *inside)
+        wrong = next((at for at in squares if at not in inside), wrong)
+    if wrong is None:
+        return undecided(Topic.CASTLING, claim.quote(), "It is not clear which piece is meant.")
+    return contradicted(Topic.CASTLING, claim.quote(), sentence(f"{the_piece(claim.boards()[0], wrong)} is not"), wrong)
+
+
 def judge_can_go(claim: Claim) -> list[Judgement]:
     """“The king can go to h8 or f8”."""
     return _reach(claim, wanted=True)
@@ -120,6 +138,7 @@ def _reach(claim: Claim, *, wanted: bool) -> list[Judgement]:
 JUDGES: Final[dict[str, Judge]] = {
     "stands": judge_stands,
     "blocks": judge_blocks,
+    "wing": judge_wing,
     "can_go": judge_can_go,
     "cannot_go": judge_cannot_go,
 }

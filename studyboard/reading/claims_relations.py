@@ -14,7 +14,7 @@ from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import referents, salient
+from studyboard.reading.referents import named_before, referents, salient
 
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
@@ -94,12 +94,20 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
         return Judgement(Verdict.CONFIRMED, Topic.ATTACK, said, "All of them do.")
     bys, targets = missing[0]
     board = boards[0]
+    if thing.pronoun and not _named_besides(claim, thing):
+        return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "What is meant stands in an earlier line.")
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
+
+
+def _named_besides(claim: Claim, thing: Mention) -> bool:
+    """Does the line name something that a pronoun can mean, besides who does it?"""
+    doing = {mention.number for group in claim.subjects() for mention in group}
+    return any(mention.number not in doing for mention in named_before(claim.scene, thing.start))
 
 
 def _pairs(
@@ -174,8 +182,6 @@ def judge_attacked(claim: Claim) -> list[Judgement]:
 
 def judge_guarded(claim: Claim) -> list[Judgement]:
     """“The knight is guarded by …”, “nothing guards it”."""
-    if claim.has("nobody"):
-        return judge_unguarded(claim)
     return _passive(claim, defends, "guards", lambda board, at: bool(board.color_at(at)))
 
 
@@ -223,7 +229,7 @@ def _passive(
 
 def judge_unguarded(claim: Claim) -> list[Judgement]:
     """“… is loose”, “nobody protects …”, “… without a defender”."""
-    thing = claim.mention("piece")
+    thing = claim.mention("piece") or claim.mention("square")
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:
         return []
@@ -299,6 +305,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "defends": judge_defends,
     "attacked": judge_attacked,
     "guarded": judge_guarded,
+    "nobody_guards": judge_unguarded,
     "unguarded": judge_unguarded,
     "hanging": judge_hanging,
     "safe": judge_safe,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
@@ -80,23 +80,31 @@ def players_of(headers: Mapping[str, str]) -> Players:
     return Players({word: next(iter(colours)) for word, colours in found.items() if len(colours) == 1})
 
 
-def mentions_of(text: str, tokens: Sequence[Token], names: Names, players: Players) -> tuple[Mention, ...]:
-    """Everything that *text*, cut into these tokens, names, in order, no two overlapping. O(words)."""
+def mentions_of(
+    text: str, tokens: Sequence[Token], names: Names, players: Players, cued: Collection[int] = ()
+) -> tuple[Mention, ...]:
+    """Everything that *text*, cut into these tokens, names, in order, no two overlapping. O(words).
+
+    cued: words at which a move is played; a square before such a word does not belong to a piece behind it.
+    """
     hyphens = {at for at, token in enumerate(tokens) if text[token.end : token.end + 1] == "-"}
-    return tuple(_Chunker(tokens, hyphens, names, players).all())
+    return tuple(_Chunker(tokens, hyphens, names, players, frozenset(cued)).all())
 
 
 class _Chunker:
     """Goes through the words once.
 
-    State: the squares that words spell and the words with a hyphen behind them, found beforehand.
+    State: the squares that words spell, the words with a hyphen behind them and those at which a move is played.
     """
 
-    def __init__(self, tokens: Sequence[Token], hyphens: set[int], names: Names, players: Players) -> None:
+    def __init__(
+        self, tokens: Sequence[Token], hyphens: set[int], names: Names, players: Players, cued: frozenset[int]
+    ) -> None:
         self.tokens = tokens
         self.hyphens = hyphens
         self.names = names
         self.players = players
+        self.cued = cued
         self.squares: dict[int, tuple[chess.Square, int]] = {}
         for at, units in enumerate(units_of(tokens, lexicon("en"))):
             for unit in units:
@@ -153,7 +161,7 @@ class _Chunker:
                 and self._kind(self._word(self.squares[at][1]))
             ):
                 square, after = self.squares[at]
-                if not self._joined(after):
+                if not self._joined(after) or after in self.cued:
                     return None
                 mention = replace(mention, square=square, definite=True)
                 at = after - 1

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import chess
 
@@ -14,9 +14,12 @@ from studyboard.notation.narration.lexicon import lexicon
 from studyboard.notation.narration.phrases import phrases_of
 from studyboard.notation.narration.tokens import Token
 from studyboard.notation.narration.units import units_of
+from studyboard.reading.words import claim_words
 
 #: A phrase may be this far from plain speech before it is taken for something else than a move.
 _PLAIN = 0.5
+#: What hearing “the” as the letter d costs in a phrase, and what leaving that letter out does.
+_ARTICLE, _LETTER_LEFT_OUT = 0.45, 0.7
 _ANCHORS = frozenset({"square", "piece", "capture", "written", "castles"})
 
 
@@ -47,10 +50,23 @@ def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
     contexts = contexts_of(tokens, anchors, words)
     found: list[Said] = []
     for here in phrases_of(tokens, units, words):
-        for phrase in here:
+        for heard in here:
+            phrase = _with_article(heard, tokens)
             if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.05):
                 found.append(Said(phrase, contexts[phrase.anchor], is_whole(phrase.form)))
     return tuple(sorted(found, key=lambda said: (said.phrase.start, -said.phrase.end, said.phrase.cost)))
+
+
+def _with_article(phrase: Phrase, tokens: Sequence[Token]) -> Phrase:
+    """The phrase as it is written: an article at its head or before it is no misheard letter of a file."""
+    articles = claim_words().names.definite
+    start = phrase.start
+    if phrase.form.from_file is not None and tokens[start].text in articles:
+        plain = replace(phrase.form, from_file=None)
+        return replace(phrase, form=plain, cost=max(0.0, phrase.cost - _ARTICLE))
+    if start and not tokens[start].broken and tokens[start - 1].text in articles and phrase.cost >= _LETTER_LEFT_OUT:
+        return replace(phrase, cost=phrase.cost - _LETTER_LEFT_OUT)
+    return phrase
 
 
 def is_whole(form: Form) -> bool:

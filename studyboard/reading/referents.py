@@ -79,7 +79,8 @@ def salient(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ches
     ]
     chosen: set[chess.Square] = set(moved[-1:])
     for earlier in scene.mentions[: mention.number]:
-        if earlier.kind == mention.kind and earlier.square is not None and earlier.square in found:
+        named = earlier.kind == mention.kind or earlier.what is Named.SQUARE
+        if named and earlier.square is not None and earlier.square in found:
             chosen.add(earlier.square)
     return sorted(chosen.intersection(found)) if chosen else found
 

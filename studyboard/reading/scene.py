@@ -209,7 +209,6 @@ def make_scene(
     tokens = tokens_of(text)
     table = claim_words() if words is None else words
     known = Players() if players is None else players
-    mentions = mentions_of(text, tokens, table.names, known)
     spans = word_spans(text)
     placed: list[Step] = []
     at = 0
@@ -219,14 +218,23 @@ def make_scene(
             # A sign alone may stand where the word is counted.
             at = max(at, next((n for n, token in enumerate(tokens) if token.end > char), len(tokens)))
         placed.append(Step(step.board, at, step.node, step.move, step.before, word is not None))
+    cued = {step.token for step in placed if step.cued}
+    mentions = mentions_of(text, tokens, table.names, known, cued)
     scene = Scene(text, key, start, tuple(placed), table, known, depth, tokens, mentions)
-    scene.said = moves_said(tokens)
+    every = moves_said(tokens)
+    scene.said = tuple(said for said in every if not _runs_over(said, every, cued))
     scene.talk = Talk() if talk is None else talk
     scene.sentence_of = tuple(_numbered(tokens, Break.SENTENCE))
     scene.clause_of = tuple(_numbered(tokens, Break.CLAUSE))
     scene.sentences = tuple(_coded(scene))
     scene.moods = tuple(_moods(scene))
     return scene
+
+
+def _runs_over(said: Said, every: Sequence[Said], cued: set[int]) -> bool:
+    """Does the phrase go on behind a word at which a move is played, although a whole one ends right before it?"""
+    inside = [at for at in cued if said.phrase.start < at < said.phrase.end]
+    return any(other.placed and other.phrase.end == at for at in inside for other in every)
 
 
 def _numbered(tokens: Sequence[Token], least: Break) -> Iterator[int]:

@@ -38,7 +38,7 @@ _OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
 _ANY_MOOD = frozenset(
     {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone"}
 )
-_DENIED_ITSELF = frozenset(
+_DENIED_ITSELF = frozenset({"nobody_guards"}) | frozenset(
     {"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"}
 )
 

@@ -109,6 +109,8 @@ class Telling:
         scene, form = self.scene, said.phrase.form
         if not said.placed and not self._clear(said):
             return False
+        if any(scene.tokens[at].broken for at in range(said.phrase.start + 1, said.phrase.end)):
+            return False
         if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST:
             return False
         if form.bare and (not step.cued or said.phrase.start != step.token or not self._alone(said)):
