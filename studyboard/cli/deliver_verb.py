@@ -17,16 +17,19 @@ from studyboard.timing.recorded import talk
 
 
 def deliver_study(path: Path, number: int | None, to: Path, wanted: Sequence[str], *, paper: str, as_json: bool) -> int:
-    """Write what is wanted of a study, everything if nothing is named, and print what was written."""
-    study = load_study(path, number)
-    written = deliver_with_progress(study, to, wanted, paper=paper)
+    """Write what is wanted of a study, everything if nothing is named, and print what was written.
+
+    1 where part of a game could not be read.
+    """
+    loaded = load_study(path, number)
+    written = deliver_with_progress(loaded.study, to, wanted, paper=paper)
     if as_json:
         files = [{"item": str(one.item), "path": str(one.path)} for one in written]
         print(json.dumps({"delivered": files}, indent=2, ensure_ascii=False))
     else:
         for one in written:
             print(one.path)
-    return 0
+    return 0 if loaded.whole else 1
 
 
 def deliver_with_progress(study: Study, to: Path, wanted: Sequence[str], *, paper: str = "a4") -> list[Delivered]:

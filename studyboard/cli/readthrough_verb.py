@@ -26,11 +26,16 @@ class ReadThroughRefusedError(StudyboardError):
 
 
 def readthrough(path: Path | None, number: int | None, fen: str | None, say: str | None, *, as_json: bool) -> int:
-    """Check a study's script, or a text beside a position, and print what came out; 1 where there is a query."""
+    """Check a study's script, or a text beside a position, and print what came out.
+
+    1 where there is a query, or part of a game could not be read.
+    """
+    whole = True
     if path is not None and fen is None and say is None:
-        study = load_study(path, number)
-        found = _with_progress(study)
-        labels = _Labels(study)
+        loaded = load_study(path, number)
+        whole = loaded.whole
+        found = _with_progress(loaded.study)
+        labels = _Labels(loaded.study)
     elif path is None and fen is not None and say is not None:
         try:
             found = judge(chess.Board(fen), say)
@@ -45,7 +50,7 @@ def readthrough(path: Path | None, number: int | None, fen: str | None, say: str
         print(json.dumps(_plain(found, labels), indent=2, ensure_ascii=False))
     else:
         _print(found, labels)
-    return 1 if found.queries else 0
+    return 1 if found.queries or not whole else 0
 
 
 def _with_progress(study: Study) -> ReadThrough:
@@ -109,6 +114,8 @@ def _print(found: ReadThrough, labels: _Labels) -> None:
             console.print(Text(f"{label}: “{query.quote}”" if label else f"“{query.quote}”"))
             console.print(Text(f"    {query.why} {query.do}".rstrip()))
         counts = f"{len(found.confirmed)} confirmed, {len(found.unchecked)} left unchecked"
-        queries = "no query" if not found.queries else f"{len(found.queries)} quer{'y' if len(found.queries) == 1 else 'ies'}"
+        queries = (
+            "no query" if not found.queries else f"{len(found.queries)} quer{'y' if len(found.queries) == 1 else 'ies'}"
+        )
         console.print(Text(f"{queries}; {counts}"))
     sys.stdout.write(printed.get())

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from studyboard.model.errors import StudyboardError
@@ -22,16 +22,24 @@ class NoSuchGameError(StudyboardError):
     """The file has no game of this number, or more than one to choose from."""
 
 
-def load_study(path: Path, number: int | None = None) -> Study:
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """What was opened. whole: False where part of a game could not be read, which has been reported by then."""
+
+    study: Study
+    whole: bool = True
+
+
+def load_study(path: Path, number: int | None = None) -> Loaded:
     """The study in this file, or one made from a game of a PGN file. Raises StudyboardError."""
     if _is_study(path):
         if number is not None:
             raise NoSuchGameError(f"{path} is a study and holds one game: leave --number out.")
         with StudyFile.open(path, read_only=True) as file:
-            return file.study
+            return Loaded(file.study)
     game = load_game(path, number)
     report_problems(path, game)
-    return game.study
+    return Loaded(game.study, whole=not game.problems)
 
 
 def load_game(path: Path, number: int | None = None) -> GameRead:
@@ -64,10 +72,6 @@ def report_problems(path: Path, game: GameRead) -> None:
 
 def _named(entry: GameEntry) -> str:
     return f"{entry.number} {entry.headers.get('White', '?')} – {entry.headers.get('Black', '?')}"
-
-
-def _players(headers: Mapping[str, str]) -> str:
-    return f"{headers.get('White', '?')} – {headers.get('Black', '?')}"
 
 
 def _is_study(path: Path) -> bool:

@@ -49,6 +49,7 @@ def new(path: Path, game: Path | None, number: int | None, fen: str | None, *, a
 
 
 def pgn(path: Path, number: int | None, *, spoken: bool) -> int:
-    """Print the annotated game."""
-    sys.stdout.write(pgn_text(load_study(path, number), spoken=spoken))
-    return 0
+    """Print the annotated game; 1 where part of it could not be read."""
+    loaded = load_study(path, number)
+    sys.stdout.write(pgn_text(loaded.study, spoken=spoken))
+    return 0 if loaded.whole else 1

@@ -24,14 +24,15 @@ _LABEL = 12
 
 
 def timing(path: Path, number: int | None, *, as_json: bool) -> int:
-    """Print every beat with its seconds; 1 where the talk runs over its slot."""
-    study = load_study(path, number)
-    report = timing_report(study)
+    """Print every beat with its seconds; 1 where the talk runs over its slot or a game could not all be read."""
+    loaded = load_study(path, number)
+    report = timing_report(loaded.study)
     if as_json:
         print(json.dumps(_timing_plain(report), indent=2, ensure_ascii=False))
     else:
-        print_timing(study, report)
-    return 1 if report.over is not None and report.over > 0.5 else 0
+        print_timing(loaded.study, report)
+    over = report.over is not None and report.over > 0.5
+    return 1 if over or not loaded.whole else 0
 
 
 def _timing_plain(report: TimingReport) -> dict[str, object]:
