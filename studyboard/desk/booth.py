@@ -27,6 +27,7 @@ from studyboard.model.edits import PutTake
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Take
 from studyboard.sound.devices import DeviceWatch, inputs
+from studyboard.sound.pcm import RATE
 from studyboard.sound.player import Player, PlayerState
 from studyboard.sound.recorder import Recorder, RecorderState
 from studyboard.timing.clock import clock
@@ -39,9 +40,11 @@ class Booth(QFrame):
     Qt's sound, the booth says so and everything else goes on.
 
     played_to: a take is being played; carries the take and the second of it that is heard, or None at the end
+    busy: the presenter has nothing more to do here; the keyboard belongs to the prompter
     """
 
     played_to = Signal(object)
+    busy = Signal()
 
     def __init__(self, session: Session, performance: Performance, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -52,6 +55,7 @@ class Booth(QFrame):
         self._recorder: Recorder | None = None
         self._player: Player | None = None
         self._watch: DeviceWatch | None = None
+        self._problem = ""
         self.setAccessibleName("Booth")
 
         self.devices = QComboBox()
@@ -71,6 +75,9 @@ class Booth(QFrame):
         self.play_button = QPushButton("Play")
         self.discard_button = QPushButton("Discard")
         self._lay_out()
+        for button in (self.record_button, self.play_button, self.discard_button):
+            # A click leaves the keyboard where it is; Tab reaches the buttons all the same.
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
         self.devices.activated.connect(self._listen)
         self.record_button.clicked.connect(self.start_or_stop)
@@ -118,16 +125,24 @@ class Booth(QFrame):
         if self.recording:
             self._performance.stop()
             self._stop_recorder()
-            return
-        if self._recorder is None and not self._make_recorder():
+        else:
+            self.begin()
+
+    def begin(self) -> None:
+        """Begin a take with the beat that the prompter shows; nothing happens while one is running."""
+        self.busy.emit()
+        if self.recording or (self._recorder is None and not self._make_recorder()):
             return
         assert self._recorder is not None
         if self._player is not None:
             self._player.pause()
         if not self._performance.run.stops:
-            self.status.setText("There is nothing to tell yet: play a move or write a line first.")
+            self._say("There is nothing to tell yet: play a move or write a line first.", wrong=True)
             return
+        # What was rehearsed until now is over: only what is said into the microphone belongs to the take.
+        self._performance.stop()
         self.meter.reset()
+        self._problem = ""
         try:
             self._recorder.start(f"Take {self._session.study.next_take}", self._device())
         except StudyboardError as reason:
@@ -156,7 +171,7 @@ class Booth(QFrame):
         if self._player is not None and self._player.take == take:
             self._player.eject()
         label = "Discard a take" if take.kept else "Take a take back"
-        self._session.do(PutTake(replace(take, kept=not take.kept), label))
+        self._session.keep(PutTake(replace(take, kept=not take.kept), label))
 
     def showEvent(self, event: QShowEvent) -> None:
         """Listen as soon as the booth is seen."""
@@ -180,7 +195,7 @@ class Booth(QFrame):
         recorder.stopped.connect(self._keep_take)
         recorder.failed.connect(self._failed)
         recorder.state_changed.connect(lambda _: self._show_buttons())
-        watch.changed.connect(self._fill_devices)
+        watch.changed.connect(self._devices_changed)
         self._recorder, self._watch = recorder, watch
         return True
 
@@ -197,6 +212,11 @@ class Booth(QFrame):
         self.devices.setCurrentIndex(max(0, self.devices.findData(chosen)))
         self.devices.setEnabled(self.devices.itemData(0) is not None)
 
+    def _devices_changed(self) -> None:
+        self._fill_devices()
+        if self.isVisible():
+            self._listen()
+
     def _device(self) -> str | None:
         chosen = self.devices.currentData()
         return None if chosen is None else str(chosen)
@@ -204,7 +224,6 @@ class Booth(QFrame):
     def _listen(self) -> None:
         if self._recorder is None or self.recording:
             return
-        self._recorder.close()
         try:
             self._recorder.listen(self._device())
             self._say("Speak to see the level. Record begins with the first beat on the board.")
@@ -213,7 +232,7 @@ class Booth(QFrame):
 
     def _begin_talk(self) -> None:
         """The first sound is there: the talk begins."""
-        if self._recorder is not None and self.recording and not self._performance.active:
+        if self._recorder is not None and self.recording:
             self._performance.start(self._recorder)
 
     def _performance_ended(self) -> None:
@@ -227,13 +246,24 @@ class Booth(QFrame):
         if self._performance.active:
             self._performance.stop()
         if take is None:
-            self._say("Nothing was recorded.", wrong=True)
+            self._say(self._problem or "Nothing was recorded.", wrong=True)
             return
-        self._session.do(PutTake(take))
-        self._say(f"{take.name} is kept: {clock(take.length.seconds)}. Play it, discard it, or record another.")
+        length = clock(take.length.seconds)
+        if not self._session.keep(PutTake(take)):
+            self._say(
+                f"{take.name} ({length}) could not be put into the list; its sound is in the study and comes back when "
+                "the study is opened again.",
+                wrong=True,
+            )
+            return
         self.takes.setCurrentRow(0)
+        if self._problem:
+            self._say(f"{self._problem} {take.name} is kept: {length}.", wrong=True)
+        else:
+            self._say(f"{take.name} is kept: {length}. Play it, discard it, or record another.")
 
     def _failed(self, sentence: str) -> None:
+        self._problem = sentence
         self._say(sentence, wrong=True)
 
     def _show_level(self, peak: float, rms: float) -> None:
@@ -242,7 +272,7 @@ class Booth(QFrame):
 
     def _show_progress(self, samples: int) -> None:
         if self.recording:
-            self._say(f"Recording {clock(samples / 48_000)}. Space goes on, Ctrl+Space stops.")
+            self._say(f"Recording {clock(samples / RATE)}. Space goes on, Ctrl+Space stops.")
 
     # ---- takes ------------------------------------------------------------------------------------------------------
 
@@ -361,4 +391,5 @@ def _take_text(take: Take) -> str:
     when = take.started[:16].replace("T", " ")
     state = "" if take.complete else " · cut off, kept to its last second"
     kept = "" if take.kept else " · discarded"
-    return f"{take.name} · {clock(take.length.seconds)} · {beats} beats · {when}{state}{kept}"
+    count = "1 beat" if beats == 1 else f"{beats} beats"
+    return f"{take.name} · {clock(take.length.seconds)} · {count} · {when}{state}{kept}"

@@ -6,8 +6,8 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QPoint, QSettings, QTimer
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
+from PySide6.QtCore import QByteArray, QPoint, QSettings, Qt, QTimer
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
 
 from studyboard.desk.arrangement import Arrangement
@@ -100,6 +100,9 @@ class MainWindow(QMainWindow):
         for name, menu in self._menus.items():
             menu.aboutToShow.connect(partial(dress_menu, name, self.actions_by_name, look))
         add_look_menus(self._menus["&View"], look)
+        # Space goes on wherever the keyboard is, but only while a run-through is going on.
+        self._go_on = QShortcut(QKeySequence(Qt.Key.Key_Space), self, self.performance.advance)
+        self._go_on.setEnabled(False)
         self.setAcceptDrops(True)
         self._connect()
         self._dress()
@@ -114,7 +117,7 @@ class MainWindow(QMainWindow):
         self._show_beginning()
         remember(file.path)
         QTimer.singleShot(0, self, self._tell_recovered)
-        QTimer.singleShot(_PROOFREADS_AFTER, self, lambda: self.proofreading)
+        QTimer.singleShot(_PROOFREADS_AFTER, self, self._begin_proofreading)
 
     # ---- what is made when it is first needed -----------------------------------------------------------------------
 
@@ -137,6 +140,7 @@ class MainWindow(QMainWindow):
 
             self._booth = Booth(self.session, self.performance, self.look)
             self._booth.played_to.connect(self._show_playback)
+            self._booth.busy.connect(self.prompter.setFocus)
             self._booth.hide()
             self._arrangement.add_to_run_through(self._booth, stretch=0)
         return self._booth
@@ -168,31 +172,37 @@ class MainWindow(QMainWindow):
         self.lanes.setFocus()
 
     def rehearse_stage(self) -> None:
-        """The prompter beside the board."""
-        self._enter("rehearse")
-        self.prompter.setFocus()
+        """The prompter beside the board; the talk is at its beginning."""
+        if self._enter("rehearse"):
+            self.performance.begin_by = None
+            self.performance.get_ready()
+            self.prompter.setFocus()
 
     def record_stage(self) -> None:
-        """The prompter and the booth beside the board."""
-        self._enter("record")
-        self.prompter.setFocus()
+        """The prompter and the booth beside the board; the talk is at its beginning, and Space begins a take."""
+        if self.stage == "record":
+            return
+        if self._enter("record"):
+            self.performance.stop()
+            self.performance.begin_by = self.booth.begin
+            self.performance.get_ready()
+            self.prompter.setFocus()
 
     def start_or_stop(self) -> None:
         """Begin or end what the stage is for: the rehearsal or the recording."""
         if self.stage == "record":
             self.booth.start_or_stop()
-            self.prompter.setFocus()
         elif self.performance.active:
             self.performance.stop()
         else:
             self.performance.start()
 
-    def _enter(self, stage: str) -> None:
+    def _enter(self, stage: str) -> bool:
         self.line_editor.flush()
         if self.recording and stage != "record":
             self.tell("A take is being recorded: stop it first (Ctrl+Space).")
             self.top_bar.show_stage("record")
-            return
+            return False
         if stage == "write" and self.performance.active:
             self.performance.stop()
         self._stage = stage
@@ -211,8 +221,12 @@ class MainWindow(QMainWindow):
         self.top_bar.show_stage(stage)
         for name in _IN_RUN_THROUGH:
             self.actions_by_name[name].setEnabled(running)
+        # While the talk is run through, the keyboard belongs to it, wherever the pointer plays a move.
+        self.board_view.setFocusPolicy(Qt.FocusPolicy.NoFocus if running else Qt.FocusPolicy.StrongFocus)
+        self.ruler.setFocusPolicy(Qt.FocusPolicy.NoFocus if running else Qt.FocusPolicy.StrongFocus)
         if not running:
             self.ruler.set_playhead(None)
+        return True
 
     # ---- for the commands -------------------------------------------------------------------------------------------
 
@@ -373,6 +387,7 @@ class MainWindow(QMainWindow):
         self.board_view.marking_changed.connect(self.actions_by_name["marking"].setChecked)
         performance.ticked.connect(self._show_progress)
         performance.moved.connect(self._show_progress)
+        performance.begun.connect(lambda: self._go_on.setEnabled(True))
         performance.ended.connect(self._run_ended)
         self.look.changed.connect(self._dress)
 
@@ -395,6 +410,10 @@ class MainWindow(QMainWindow):
             action.setText(f"{text}: {label}" if label else text)
             action.setEnabled(label is not None)
 
+    def _begin_proofreading(self) -> None:
+        if self.isVisible():
+            self.proofreading.proofreader.read_soon()
+
     def _show_beginning(self) -> None:
         """The first thing that is said, where that is no move."""
         if self.session.study.line(Part.GREETING).spoken:
@@ -409,6 +428,9 @@ class MainWindow(QMainWindow):
         if not 0 <= index < len(stretches):
             return
         stretch = stretches[index]
+        if self.stage != "write" and not self.performance.active:
+            self.performance.get_ready(index)
+            return
         self.session.show(stretch.node)
         if isinstance(stretch.key, Part):
             self.lanes.choose_part(stretch.key)
@@ -422,6 +444,7 @@ class MainWindow(QMainWindow):
         self.ruler.set_playhead(start + min(run.planned[run.beat], run.beat_seconds(run.beat)))
 
     def _run_ended(self) -> None:
+        self._go_on.setEnabled(False)
         self.ruler.set_playhead(None)
         run = self.performance.run
         if self.stage == "rehearse" and run.begun:

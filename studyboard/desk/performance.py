@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from studyboard.desk.session import Session
 from studyboard.model.script import BeatKey, Part
+from studyboard.model.study import Changed
 from studyboard.timing.run_through import RunThrough
 
 #: How often the clock is shown anew (ms).
@@ -24,15 +25,18 @@ class Stamps(Protocol):
 class Performance(QObject):
     """One run-through at the desk.
 
-    State: the run-through that is going on or ready to go, and the recorder that wants the board's moves.
+    State: the run-through that is going on or would begin now, the beat with which it begins, the recorder that wants
+    the board's moves, and what a press of the key does before anything is going on.
 
-    moved: another stop is reached, or the presenter wandered off or came back
+    moved: another stop is reached, the presenter wandered off or came back, or it would begin elsewhere
     ticked: the clock shows another time
-    ended: the run-through is over, by the key or because the study changed
+    begun: a run-through has begun
+    ended: the run-through is over, by the key or because another study was opened
     """
 
     moved = Signal()
     ticked = Signal()
+    begun = Signal()
     ended = Signal()
 
     def __init__(self, session: Session, parent: QObject | None = None) -> None:
@@ -40,11 +44,14 @@ class Performance(QObject):
         self._session = session
         self._stepping = False
         self._stamps: Stamps | None = None
+        self._first = 0
+        self.begin_by: Callable[[], None] | None = None
         self._run: RunThrough | None = None
         self._timer = QTimer(self)
         self._timer.setInterval(_TICK)
         self._timer.timeout.connect(self.ticked)
         session.stepped.connect(self._on_stepped)
+        session.changed.connect(self._on_changed)
         session.planned.connect(self._prepare)
         session.opened.connect(self._on_opened)
 
@@ -60,26 +67,50 @@ class Performance(QObject):
         """True from the first press until the end."""
         return self._timer.isActive()
 
+    @property
+    def beat(self) -> int:
+        """Index of the beat that is told, or with which the run-through would begin."""
+        if self.active:
+            return self.run.beat
+        return self._first if self._first < len(self.run.beats) else 0
+
+    def get_ready(self, beat: int = 0) -> None:
+        """Begin with this beat when the time comes, and show where that is on the board."""
+        if self.active:
+            return
+        self._run = None
+        self._first = beat if 0 <= beat < len(self.run.beats) else 0
+        stop = next((stop for stop in self.run.stops if stop.beat == self._first), None)
+        self._show(None if stop is None else stop.visit.node)
+        self.moved.emit()
+
     def start(self, stamps: Stamps | None = None, clock: Callable[[], float] | None = None) -> None:
-        """Begin at the beat that is on the board, else at the beginning; moves are stamped by *stamps*."""
+        """Begin; the board's moves are stamped by *stamps*. What was going on ends first."""
+        self.stop()
+        first = self.beat
         self._run = RunThrough(self._session.study) if clock is None else RunThrough(self._session.study, clock)
         self._stamps = stamps
         self._timer.start()
-        self._step(self.run.advance)
-
-    def start_at(self, beat: int, stamps: Stamps | None = None) -> None:
-        """Begin at another beat than the first."""
-        self.start(stamps)
-        self._step(lambda: self.run.jump(beat))
-
-    def advance(self) -> None:
-        """The next stop; begins the run-through where none is going on."""
-        if not self.active:
-            self.start(self._stamps)
-        elif self.run.finished:
-            self.stop()
+        self._session.trying = True
+        if first:
+            self.run.jump(first)
+            self.run.resume()
+            self._step(lambda: True)
         else:
             self._step(self.run.advance)
+        self.begun.emit()
+
+    def advance(self) -> None:
+        """The next stop; begins the run-through where none is going on, by `begin_by` if that is set."""
+        if self.active:
+            if self.run.finished:
+                self.stop()
+            else:
+                self._step(self.run.advance)
+        elif self.begin_by is not None:
+            self.begin_by()
+        elif self.run.stops:
+            self.start()
 
     def retreat(self) -> None:
         """The stop before."""
@@ -95,26 +126,33 @@ class Performance(QObject):
         """End the run-through; the seconds of its beats are kept."""
         if not self.active:
             return
-        self.run.pause()
-        self._timer.stop()
-        self._stamps = None
+        self._end()
         kept = self.run.keep()
         if kept is not None:
             known = set(self._session.study.nodes) | set(Part)
-            seconds = tuple((key, value) for key, value in kept.seconds if key in known)
-            self._session.do(type(kept)(seconds))
+            self._session.keep(type(kept)(tuple((key, value) for key, value in kept.seconds if key in known)))
         self.ended.emit()
+
+    def _end(self) -> None:
+        self.run.pause()
+        self._timer.stop()
+        self._stamps = None
+        self._first = 0
+        self._session.trying = False
 
     def _step(self, step: Callable[[], bool]) -> None:
         if not step():
             return
-        self._stepping = True
-        try:
-            self._session.show(self.run.node)
-        finally:
-            self._stepping = False
+        self._show(self.run.node)
         self._stamp()
         self.moved.emit()
+
+    def _show(self, node: int | None) -> None:
+        self._stepping = True
+        try:
+            self._session.show(node)
+        finally:
+            self._stepping = False
 
     def _on_stepped(self, node: int) -> None:
         if self._stepping or not self.active:
@@ -122,6 +160,12 @@ class Performance(QObject):
         self.run.wander(node)
         self._stamp()
         self.moved.emit()
+
+    def _on_changed(self, changed: Changed) -> None:
+        """The study was edited in the middle of it: go on in what it has become."""
+        if self.active and (changed.nodes or changed.parts):
+            self._run = self.run.again(self._session.study)
+            self.moved.emit()
 
     def _stamp(self) -> None:
         if self._stamps is not None and self.run.node is not None:
@@ -133,9 +177,9 @@ class Performance(QObject):
             self.moved.emit()
 
     def _on_opened(self) -> None:
+        self._first = 0
         if self.active:
-            self.run.pause()
-            self._timer.stop()
-            self._stamps = None
+            self._end()
+            self._run = None
             self.ended.emit()
         self._prepare()

@@ -98,11 +98,12 @@ class Prompter(QWidget):
             self._next.setText("")
             self._show_clock()
             return
-        beat = run.beats[run.beat]
+        at = self._performance.beat
+        beat = run.beats[at]
         self._where.setText(self._title(beat))
         self._fit(self._rich(beat))
         self._press.setText(self._press_text())
-        after = run.beats[run.beat + 1] if run.beat + 1 < len(run.beats) else None
+        after = run.beats[at + 1] if at + 1 < len(run.beats) else None
         if after is None:
             self._next.setText(f"<span style='color:{self._ink('ink_quiet')}'>The talk ends here.</span>")
         else:
@@ -184,7 +185,8 @@ class Prompter(QWidget):
         if run.wandering:
             return "Off the running order: Backspace comes back."
         if not self._performance.active:
-            return "Space begins."
+            what = "Space begins" if self._performance.begin_by is None else "Space begins the take"
+            return f"{what}." if not self._performance.beat else f"{what} here."
         upcoming = run.next_stop
         return "Space ends the run-through." if upcoming is None else f"Next on the board: {self._stop_text(upcoming)}"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal
@@ -44,7 +45,9 @@ class _Work(QRunnable):
         self._work = work
 
     def run(self) -> None:
-        self._work()
+        # The desk may have been closed while this was being read: then nobody wants to know any more.
+        with suppress(RuntimeError):
+            self._work()
 
 
 class Proofreader(QObject):

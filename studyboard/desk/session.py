@@ -8,7 +8,7 @@ from pathlib import Path
 import chess
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from studyboard.model.edits import Edit, add_move
+from studyboard.model.edits import Edit, add_move, try_move
 from studyboard.model.errors import EditRefusedError, StudyboardError
 from studyboard.model.positions import Positions
 from studyboard.model.study import Changed, Study
@@ -23,7 +23,8 @@ _PLAN_REST = 120
 class Session(QObject):
     """One open study.
 
-    State: the study file, the node that is shown, and the planned timeline (made anew after edits have rested).
+    State: the study file, the node that is shown, the planned timeline (made anew after edits have rested), and
+    whether moves that are played are only tried: they come onto the tree, but not into the talk.
     Widgets take a Session, listen to its signals, and change the study only through `do`.
 
     opened: another study has been opened
@@ -44,6 +45,7 @@ class Session(QObject):
         self._file = file
         self._positions = Positions(file.study)
         self._node = file.study.root
+        self.trying = False
         self._timeline: Timeline | None = None
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
@@ -110,6 +112,15 @@ class Session(QObject):
             return False
         return True
 
+    def keep(self, edit: Edit) -> bool:
+        """As `do`, but undo passes it by: takes and rehearsals have happened."""
+        try:
+            self._announce(self._file.keep(edit))
+        except StudyboardError as reason:
+            self.refused.emit(str(reason))
+            return False
+        return True
+
     def attempt(self, make: Callable[..., Edit], *arguments: object) -> bool:
         """Do the edit that `make(study, *arguments)` returns; where it is refused, say why and return False."""
         try:
@@ -120,12 +131,12 @@ class Session(QObject):
         return self.do(edit)
 
     def undo(self) -> None:
-        """Take the last edit back."""
+        """Take the last edit back, and show where it was."""
         if self._file.can_undo:
             self._replay(self._file.undo)
 
     def redo(self) -> None:
-        """Do again what was taken back."""
+        """Do again what was taken back, and show where."""
         if self._file.can_redo:
             self._replay(self._file.redo)
 
@@ -133,11 +144,16 @@ class Session(QObject):
         """Play a legal move on the shown position: step to it where it is on the tree, else add it there."""
         child = self._positions.child_by_move(self._node, move)
         if child is None:
-            edit = add_move(self.study, self._node, move)
+            edit, child = self._adding(move)
             if not self.do(edit):
                 return
-            child = edit.node
         self.show(child)
+
+    def _adding(self, move: chess.Move) -> tuple[Edit, int]:
+        if self.trying:
+            return try_move(self.study, self._node, move)
+        added = add_move(self.study, self._node, move)
+        return added, added.node
 
     def save_as(self, path: Path) -> None:
         """Go on with a copy of the study under another name; a file that has it already is replaced."""
@@ -148,9 +164,16 @@ class Session(QObject):
 
     def _replay(self, step: Callable[[], Changed]) -> None:
         try:
-            self._announce(step())
+            changed = step()
         except StudyboardError as reason:
             self.refused.emit(str(reason))
+            return
+        self._announce(changed)
+        there = sorted(changed.nodes & self.study.nodes.keys())
+        if there and self._node not in there:
+            # Of a branch that came back, its first move; of a change, the node itself.
+            inside = (node for node in there if self.study.nodes[node].parent in changed.nodes)
+            self.show(next(inside, there[0]))
 
     def _announce(self, changed: Changed) -> None:
         self._timeline = None

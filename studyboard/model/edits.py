@@ -10,7 +10,7 @@ import chess
 
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.left_query import LeftQuery
-from studyboard.model.node import Node
+from studyboard.model.node import AFTER, Node, Place, Telling
 from studyboard.model.notes import command_text, plain_text
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Changed, Study, start_board
@@ -318,7 +318,7 @@ def promote(study: Study, node: int) -> Edit:
     start = study.line_start(node)
     if start == study.root:
         raise EditRefusedError("This is the main line already.")
-    return MoveChild(start, _place(study, start) - 1, "Promote a side-line")
+    return _told(study, start, MoveChild(start, _place(study, start) - 1, "Promote a side-line"))
 
 
 def demote(study: Study, node: int) -> Edit:
@@ -336,11 +336,27 @@ def demote(study: Study, node: int) -> Edit:
 def make_main_line(study: Study, node: int) -> Edit:
     """The edit that makes every move up to *node* a main move. Raises EditRefusedError where they all are."""
     edits = tuple(
-        MoveChild(step, 0) for step in study.path(node) if step != study.root and _siblings(study, step)[0] != step
+        _told(study, step, MoveChild(step, 0))
+        for step in study.path(node)
+        if step != study.root and _siblings(study, step)[0] != step
     )
     if not edits:
         raise EditRefusedError("This is the main line already.")
     return Several(edits, "Make this the main line")
+
+
+def _told(study: Study, node: int, move: MoveChild) -> Edit:
+    """The move, and with it that the line is told again where it becomes the main line."""
+    if move.place > 0 or study.nodes[node].telling.place is not Place.HIDDEN:
+        return move
+    return Several((move, ChangeNode(node, "telling", AFTER)), move.label)
+
+
+def try_move(study: Study, parent: int, move: chess.Move) -> tuple[Edit, int]:
+    """The edit that puts *move* after *parent* without telling it, and the id that it gets."""
+    added = add_move(study, parent, move)
+    hide = ChangeNode(added.node, "telling", Telling(Place.HIDDEN))
+    return Several((added, hide), "Try a move"), added.node
 
 
 def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:

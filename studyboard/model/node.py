@@ -53,7 +53,8 @@ class Node:
     nags: numeric annotation glyphs of the PGN standard (0-255)
     intended: how long this beat should take (s), None where the estimate decides
     think: silence after the line in which the viewer is asked to find the next move (s), 0.0 for none
-    telling: when this side-line is told; matters only where the node begins one
+    telling: when this side-line is told; matters only where the node begins one, but a hidden main move and all
+        after it are not told either
     name: what the author calls this side-line
     """
 

@@ -55,7 +55,8 @@ def running_order(study: Study) -> tuple[Visit, ...]:
     """Every visit of the talk, in order: greeting, moves with their side-lines, closing and thanks.
 
     The main move is told first, then the side-lines that replace it, the deepest inside its parent, then back
-    to the main move. A side-line that is moved to a node which is never told is told in its usual place.
+    to the main move. A side-line that is moved to a node which is never told is told in its usual place. Where the
+    main move itself is hidden, its line ends there for the talk.
     O(size of the tree).
     """
     parts = [part for part in Part if study.line(part).spoken]
@@ -114,9 +115,12 @@ def _walk(study: Study, usual: set[int]) -> tuple[list[Visit], set[int]]:
             after = [line for line in side_lines if places[line] is Place.AFTER]
             for line in before:
                 following += [_Tell(line, step.depth + 1, True), Visit(node.id, VisitKind.BACK, step.depth)]
-            following.append(_Tell(main, step.depth, False))
-            following += _excursions(nodes, after, main, step.depth)
-            following.append(_GoOn(main, step.depth))
+            if nodes[main].telling.place is Place.HIDDEN:
+                following += _excursions(nodes, after, node.id, step.depth)
+            else:
+                following.append(_Tell(main, step.depth, False))
+                following += _excursions(nodes, after, main, step.depth)
+                following.append(_GoOn(main, step.depth))
         todo.extend(reversed(following))
     return visits, moved
 

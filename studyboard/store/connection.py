@@ -22,7 +22,7 @@ from studyboard.store.errors import (
 from studyboard.store.schema import APPLICATION_ID, VERSION
 
 #: How long one writer waits for the other (s): a second of sound and an edit are each stored in far less.
-PATIENCE = 5.0
+PATIENCE = 20.0
 
 #: SQLite's file format (sqlite.org/fileformat2.html, from memory), section 1.3: the first 16 bytes of the header, its
 #: length, and in it the page size at 16, the number of pages at 28 and the application id at 68.

@@ -202,6 +202,14 @@ class StudyFile:
         self._burst = begun_by(edit, now) if burst is None else burst
         return changed
 
+    def keep(self, edit: Edit) -> Changed:
+        """Apply an edit and store it beside the history: undo passes it by.
+
+        For what has happened and cannot be taken back by wishing: takes, and how long a rehearsal took. Raises as
+        `do` does.
+        """
+        return self._store(edit, lambda _: None)
+
     def undo(self) -> Changed:
         """Take the last edit back. Raises EditRefusedError where there is none, StudyFileError as `do` does."""
         position = self._position()

@@ -48,6 +48,30 @@ class RunThrough:
         self._seconds = [0.0] * len(self.beats)
         self._since: float | None = None
 
+    def again(self, study: Study) -> RunThrough:
+        """The same run-through on a study that was changed meanwhile: at the same stop, with the same seconds.
+
+        Where that stop is gone, at the last one before it that is still there.
+        """
+        self._settle()
+        fresh = RunThrough(study, self._clock)
+        known = {beat.key: seconds for beat, seconds in zip(self.beats, self._seconds, strict=True)}
+        fresh._seconds = [known.get(beat.key, 0.0) for beat in fresh.beats]
+        places: dict[tuple[BeatKey, int, VisitKind], int] = {}
+        for number, stop in enumerate(fresh.stops):
+            places.setdefault(_identity(fresh, stop), number)
+        for place in range(self._place, -1, -1):
+            found = places.get(_identity(self, self.stops[place]))
+            if found is not None:
+                fresh._place = found
+                break
+        else:
+            fresh._place = min(self._place, len(fresh.stops) - 1)
+        fresh._since = None if self._since is None else self._clock()
+        if self._wandered in study.nodes:
+            fresh._wandered = self._wandered
+        return fresh
+
     @property
     def running(self) -> bool:
         """True while the clock runs."""
@@ -185,6 +209,10 @@ class RunThrough:
             now = self._clock()
             self._seconds[self.beat] += max(0.0, now - self._since)
             self._since = now
+
+
+def _identity(run: RunThrough, stop: Stop) -> tuple[BeatKey, int, VisitKind]:
+    return run.beats[stop.beat].key, stop.visit.node, stop.visit.kind
 
 
 def _stops(all_beats: Sequence[Beat]) -> list[Stop]:

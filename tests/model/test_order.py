@@ -117,7 +117,7 @@ def test_every_move_is_told_once_unless_it_hangs_on_a_hidden_one(study):
     hidden: set[int] = set()
     rescued: set[int] = set()
     for node in study.branch(study.root):
-        if node.parent in hidden or (study.begins_side_line(node.id) and node.telling.place is Place.HIDDEN):
+        if node.parent in hidden or (node.id != study.root and node.telling.place is Place.HIDDEN):
             hidden.add(node.id)
         if node.parent in rescued or (study.begins_side_line(node.id) and node.telling.place is Place.MOVED):
             rescued.add(node.id)
