@@ -25,7 +25,8 @@ QPushButton:focus {{ border: 2px solid {focus}; padding: 4px 13px; }}
 QPushButton:disabled {{ color: {rail}; border-color: {rule}; }}
 QPushButton:default, QPushButton[primary="true"] {{
     background: {accent}; color: {on_accent}; border: 1px solid {accent}; min-width: 64px; }}
-QPushButton[primary="true"]:disabled {{ background: {track}; color: {rail}; border-color: {rule}; }}
+QPushButton:default:disabled, QPushButton[primary="true"]:disabled {{
+    background: {track}; color: {rail}; border-color: {rule}; }}
 QPushButton:default:focus, QPushButton[primary="true"]:focus {{ border: 2px solid {focus}; }}
 QPushButton[mode="true"] {{
     border-radius: 13px; padding: 5px 18px; min-height: 18px; border-color: {rule}; font-weight: 600; }}
