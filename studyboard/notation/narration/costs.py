@@ -27,7 +27,7 @@ class Costs:
     said_more_closely: float = -0.9
     said_again: float = 0.3
     said_twice: float = 1.0
-    longer_ago: float = 0.35
+    longer_ago: float = 0.5
     remembered: int = 6
 
     # Words that are left out of a phrase which they touch.

@@ -13,7 +13,9 @@ _BEHIND_A_COMMA = 0.45
 _FADING = 0.035
 _REACH_BACK = 1
 _INTO_NEXT_SENTENCE = 0.6
-_STRUNG = 0.7
+_STRUNG = 0.55
+_LISTED = 0.85
+_BETWEEN_STRUNG = 1
 _LONGEST_MOVE = 6
 _LED_AWAY = 0.5
 _SPOKEN_OF = 0.12
@@ -49,7 +51,10 @@ class Context:
 
 
 def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon) -> list[Context]:
-    """The context of each word. anchors: 2 for words that hold a square, 1 for a piece or a capture, else 0."""
+    """The context of each word.
+
+    anchors: 2 where a square begins, 3 where it goes on, 1 for a piece or a capture, else 0
+    """
     found = [Context() for _ in tokens]
     parted = [_parted(token, words) for token in tokens]
     joining = [token.text in words.joining for token in tokens]
@@ -62,7 +67,7 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             if len(cue.words) < longest[cue.behind] or behind <= covered[cue.behind] or not cue.weight:
                 continue
             if cue.behind:
-                _colour_back(found, tokens, anchors, at, cue)
+                _colour_back(found, tokens, anchors, at, cue, joining)
             elif cue.kind in _LEADING or cue.whole_sentence:
                 _lead(found, parted, anchors, behind, cue)
             elif not _is_about_a_word(tokens, behind, words):
@@ -106,7 +111,7 @@ def _lead(found: list[Context], parted: Sequence[Break], anchors: Sequence[int],
         if parted[at] == Break.CLAUSE and met and not cue.whole_sentence:
             strength *= _BEHIND_A_COMMA
         _add(found[at], cue.kind, strength)
-        met = met or anchors[at] == 2
+        met = met or anchors[at] >= 2
         strength -= cue.weight * _FADING * (0.3 if cue.whole_sentence else 1.0)
 
 
@@ -119,44 +124,61 @@ def _colour(
     joining: Sequence[bool],
 ) -> None:
     """Pass a cue that makes a mention on to what it is about: one square, or several that are strung together."""
-    strength, met = cue.weight, 0
+    strength, met, strung, between = cue.weight, 0, False, 0
     for at in range(start, min(len(found), start + cue.reach)):
         if parted[at] >= Break.SENTENCE:
             return
         if parted[at] == Break.CLAUSE:
             if met and not (cue.listed and (anchors[at] or joining[at])):
                 return
-            strength *= _STRUNG if cue.listed else _BEHIND_A_COMMA
-        if met == 2 and not joining[at] and not anchors[at]:
+            strength *= _LISTED if cue.listed else _BEHIND_A_COMMA
+            met, strung = 0, bool(met)
+        if met >= 2 and anchors[at] != 3:
+            if not joining[at]:
+                return
+            strength *= _LISTED if cue.listed else _STRUNG
+            met, strung = 0, True
+        between = 0 if anchors[at] or joining[at] else between + 1
+        if strung and between > _BETWEEN_STRUNG:
             return
-        if met == 2 and joining[at]:
-            strength *= _STRUNG
         _add(found[at], cue.kind, strength)
         met = max(met, anchors[at])
         strength -= cue.weight * _FADING
 
 
 def _colour_back(
-    found: list[Context], tokens: Sequence[Token], anchors: Sequence[int], at: int, cue: CueSaying
+    found: list[Context],
+    tokens: Sequence[Token],
+    anchors: Sequence[int],
+    at: int,
+    cue: CueSaying,
+    joining: Sequence[bool],
 ) -> None:
-    """Pass a cue on to the move said just before it."""
+    """Pass a cue on to the move said just before it, or to two of them that are strung together."""
     for before in range(at - 1, max(-1, at - 2 - _REACH_BACK), -1):
         if tokens[before + 1].broken >= Break.CLAUSE:
             return
         if anchors[before]:
-            _colour_move(found, tokens, anchors, before, cue)
+            _colour_moves(found, tokens, anchors, before, cue, joining)
             return
 
 
-def _colour_move(
-    found: list[Context], tokens: Sequence[Token], anchors: Sequence[int], end: int, cue: CueSaying
+def _colour_moves(
+    found: list[Context],
+    tokens: Sequence[Token],
+    anchors: Sequence[int],
+    end: int,
+    cue: CueSaying,
+    joining: Sequence[bool],
 ) -> None:
-    """Pass a cue on to the words of one move, of which the last is *end*."""
-    left_square = False
+    left_square, whole, strength = False, False, cue.weight * 0.9
     for at in range(end, max(-1, end - _LONGEST_MOVE), -1):
-        if left_square and anchors[at] == 2:
-            return
-        _add(found[at], cue.kind, cue.weight * 0.9)
+        if left_square and anchors[at] >= 2:
+            if cue.kind in _LEADING or not joining[at + 1] or not whole:
+                return
+            left_square, strength = False, strength * _LISTED
+        _add(found[at], cue.kind, strength)
+        whole = whole or anchors[at] >= 2
         left_square = left_square or (anchors[at] < 2 and at < end)
         if tokens[at].broken >= Break.CLAUSE:
             return

@@ -22,7 +22,16 @@ _PIECES = {
     "king": chess.KING,
 }
 #: What a misheard word costs more than the word itself, by what it stands for.
-_MISHEARD = {"piece": 0.35, "letter": 0.45, "digit": 0.45, "square": 0.9, "capture": 0.6, "check": 0.3, "castles": 0.9}
+_MISHEARD = {
+    "piece": 0.35,
+    "plural": 0.0,
+    "letter": 0.45,
+    "digit": 0.45,
+    "square": 0.9,
+    "capture": 0.6,
+    "check": 0.3,
+    "castles": 0.9,
+}
 _WEAK = 0.5
 
 Value: TypeAlias = "int | str"
@@ -106,7 +115,7 @@ def lexicon(language: str) -> Lexicon:
 def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     """The words that a file of data describes."""
     sayings: list[Saying] = []
-    for kind in ("piece", "letter", "digit", "square"):
+    for kind in ("piece", "plural", "letter", "digit", "square"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
         sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD[kind])
     plain_kinds = (
@@ -135,6 +144,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         )
         cues += (CueSaying(tuple(p.split()), kind, False, weight * _WEAK, reach) for p in entry.get("weak", ()))
         cues += (CueSaying(tuple(p.split()), kind, True, weight, reach) for p in entry.get("after", ()))
+        cues += (CueSaying(tuple(p.split()), kind, True, weight * _WEAK, reach) for p in entry.get("weak_after", ()))
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
     joining = frozenset(table.get("joining", {}).get("words", ()))
     parting = frozenset(table.get("parting", {}).get("words", ()))
@@ -161,7 +171,7 @@ def _sayings(kind: str, table: Mapping[str, Iterable[str]], cost: float) -> list
 
 
 def _value(kind: str, value: str) -> Value:
-    if kind == "piece":
+    if kind in ("piece", "plural"):
         return _PIECES[value]
     if kind == "letter":
         return "abcdefgh".index(value)

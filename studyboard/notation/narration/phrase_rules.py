@@ -102,7 +102,9 @@ def _file(part: Part, unit: Unit, adjacent: bool) -> Step:
     article = unit.kind == "piece" and form.from_file == 0 and part.cost > 0
     match unit.kind:
         case "capture":
-            return Said.CAPTURE, replace(form, piece=chess.PAWN, capture=True, again=unit.value == "again"), 0.0
+            # No article stands before a verb: "a takes" is the pawn on the a-file.
+            known = min(part.cost, _ARTICLE) if form.from_file == 0 else 0.0
+            return Said.CAPTURE, replace(form, piece=chess.PAWN, capture=True, again=unit.value == "again"), -known
         case "piece" if not article and unit.value != chess.KING:
             return Said.PIECE, replace(form, piece=int(unit.value)), 0.0
         case "square" if part.cost == 0 and unit.cost == 0:

@@ -13,6 +13,8 @@ from studyboard.notation.narration.tokens import Break, Token
 from studyboard.notation.narration.units import Unit
 
 _LONGEST = 16
+_PLURAL_REACH = 9
+_PLURAL = -0.3
 _MOST_COST = 2.6
 _STRANGE_WORDS = 4
 _STRANGE, _FILLER, _LINK, _COMMA = 0.25, 0.03, 0.01, 0.35
@@ -32,7 +34,7 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
     if start and tokens[start].broken == Break.NONE:
         kinds = {unit.kind for unit in units[start]}
         before = {unit.kind for unit in units[start - 1] if unit.end == start and unit.cost < 0.5}
-        if "letter" in before and kinds & {"capture", "piece"} and tokens[start - 1].text not in words.fillers:
+        if "letter" in before and kinds & {"capture", "piece"}:
             return COSTS.letter_left_out
         if "piece" in kinds:
             return 0.0
@@ -64,6 +66,7 @@ def _phrases_at(
         if passed is not None:
             growing.append(passed)
     yield from best.values()
+    yield from _second_of_two(start, tokens, units, words)
 
 
 def _grown(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> Iterator[tuple[Part, bool]]:
@@ -121,3 +124,21 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
         origin="origin" in kinds or (part.origin and "link" not in kinds),
         moved=part.moved or "motion" in kinds,
     )
+
+
+def _second_of_two(
+    start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon
+) -> Iterator[Phrase]:
+    """The second square of "the knights come out to f3 and f6", as a move of the same kind of piece."""
+    if tokens[start].text not in words.joining or start + 1 >= len(tokens):
+        return
+    for before in range(start - 1, max(-1, start - _PLURAL_REACH), -1):
+        if tokens[before + 1].broken >= Break.CLAUSE:
+            return
+        for unit in units[before]:
+            if unit.kind == "plural":
+                for square in units[start + 1]:
+                    if square.kind == "square":
+                        form = Form(piece=int(unit.value), to=int(square.value))
+                        yield Phrase(start, square.end, square.start, form, square.cost + _PLURAL)
+                return

@@ -44,12 +44,13 @@ def prepared(text: str, words: Lexicon) -> Prepared:
 
 
 def _anchors(units: Sequence[Sequence[Unit]]) -> list[int]:
-    """For each word: 2 where it, plainly read, holds a square or a whole move, 1 for a piece or a capture, else 0."""
+    """For each word: 2 where it, plainly read, begins a square or a whole move, 3 where it ends one, 1 for a piece or a
+    capture, else 0."""
     found = [0] * len(units)
     for here in units:
         for unit in here:
             if unit.kind in ("square", "written", "castles") and unit.cost < 0.7:
-                found[unit.start : unit.end] = [2] * (unit.end - unit.start)
+                found[unit.start : unit.end] = [2] + [3] * (unit.end - unit.start - 1)
             elif (unit.kind in ("piece", "capture") and unit.cost < 0.4) or (
                 unit.kind == "letter" and unit.cost == 0 and _stands_before_a_capture(unit, units)
             ):
@@ -109,7 +110,9 @@ def _colour_before(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Un
             return None
         for unit in units[before]:
             if unit.kind == "colour":
-                return unit.value == "white"
+                # "Knight c6 from Black, h3": the colour belongs to what was said before it.
+                looks_back = before and any(further.kind in ("origin", "with") for further in units[before - 1])
+                return None if looks_back else unit.value == "white"
             if unit.kind in ("square", "piece", "capture", "written") and unit.cost < 0.3:
                 return None
     return None

@@ -22,6 +22,10 @@ from studyboard.notation.narration.prepared import Prepared
 from studyboard.notation.narration.tokens import Break, Token
 
 
+#: With fewer full stops than one for so many words, a text has none that could be relied on.
+_LONG_SENTENCE = 50
+
+
 class How(Enum):
     """How a move or a name was understood."""
 
@@ -86,6 +90,7 @@ class Talk:
         self._passing = said.passing
         self._passed_by = [0.0, *accumulate(said.passing)]
         self._breaks = _counted(said.tokens, Break.SENTENCE), _counted(said.tokens, Break.PARAGRAPH)
+        self._runs_on = self._breaks[0][-1] * _LONG_SENTENCE < len(said.tokens)
         self._beyond = beyond
         self._numbers = said.numbers
         self._places = [Place(0, None, None, start)]
@@ -204,9 +209,9 @@ class Talk:
                 )
                 if depth:
                     here += COSTS.returns_to_side_line
-                here -= COSTS.returns_after_sentence * (sentences > 0) + COSTS.returns_after_paragraph * (
-                    paragraphs > 0
-                )
+                here -= COSTS.returns_after_sentence * (
+                    sentences > 0 or self._runs_on
+                ) + COSTS.returns_after_paragraph * (paragraphs > 0)
             else:
                 how = How.GOES_ON
                 if depth:

@@ -45,6 +45,7 @@ class Token:
     start, end: where, in characters
     broken: what stands before it
     numbered: True for a number with a dot behind it, as the number of a move is written
+    hyphened: it is joined to the word before by a hyphen
     opens, closes: a bracket opens or closes just before it
     """
 
@@ -54,6 +55,7 @@ class Token:
     end: int
     broken: Break
     numbered: bool = False
+    hyphened: bool = False
     opens: bool = False
     closes: bool = False
 
@@ -77,7 +79,19 @@ def tokens_of(text: str) -> tuple[Token, ...]:
         spelled = bool(found) and broken == Break.NONE and len(found[-1].text) == 1
         numbered = written.isdigit() and not spelled and _is_number_of_a_move(text, end)
         plain = written.lower().replace("’", "'").replace("ʼ", "'")
-        found.append(Token(plain, written, match.start(), end, broken, numbered, "(" in between, ")" in between))
+        found.append(
+            Token(
+                text=plain,
+                written=written,
+                start=match.start(),
+                end=match.end(),
+                broken=broken,
+                numbered=numbered,
+                hyphened=between == "-",
+                opens="(" in between,
+                closes=")" in between,
+            )
+        )
     return tuple(found)
 
 

@@ -15,6 +15,7 @@ from studyboard.notation.narration.tokens import Break, Token
 _SQUARE = re.compile(r"([a-h])([1-8])")
 _WRITTEN = re.compile(r"([^\W\d_]?)([a-h]?)([1-8]?)([x×]?)([a-h][1-8])(?:=?([^\W\d_]))?")
 _APART = 0.15
+_POSSESSIVE = 0.4
 _ALLOWANCE = 0.65
 _DOUBT = 3.0
 _LOWER_CASE_PIECE = 0.3
@@ -79,7 +80,10 @@ def _said(tokens: Sequence[Token], at: int, words: Lexicon) -> list[Unit]:
             end = at + len(saying.words)
             if len(saying.words) > 1 and not _goes_on(tokens, at, saying.words):
                 continue
-            unit = Unit(saying.kind, saying.value, at, end, saying.cost + (0.4 if text != token.text else 0.0))
+            cost = saying.cost + (_POSSESSIVE if text != token.text else 0.0)
+            if saying.kind == "letter" and len(text) == 1 and end < len(tokens) and tokens[end].hyphened:
+                cost = 0.0
+            unit = Unit(saying.kind, saying.value, at, end, cost)
             key = (saying.kind, saying.value)
             if key not in found or found[key].end < end or found[key].cost > unit.cost:
                 found[key] = unit
