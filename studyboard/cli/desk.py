@@ -10,14 +10,17 @@ from studyboard.model.errors import StudyboardError
 from studyboard.setup_check import cairo, draws_into_memory, qt, screen
 
 
-def open_desk(file: Path | None) -> int:
-    """Open the desk, on this study or PGN file if one is named. Raises StudyboardError where there is no screen."""
+def open_desk(file: Path | None, *, from_menu: bool = False) -> int:
+    """Open the desk, on this study or PGN file if one is named; from a menu, what is wrong is shown in a window.
+
+    Raises StudyboardError where there is no screen, or the file cannot be opened.
+    """
     _require_screen()
     # Nothing that is made on the way to the first picture is garbage; the desk turns the collector on again.
     gc.disable()
-    from studyboard.desk.application import run
+    from studyboard.desk.application import run, run_from_menu
 
-    return run(file)
+    return run_from_menu(file) if from_menu else run(file)
 
 
 def tour() -> int:

@@ -54,7 +54,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def main_desk() -> int:
     """Open the desk from a menu or by a double click: the arguments are files."""
-    return main(["open", *sys.argv[1:]])
+    return main(["open", "--from-menu", *sys.argv[1:]])
 
 
 def _let_go_of_output() -> None:
@@ -85,6 +85,8 @@ def _parser() -> argparse.ArgumentParser:
 
     opened = verbs.add_parser("open", help="open the desk (the verb can be left out)")
     opened.add_argument("file", nargs="?", type=Path, metavar="STUDY|PGN")
+    # Nobody reads standard error after a double click: what is wrong is then shown in a window.
+    opened.add_argument("--from-menu", action="store_true", help=argparse.SUPPRESS)
     opened.set_defaults(run=_open)
 
     tour = verbs.add_parser("tour", help="the demo: the desk on the example; with no screen, its delivery into ./tour")
@@ -152,7 +154,7 @@ def _study(parser: argparse.ArgumentParser) -> None:
 def _open(options: argparse.Namespace) -> int:
     from studyboard.cli.desk import open_desk
 
-    return open_desk(options.file)
+    return open_desk(options.file, from_menu=options.from_menu)
 
 
 def _tour(_: argparse.Namespace) -> int:

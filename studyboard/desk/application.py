@@ -9,7 +9,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QSettings, Qt, QTimer
 from PySide6.QtGui import QIcon
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMessageBox
 
 from studyboard import __version__
 from studyboard.desk.look import Look
@@ -41,6 +41,19 @@ def run(file: Path | None) -> int:
         if opened is None:
             return 0
     return _show(application, opened, look, settings)
+
+
+def run_from_menu(file: Path | None) -> int:
+    """As `run`, for a start by a double click: what is wrong is shown, and the window of the first start follows."""
+    application = make_application()
+    try:
+        return run(file)
+    except StudyboardError as reason:
+        QMessageBox.warning(None, "Studyboard", str(reason))
+    settings = make_settings()
+    look = Look(settings, application)
+    opened = _ask(look)
+    return 0 if opened is None else _show(application, opened, look, settings)
 
 
 def run_tour() -> int:
@@ -75,8 +88,7 @@ def _show(application: QApplication, opened: Opened, look: Look, settings: QSett
     window = MainWindow(opened.file, look, settings)
     window.scale_text(0)
     window.show()
-    if opened.problems:
-        window.tell_problems(opened)
+    window.tell_problems(opened)
     _quit_on_signals(application, window)
     QTimer.singleShot(_SETTLED, _collect_garbage)
     return application.exec()

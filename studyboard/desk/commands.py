@@ -57,6 +57,9 @@ class Commands(QObject):
 
     def open_file(self) -> None:
         """Choose a study or a PGN file."""
+        if self._window.recording:
+            self._window.tell("A take is being recorded: stop it first (Ctrl+Space).")
+            return
         start = str(self._session.file.path.parent)
         kinds = "Studies and games (*.studyboard *.pgn);;All files (*)"
         name, _ = QFileDialog.getOpenFileName(self._window, "Open", start, kinds)
@@ -90,14 +93,20 @@ class Commands(QObject):
     # ---- edit -------------------------------------------------------------------------------------------------------
 
     def undo(self) -> None:
-        """Take the last change back."""
+        """Take the last change back, and say what it was."""
         self._window.line_editor.flush()
+        label = self._session.file.undo_label
         self._session.undo()
+        if label:
+            self._window.tell(f"Taken back: {label}.")
 
     def redo(self) -> None:
-        """Do again what was taken back."""
+        """Do again what was taken back, and say what it was."""
         self._window.line_editor.flush()
+        label = self._session.file.redo_label
         self._session.redo()
+        if label:
+            self._window.tell(f"Done again: {label}.")
 
     def cut_branch(self) -> None:
         """Copy the branch; pasting it takes it away here."""

@@ -175,12 +175,20 @@ class DeliverWindow(QDialog):
             self._work.stop.set()
             self.status.setText("Stopping …")
 
+    def done(self, result: int) -> None:
+        """However the window is left, a running delivery is stopped first."""
+        self._finish_work()
+        super().done(result)
+
     def closeEvent(self, event: QCloseEvent) -> None:
-        """A running delivery is stopped first."""
+        """See `done`."""
+        self._finish_work()
+        super().closeEvent(event)
+
+    def _finish_work(self) -> None:
         if self._work is not None and self._work.isRunning():
             self.stop()
             self._work.wait()
-        super().closeEvent(event)
 
     def _heading(self) -> QLabel:
         timeline = talk(self._session.study)

@@ -22,8 +22,8 @@ _STEPS = (
     ("Time it", "Set the slot with Ctrl+T. The ruler below shows the talk to scale and how much it is over or under."),
     (
         "Rehearse and record",
-        "Ctrl+2 and Ctrl+3. Space goes on; move pieces to wander off, Backspace comes back. Takes are stored second "
-        "by second while you speak.",
+        "Ctrl+2 and Ctrl+3. Space begins and goes on, Ctrl+Space stops; move pieces to wander off, Backspace comes "
+        "back. Takes are stored second by second while you speak.",
     ),
     ("Deliver", "Ctrl+4 writes captions, the study sheet and the annotated game, all from the same timeline."),
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import QPoint, Qt, QTimer, Signal
-from PySide6.QtGui import QAction, QHideEvent
+from PySide6.QtGui import QAction, QHideEvent, QTextCursor
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
@@ -24,7 +24,7 @@ from studyboard.desk.line_tags import Tag
 from studyboard.desk.line_text import LineText
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
-from studyboard.model.edits import ChangeLine, ChangeNode
+from studyboard.model.edits import ChangeLine, ChangeNode, Edit
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, Part, SpokenLine
 from studyboard.model.study import Changed
@@ -41,7 +41,8 @@ class LineEditor(QWidget):
     """Writes what is said, and beside it what is printed.
 
     State: whose line is shown, and which of its texts have been typed into since they were stored. Typing is stored
-    when it rests, when the keyboard goes elsewhere, and before another line is shown; `flush` stores it at once.
+    when it rests, when the keyboard goes elsewhere, and before another line is shown; `flush` stores it at once. Lines
+    that could not be stored, on a full disk for instance, are kept here and tried again with each flush.
 
     line_shown: another line is shown, or the shown one reads differently now; carries its key and the SpokenLine
     """
@@ -54,6 +55,7 @@ class LineEditor(QWidget):
         self._look = look
         self._key: BeatKey = session.node
         self._typed: set[str] = set()
+        self._unstored: dict[BeatKey, SpokenLine] = {}
         self._storing = False
         self.setAccessibleName("Line")
 
@@ -146,8 +148,10 @@ class LineEditor(QWidget):
         self._show()
 
     def focus_line(self) -> None:
-        """Put the keyboard into the spoken line."""
+        """Put the keyboard into the spoken line, at its end where it was nowhere yet."""
         self._print.setChecked(False)
+        if self._text.textCursor().position() == 0:
+            self._text.moveCursor(QTextCursor.MoveOperation.End)
         self._text.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def focus_note(self) -> None:
@@ -185,6 +189,7 @@ class LineEditor(QWidget):
         self._intended.commit()
         self._think.commit()
         typed, self._typed = self._typed, set()
+        self._store_again()
         if not typed or not self._there():
             return
         self._storing = True
@@ -197,6 +202,16 @@ class LineEditor(QWidget):
                     self._session.do(ChangeNode(node.id, field, text, _NOTE_LABEL))
         self._storing = False
         self._show_print()
+
+    def _store_again(self) -> None:
+        for key, spoken in list(self._unstored.items()):
+            if key == self._key:
+                continue
+            self._storing = True
+            gone = not isinstance(key, Part) and key not in self._session.study.nodes
+            if gone or self._session.do(self._edit(key, spoken)):
+                del self._unstored[key]
+            self._storing = False
 
     def hideEvent(self, event: QHideEvent) -> None:
         """See QWidget."""
@@ -213,6 +228,7 @@ class LineEditor(QWidget):
 
     def _on_opened(self) -> None:
         self._typed.clear()
+        self._unstored.clear()
         self._rest.stop()
         self._key = self._session.node
         self._show()
@@ -269,6 +285,8 @@ class LineEditor(QWidget):
     def _on_print(self, shown: bool) -> None:
         self.flush()
         self._pages.setCurrentWidget(self._note if shown else self._text)
+        if shown and self._print.hasFocus():
+            self._note.after_field.setFocus(Qt.FocusReason.OtherFocusReason)
         self._cue.setVisible(not shown)
         self._show_heading()
 
@@ -301,6 +319,11 @@ class LineEditor(QWidget):
         return None if isinstance(self._key, Part) else self._session.study.nodes.get(self._key)
 
     def _spoken(self) -> tuple[SpokenLine, float | None]:
+        """The line as it was typed last, stored or not, and its intended seconds."""
+        spoken, intended = self._stored()
+        return self._unstored.get(self._key, spoken), intended
+
+    def _stored(self) -> tuple[SpokenLine, float | None]:
         node = self._node()
         if node is not None:
             return node.spoken, node.intended
@@ -310,13 +333,15 @@ class LineEditor(QWidget):
         return SpokenLine(), None
 
     def _store_spoken(self, spoken: SpokenLine) -> None:
-        if spoken == self._spoken()[0]:
-            return
-        if isinstance(self._key, Part):
-            line = replace(self._session.study.line(self._key), spoken=spoken)
-            self._session.do(ChangeLine(self._key, line, _SPOKEN_LABEL))
+        if spoken == self._stored()[0] or self._session.do(self._edit(self._key, spoken)):
+            self._unstored.pop(self._key, None)
         else:
-            self._session.do(ChangeNode(self._key, "spoken", spoken, _SPOKEN_LABEL))
+            self._unstored[self._key] = spoken
+
+    def _edit(self, key: BeatKey, spoken: SpokenLine) -> Edit:
+        if isinstance(key, Part):
+            return ChangeLine(key, replace(self._session.study.line(key), spoken=spoken), _SPOKEN_LABEL)
+        return ChangeNode(key, "spoken", spoken, _SPOKEN_LABEL)
 
     def _show(self) -> None:
         self._load(self._text.set_line)

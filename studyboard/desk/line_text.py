@@ -64,7 +64,7 @@ class LineText(QTextEdit):
         return line_of(self._runs(0, self.document().characterCount() - 1))
 
     def set_line(self, line: SpokenLine) -> None:
-        """Show another line from its beginning, with the cursor at its end."""
+        """Show another line from its beginning, with the cursor at its end where it is being written."""
         self._loading = True
         self.setPlainText("")
         cursor = self.textCursor()
@@ -72,6 +72,9 @@ class LineText(QTextEdit):
         block.setLineHeight(_LEADING, QTextBlockFormat.LineHeightTypes.ProportionalHeight.value)
         cursor.setBlockFormat(block)
         self._insert(cursor, runs_of(line))
+        if not self.hasFocus():
+            # A cursor at the end would be scrolled to when the editor is next laid out.
+            cursor.setPosition(0)
         self.setTextCursor(cursor)
         self.verticalScrollBar().setValue(0)
         self._loading = False

@@ -20,7 +20,7 @@ from studyboard.desk.line_editor import LineEditor
 from studyboard.desk.look import Look
 from studyboard.desk.menus import add_look_menus, dress_menu, fill_menu_bar, fill_recent, make_actions, spec_of
 from studyboard.desk.notice import Notice
-from studyboard.desk.opened_words import problem_table, problem_words, recovered_words
+from studyboard.desk.opened_words import problem_table, recovered_words
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
 from studyboard.desk.style_sheet import style_sheet
@@ -474,9 +474,9 @@ class MainWindow(QMainWindow):
             self.notice.tell(words, stay=True)
 
     def tell_problems(self, opened: Opened) -> None:
-        """Say what of the game could not be read."""
+        """Say what has to be said about a study that was just opened: unread places, or that it is read only."""
         problems = opened.problems
-        if not problems:
+        if not opened.words:
             return
 
         def show_all() -> None:
@@ -485,4 +485,4 @@ class MainWindow(QMainWindow):
             show_text(self, "What could not be read", problem_table(problems))
 
         details = show_all if len(problems) > 1 else None
-        self.notice.tell(problem_words(problems), stay=True, details=details)
+        self.notice.tell(opened.words, stay=True, details=details)

@@ -10,10 +10,12 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from studyboard.desk.folders import new_path
 from studyboard.desk.game_chooser import GameChooser
+from studyboard.desk.opened_words import problem_words
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.notation.pgn_games import GameEntry, index_games
 from studyboard.notation.pgn_reader import Problem, read_game_at
+from studyboard.store.errors import ReadOnlyStudyError
 from studyboard.store.study_file import StudyFile
 
 _SQLITE = b"SQLite format 3\x00"
@@ -26,6 +28,16 @@ class Opened:
     file: StudyFile
     problems: tuple[Problem, ...] = ()
 
+    @property
+    def words(self) -> str:
+        """What has to be said about it at once; empty where there is nothing."""
+        if self.file.read_only:
+            return (
+                f"“{self.file.path.name}” lies where nothing can be written, so it is open to be read only. "
+                "Study › Save as goes on with a copy."
+            )
+        return problem_words(self.problems)
+
 
 def open_path(path: Path, parent: QWidget | None = None) -> Opened | None:
     """Open a study, or make one from a game of a PGN file; None where the user chose none.
@@ -33,7 +45,7 @@ def open_path(path: Path, parent: QWidget | None = None) -> Opened | None:
     Raises StudyboardError with a sentence for the user.
     """
     if is_study(path):
-        return Opened(StudyFile.open(path))
+        return Opened(open_study(path))
     entries = _games(path)
     if len(entries) == 1:
         return game_study(path, entries[0])
@@ -42,6 +54,17 @@ def open_path(path: Path, parent: QWidget | None = None) -> Opened | None:
         return None
     entry = chooser.chosen()
     return None if entry is None else game_study(path, entry)
+
+
+def open_study(path: Path) -> StudyFile:
+    """A study file to be worked on, or where that is not possible because nothing can be written there, to be read.
+
+    Raises StudyboardError.
+    """
+    try:
+        return StudyFile.open(path)
+    except ReadOnlyStudyError:
+        return StudyFile.open(path, read_only=True)
 
 
 def game_study(path: Path, entry: GameEntry) -> Opened:

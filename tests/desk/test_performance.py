@@ -6,10 +6,12 @@ from pathlib import Path
 
 import chess
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from studyboard.desk.main_window import MainWindow
 from studyboard.desk.opening import Opened
+from studyboard.model.edits import RemoveBranch
 from studyboard.model.script import Part
 from studyboard.store.study_file import StudyFile
 
@@ -95,3 +97,69 @@ def test_an_empty_study_has_nothing_to_rehearse(qtbot: QtBot, desk: MainWindow, 
     qtbot.keyClick(desk.prompter, Qt.Key.Key_Space)
     assert "Nothing to tell yet" in desk.prompter._where.text()
     assert desk.session.board == chess.Board()
+
+
+def test_a_rehearsal_begins_with_the_beat_that_was_chosen_on_the_ruler(qtbot: QtBot, desk: MainWindow) -> None:
+    desk.rehearse_stage()
+    desk.ruler.beat_chosen.emit(7)
+    chosen = desk.performance.run.beats[7]
+    assert desk.session.node == chosen.visits[0].node
+    assert chosen.spoken.text.split()[0] in desk.prompter._now.text()
+    qtbot.keyClick(desk.prompter, Qt.Key.Key_Space)
+    assert desk.performance.run.beat == 7
+
+
+def test_the_stage_begins_with_the_talk_and_the_board_shows_it(qtbot: QtBot, desk: MainWindow) -> None:
+    desk.session.show(list(desk.session.study.main_line())[20])
+    desk.rehearse_stage()
+    assert desk.session.node == desk.session.study.root
+    assert "welcome to the Sail Loft" in desk.prompter._now.text()
+
+
+def test_an_edit_in_the_middle_of_a_rehearsal_keeps_the_place(qtbot: QtBot, desk: MainWindow) -> None:
+    desk.rehearse_stage()
+    for _ in range(12):
+        qtbot.keyClick(desk.prompter, Qt.Key.Key_Space)
+    key = desk.performance.run.beat_key
+    later = list(desk.session.study.main_line())[30]
+    desk.session.do(RemoveBranch(later))
+    assert desk.performance.run.beat_key == key
+    assert all(
+        isinstance(beat.key, Part) or beat.key in desk.session.study.nodes for beat in desk.performance.run.beats
+    )
+
+
+def test_moves_tried_in_a_rehearsal_are_not_told(qtbot: QtBot, desk: MainWindow) -> None:
+    planned = desk.session.timeline.seconds
+    desk.rehearse_stage()
+    for _ in range(5):
+        qtbot.keyClick(desk.prompter, Qt.Key.Key_Space)
+    for _ in range(2):
+        tried = next(
+            move
+            for move in desk.session.board.legal_moves
+            if desk.session.positions.child_by_move(desk.session.node, move) is None
+        )
+        desk.session.play(tried)
+    assert desk.session.timeline.seconds == planned
+    qtbot.keyClick(desk.prompter, Qt.Key.Key_Escape)
+    desk.session.play(next(iter(desk.session.board.legal_moves)))
+    assert not desk.session.trying
+
+
+def test_a_piece_moved_with_the_pointer_leaves_space_with_the_talk(qtbot: QtBot, desk: MainWindow) -> None:
+    desk.rehearse_stage()
+    for _ in range(3):
+        qtbot.keyClick(desk.prompter, Qt.Key.Key_Space)
+    wanted = desk.performance.run.next_stop
+    board = desk.board_view
+    move = next(iter(desk.session.board.legal_moves))
+    for square in (move.from_square, move.to_square):
+        centre = board.place.centre(square).toPoint()
+        qtbot.mouseClick(board, Qt.MouseButton.LeftButton, pos=centre)
+    assert desk.performance.run.wandering
+    widget = QApplication.focusWidget()
+    assert widget is not None
+    qtbot.keyClick(widget, Qt.Key.Key_Space)
+    assert wanted is not None
+    assert desk.session.node == wanted.visit.node
