@@ -10,7 +10,7 @@ from typing import TypeAlias
 import chess
 
 from studyboard.reading.findings import Fix, Topic, Verdict
-from studyboard.reading.mentions import Mention
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import moved_to, subjects
 from studyboard.reading.scene import Scene, Sentence
 
@@ -66,6 +66,9 @@ class Claim:
         """What the group "things" names, without a last one that begins the next clause: “…, and the queen covers”."""
         named = self.mentions("things")
         if len(named) > 1 and self.runs_on():
+            named.pop()
+        # "…, a second attacker" says something of what was named, and names nothing further.
+        while len(named) > 1 and _is_remark(named[-1]):
             named.pop()
         return named
 
@@ -123,6 +126,11 @@ class Claim:
         if len(named) > 1 and self.runs_on() and named[-1].end == self.end:
             return named[-2].end
         return self.end
+
+
+def _is_remark(mention: Mention) -> bool:
+    bare = mention.what is Named.PIECE and mention.kind is None and mention.square is None
+    return bare and not mention.definite and not mention.pronoun
 
 
 Judge: TypeAlias = Callable[[Claim], "list[Judgement]"]

@@ -49,6 +49,8 @@ def judge_castling_right(claim: Claim) -> list[Judgement]:
     if denied:
         if any(state.now for state in states):
             return contradicted(topic, claim.quote(), next(state.why for state in states if state.now))
+        if claim.hinted("for_good") and all(state.right for state in states):
+            return contradicted(topic, claim.quote(), f"{states[0].why} The right is still there.")
         if not any(state.right for state in states) or claim.has("no"):
             return confirmed(topic, claim.quote(), states[0].why)
         return undecided(topic, claim.quote(), states[0].why)

@@ -18,6 +18,8 @@ from studyboard.reading.findings import Topic
 MINIATURE = 25
 #: A move number that is off by no more than this is taken for a slip, not for another moment of the game.
 _NEAR = 3
+#: So many words at the head of a line may still speak of the position before its first move.
+_EARLY = 6
 _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
 
 
@@ -31,7 +33,7 @@ def judge_turn(claim: Claim) -> list[Judgement]:
     start, end = scene.clause(claim.start)
     near = [step for step in scene.steps if start <= step.token < end or (not step.cued and step.token == 0)]
     if not scene.talk.think:
-        boards += [step.before for step in near if step.before is not None and (step.cued or claim.start < 6)]
+        boards += [step.before for step in near if step.before is not None and not step.cued and claim.start < _EARLY]
         boards += [step.board for step in near if step.token > claim.start]
     if any(board.turn == who.colour for board in boards):
         return confirmed(Topic.TURN, claim.quote(), f"It is {side(who.colour)}'s move.")

@@ -157,7 +157,7 @@ def judge_level(claim: Claim) -> list[Judgement]:
 
 def judge_bishop_pair(claim: Claim) -> list[Judgement]:
     """“White has the bishop pair”."""
-    if not _of_kind(claim, chess.BISHOP):
+    if not _of_kind(claim, chess.BISHOP) or (claim.has("two") and not says(claim, "two", "two", "both")):
         return []
     who = claim.mention("side") or claim.mention("piece")
     colours = list(chess.COLORS) if who is None or who.colour is None else [who.colour]

@@ -31,7 +31,12 @@ def attacks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
 
 def defends(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
     """Does *by* guard *target*: its own piece, or a square?"""
-    return by != target and view(board, by, target).sight in (Sight.DIRECT, Sight.THROUGH)
+    if by == target:
+        return False
+    seen = view(board, by, target)
+    # A square behind the enemy king is covered all the same: the king cannot go there.
+    behind = seen.sight is Sight.BLOCKED and seen.between == (board.king(not board.color_at(by)),)
+    return behind or seen.sight in (Sight.DIRECT, Sight.THROUGH)
 
 
 def guards_own(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
@@ -136,15 +141,8 @@ def doers(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.
 
 
 def _doer(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Square]:
-    """A piece said without its square is one of the side that has just moved such a piece, if it has."""
-    found = referents(claim.scene, mention, board)
-    bare = mention.square is None and mention.colour is None and not mention.other and not mention.pronoun
-    if mention.what is Named.PIECE and mention.kind and bare and not mention.plural:
-        for square in claim.movers():
-            if square in found:
-                colour = board.color_at(square)
-                return [at for at in found if board.color_at(at) == colour]
-    return found
+    """A piece said without its square is the one that has just moved, if such a one has."""
+    return salient(claim.scene, mention, board)
 
 
 def target_words(board: chess.Board, at: chess.Square) -> str:
@@ -188,7 +186,7 @@ def judge_guarded(claim: Claim) -> list[Judgement]:
 def _passive(
     claim: Claim, relation: Relation, verb: str, who: Callable[[chess.Board, chess.Square], bool]
 ) -> list[Judgement]:
-    thing = claim.mention("piece")
+    thing = claim.mention("piece") or claim.mention("square")
     if thing is None or thing.kind == chess.KING:
         return []
     by = claim.mentions("things")
@@ -201,10 +199,12 @@ def _passive(
     seen = False
     for board in boards:
         for at in salient(claim.scene, thing, board):
-            if board.piece_at(at) is None:
+            if board.piece_at(at) is None and (thing.what is not Named.SQUARE or times):
                 continue
             seen = True
             colour = who(board, at)
+            if board.piece_at(at) is None and not attackers(board, colour, at):
+                colour = not colour
             front, all_of_them = attackers(board, colour, at), attackers_with_support(board, colour, at)
             named = all(
                 any(relation(board, square, at) for square in referents(claim.scene, m, board) if square != at)
@@ -213,7 +213,7 @@ def _passive(
             if named and by and claim.hinted("only"):
                 everyone = {square for m in by for square in referents(claim.scene, m, board)}
                 named = all(square in everyone for square in front)
-            enough = times in (len(front), len(all_of_them)) if times else bool(front)
+            enough = times in (len(front), len(all_of_them)) if times else bool(front) or bool(by)
             if enough and named:
                 return confirmed(
                     topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times
@@ -222,7 +222,7 @@ def _passive(
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if thing.pronoun and len(referents(claim.scene, thing, boards[0])) > 4:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    squares = [at for at in salient(claim.scene, thing, boards[0]) if boards[0].piece_at(at)]
+    squares = salient(claim.scene, thing, boards[0])
     why = attack_words(boards[0], squares[0]) if squares else "No such piece stands there."
     return contradicted(topic, claim.quote(), why, *squares[:1])
 

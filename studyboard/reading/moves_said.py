@@ -52,6 +52,10 @@ def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
     for here in phrases_of(tokens, units, words):
         for heard in here:
             phrase = _with_article(heard, tokens)
+            if _misheard_file(phrase, tokens):
+                if any(token.text in chess.FILE_NAMES for token in tokens[phrase.start : phrase.end]):
+                    continue
+                phrase = replace(phrase, form=replace(phrase.form, from_file=None))
             if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.05):
                 found.append(Said(phrase, contexts[phrase.anchor], is_whole(phrase.form)))
     return tuple(sorted(found, key=lambda said: (said.phrase.start, -said.phrase.end, said.phrase.cost)))
@@ -67,6 +71,17 @@ def _with_article(phrase: Phrase, tokens: Sequence[Token]) -> Phrase:
     if start and not tokens[start].broken and tokens[start - 1].text in articles and phrase.cost >= _LETTER_LEFT_OUT:
         return replace(phrase, cost=phrase.cost - _LETTER_LEFT_OUT)
     return phrase
+
+
+def _misheard_file(phrase: Phrase, tokens: Sequence[Token]) -> bool:
+    """Does the phrase name a file that no word of it is written with: “with the b-pawn” heard as “with d b-pawn”?"""
+    file = phrase.form.from_file
+    if file is None:
+        return False
+    letter = chess.FILE_NAMES[file]
+    articles = claim_words().names.definite
+    written = [token for token in tokens[phrase.start : phrase.end] if token.text not in articles]
+    return not any(token.text == letter or letter in token.text[:2] for token in written)
 
 
 def is_whole(form: Form) -> bool:

@@ -95,15 +95,21 @@ def _read_beat(
 def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -> Scene:
     """The line of a beat with the board beside it, as the timeline shows it."""
     nodes = study.nodes
-    cues = {cue.node: cue.word for cue in beat.spoken.cues if cue.node is not None}
+    cues = _cues(study, positions, beat)
     steps: list[tuple[Step, int | None]] = []
     told = [visit for visit in beat.visits if visit.kind is not VisitKind.BACK]
     first = told[0].node if told else beat.visits[0].node
+    before: list[int] = []
+    if beat.visits[0].kind is VisitKind.TELL:
+        path = study.path(first)
+        cued_before = [at for at, node in enumerate(path[:-1]) if node in cues]
+        before = path[min(cued_before) : -1] if cued_before else []
+        first = before[0] if before else first
     parent = nodes[first].parent
     start = positions.board(first if parent is None or beat.visits[0].kind is VisitKind.LINE else parent)
     # Returns at the very end of the talk come after the line.
     shown = beat.visits[: max((n for n, v in enumerate(beat.visits) if v.kind is not VisitKind.BACK), default=0) + 1]
-    for visit in shown:
+    for visit in (*(Visit(node, VisitKind.TELL, beat.depth) for node in before), *shown):
         node = nodes[visit.node]
         board = positions.board(visit.node)
         if visit.kind is not VisitKind.TELL or node.parent is None or node.move is None:
@@ -121,6 +127,26 @@ def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -
         depth=beat.depth,
         talk=_talk(study, beat, first),
     )
+
+
+def _cues(study: Study, positions: Positions, beat: Beat) -> dict[int, int]:
+    """The word of each move that the line plays.
+
+    Where one move is cued twice, the first time may be meant for the same move of the other side, played before:
+    "castles, castles".
+    """
+    found: dict[int, int] = {}
+    for cue in sorted((c for c in beat.spoken.cues if c.node is not None), key=lambda cue: -cue.word):
+        assert cue.node is not None
+        if cue.node not in found:
+            found[cue.node] = cue.word
+            continue
+        san = positions.san(cue.node).rstrip("+#")
+        path = study.path(cue.node)
+        same = [node for node in path[:-1] if node not in found and positions.san(node).rstrip("+#") == san]
+        if same:
+            found[same[-1]] = cue.word
+    return found
 
 
 def _talk(study: Study, beat: Beat, first: int) -> Talk:

@@ -47,7 +47,8 @@ def standing(scene: Scene, near: Sequence[Known], earlier: Sequence[chess.Board]
             continue
         mood = (scene.mood(mention.start) | scene.mood(mention.end - 1)) & ~(Mood.NEGATIVE | Mood.QUESTION)
         past = mood & Mood.PAST and any(fitting(mention, board) for board in earlier)
-        comes = any(fitting(mention, known_after(known)) for known in near)
+        last = scene.steps[-1].board if scene.steps else scene.start
+        comes = any(fitting(mention, known_after(known)) for known in near if known.board == last)
         if mood & ~Mood.PAST or past or comes or scene.talk.part or mention.vague or mention.comes_from is not None:
             yield _stands(scene, mention, Verdict.UNDECIDED, Topic.PIECE, f"{quote}: not on the board now.", None)
             continue

@@ -113,10 +113,11 @@ class Telling:
             return False
         if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST:
             return False
-        if form.bare and (not step.cued or said.phrase.start != step.token or not self._alone(said)):
+        if form.bare and not self._is_pawn_move(said, step):
             return False
         if not step.cued:
             first = next((s for s in scene.said if s.whole and not s.phrase.form.bare), None)
+            first = said if form.bare else first
             if first is None or first.phrase.start < said.phrase.start or scene.sentence_of[said.phrase.start] > 0:
                 return False
             if self._names_a_place(said):
@@ -143,6 +144,21 @@ class Telling:
             return True
         return phrase.form.promotion is not None or scene.tokens[phrase.end].text in scene.words.names.after_capture
 
+    def _is_pawn_move(self, said: Said, step: Step) -> bool:
+        """Can a square alone only be the pawn's move that the line tells: “{f6}f5 protects …”, “asks with h6.”?"""
+        scene, start = self.scene, said.phrase.start
+        assert step.before is not None
+        assert step.move is not None
+        assert said.phrase.form.to is not None
+        if step.cued and start == step.token and self._alone(said):
+            return True
+        if step.before.piece_type_at(step.move.from_square) != chess.PAWN:
+            return False
+        if step.cued:
+            same_file = chess.square_file(said.phrase.form.to) == chess.square_file(step.move.to_square)
+            return start == step.token and same_file
+        return start > 0 and scene.tokens[start - 1].text in scene.words.names.before_square
+
     def _alone(self, said: Said) -> bool:
         """Is the square all that is said between two signs?"""
         start, end = self.scene.clause(said.phrase.start)
@@ -163,17 +179,17 @@ class Telling:
             step.before is not None and step.move is not None and means(form, step.before, step.move) for step in steps
         ):
             return True
-        near = self.near if own is None else [known for known in self.near if self._beside(known, own)]
+        near = self.near if own is None else [known for known in self.near if self._beside(known, own, said.placed)]
         if any(means(form, known.board, known.move) for known in near):
             return True
         boards = [self.scene.start, *(step.board for step in self.scene.steps)]
         return form.from_square is None and not form.capture and any(stands(form, board) for board in boards)
 
-    def _beside(self, known: Known, own: Step) -> bool:
-        """Is the move played from the same position as the step's, or from the one after the line?"""
+    def _beside(self, known: Known, own: Step, placed: bool) -> bool:
+        """Is the move played from the same position as the step's, or, said with its square, after the line?"""
         if known.move == own.move and known.board == own.before:
             return False
-        return known.board == own.before or known.board == self.scene.steps[-1].board
+        return known.board == own.before or (placed and known.board == self.scene.steps[-1].board)
 
     def _explain(self, said: Said) -> None:
         self.explained.update(at for at in range(said.phrase.start, said.phrase.end))

@@ -41,6 +41,7 @@ class Names:
     """How things are named.
 
     pieces: type (0 for any piece) and whether several are meant, by word
+    before_square: words behind which a square alone is a pawn's move
     after_capture: words that may follow “pawn takes” without making something else of it
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
@@ -63,6 +64,7 @@ class Names:
     numbers: tuple[str, ...]
     tens: tuple[str, ...]
     after_capture: frozenset[str]
+    before_square: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,6 +138,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         numbers=tuple(table["numbers"]),
         tens=tuple(table["tens"]),
         after_capture=one("after_capture"),
+        before_square=one("before_square"),
     )
 
 
