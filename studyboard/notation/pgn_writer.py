@@ -13,6 +13,10 @@ from studyboard.model.study import SEVEN_TAG_ROSTER, Study
 
 #: Section 8.2.1: lines of movetext with fewer than 80 characters.
 _WIDTH = 79
+#: Section 7: a string has at most 255 characters.
+_LONGEST_VALUE = 255
+#: Section 5: a brace ends a comment, whatever stands before it. Readers of PGN show these in its place.
+_BRACES = str.maketrans("{}", "\N{FULLWIDTH LEFT CURLY BRACKET}\N{FULLWIDTH RIGHT CURLY BRACKET}")
 _RESULTS = frozenset({"1-0", "0-1", "1/2-1/2", "*"})
 _NOT_IN_A_NAME = re.compile(r"\W", re.ASCII)
 _LINE_BREAKS = re.compile(r"[\r\n]+")
@@ -27,9 +31,11 @@ def pgn_text(study: Study, positions: Positions | None = None, *, spoken: bool =
     spoken: spoken lines become comments, before the note of the same move
     notes: notes become comments
 
-    With spoken=False, reading the text again gives the same headers, moves, notes and glyphs. What a comment of the
-    standard cannot hold is put otherwise: line breaks part several comments, and a line with a closing brace
-    becomes a comment to the end of the line, however long.
+    With spoken=False, reading the text again gives the same headers, moves, notes and glyphs, but for what the
+    standard has no room for; `pgn_remarks` tells where that is so. A value of a tag is cut at 255 characters. Line
+    breaks part several comments. A line with a closing brace gets full-width braces: a comment to the end of the
+    line could hold it as it is, but other readers, chess.pgn among them, skip such comments whole. A null move is
+    written “--”, as is common practice.
     """
     if positions is None:
         positions = Positions(study)
@@ -44,6 +50,25 @@ def pgn_text(study: Study, positions: Positions | None = None, *, spoken: bool =
     return f"{_tags(study.headers)}\n{movetext.text()}\n"
 
 
+def pgn_remarks(study: Study, *, spoken: bool = True, notes: bool = True) -> tuple[str, ...]:
+    """What `pgn_text` puts otherwise than it stands in the study, or than the standard knows it; in sentences."""
+    found = [
+        f"The {name} tag has {len(value)} characters and PGN allows {_LONGEST_VALUE}: the rest was left out."
+        for name, value in study.headers.items()
+        if len(value) > _LONGEST_VALUE
+    ]
+    texts = [study.line(part).spoken.text for part in Part if spoken]
+    for node in study.nodes.values():
+        texts += [node.spoken.text if spoken else "", *((node.note_before, node.note) if notes else ())]
+    if braced := sum("}" in line for line in _comments(texts)):
+        places = "one comment" if braced == 1 else f"{braced} comments"
+        found.append(f"A “}}” would end a comment of PGN: in {places} the braces were made full-width, “｛” and “｝”.")
+    if nulls := sum(node.move is not None and not node.move for node in study.nodes.values()):
+        moves = "One move is a null move" if nulls == 1 else f"{nulls} moves are null moves"
+        found.append(f"{moves}, written “--”: PGN knows none, and other programs may stop reading there.")
+    return tuple(found)
+
+
 def _tags(headers: dict[str, str]) -> str:
     """Section 8.1: the seven tag roster in its order, then the others in ASCII order of their names."""
     pairs = {**SEVEN_TAG_ROSTER, **headers}
@@ -54,6 +79,8 @@ def _tags(headers: dict[str, str]) -> str:
 
 
 def _escaped(value: str) -> str:
+    if len(value) > _LONGEST_VALUE:
+        value = f"{value[: _LONGEST_VALUE - 1]}…"
     return _LINE_BREAKS.sub(" ", value).replace("\\", "\\\\").replace('"', '\\"')
 
 
@@ -116,11 +143,11 @@ def _comments(texts: Iterable[str]) -> list[str]:
 class _Movetext:
     """Movetext being written.
 
-    State: units between which a line may be broken, each with whether the line must end after it.
+    State: units between which a line may be broken.
     """
 
     def __init__(self) -> None:
-        self._units: list[tuple[str, bool]] = []
+        self._units: list[str] = []
         self._opened = ""
         self.interrupted = True
 
@@ -141,22 +168,18 @@ class _Movetext:
 
     def close(self) -> None:
         """End a variation."""
-        last, ends_line = self._units[-1]
-        if ends_line or len(last) >= _WIDTH:
+        if len(self._units[-1]) >= _WIDTH:
             self._add(")")
         else:
-            self._units[-1] = (f"{last})", False)
+            self._units[-1] += ")"
         self.interrupted = True
 
     def comments(self, lines: list[str]) -> None:
         """Comments of one line each."""
         for line in lines:
             self.interrupted = True
-            if "}" in line:
-                self._add(f"; {line}", ends_line=True)
-                continue
             pieces: list[str] = []
-            for piece in _SINGLE_SPACE.split(line):
+            for piece in _SINGLE_SPACE.split(line.translate(_BRACES) if "}" in line else line):
                 # At the beginning of a line these would be an escape (section 6) and, to some readers, a tag.
                 if pieces and piece[:1] in ("%", "["):
                     pieces[-1] += f" {piece}"
@@ -171,19 +194,16 @@ class _Movetext:
         """The lines, each with its line break."""
         lines: list[str] = []
         line = ""
-        for unit, ends_line in self._units:
+        for unit in self._units:
             if line and len(line) + 1 + len(unit) > _WIDTH:
                 lines.append(line)
                 line = unit
             else:
                 line = f"{line} {unit}" if line else unit
-            if ends_line:
-                lines.append(line)
-                line = ""
         if line:
             lines.append(line)
         return "".join(f"{line}\n" for line in lines)
 
-    def _add(self, text: str, ends_line: bool = False) -> None:
-        self._units.append((self._opened + text, ends_line))
+    def _add(self, text: str) -> None:
+        self._units.append(self._opened + text)
         self._opened = ""
