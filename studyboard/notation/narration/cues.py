@@ -25,7 +25,8 @@ _BRACKET = CueSaying((), "branch", False, 1.0, 4)
 _END_OF_BRACKET = CueSaying((), "return", False, 1.0, 4)
 
 
-_LEADING = frozenset({"branch", "return", "alternative"})
+_OTHER = "alternative"
+_LEADING = frozenset({"branch", "return", _OTHER})
 
 
 @dataclass(slots=True)
@@ -110,6 +111,8 @@ def _lead(found: list[Context], parted: Sequence[Break], anchors: Sequence[int],
             strength, crossed = strength * _INTO_NEXT_SENTENCE, True
         if parted[at] == Break.CLAUSE and met and not cue.whole_sentence:
             strength *= _BEHIND_A_COMMA
+        if met and cue.kind == _OTHER and anchors[at] != 3:
+            return
         _add(found[at], cue.kind, strength)
         met = met or anchors[at] >= 2
         strength -= cue.weight * _FADING * (0.3 if cue.whole_sentence else 1.0)
@@ -191,7 +194,7 @@ def _add(context: Context, kind: str, strength: float) -> None:
         context.branch = 1.0 - (1.0 - min(1.0, context.branch)) * (1.0 - min(1.0, strength))
     elif kind == "return":
         context.back = 1.0 - (1.0 - min(1.0, context.back)) * (1.0 - min(1.0, strength))
-    elif kind == "alternative":
+    elif kind == _OTHER:
         context.alternative = max(context.alternative, strength)
     elif strength > context.against:
         context.against, context.kind = strength, kind
