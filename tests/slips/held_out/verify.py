@@ -76,7 +76,7 @@ class Talk:
         sans = where.split()
         cued = [match for match in CUE.finditer(text) if not match.group().startswith("{mark")]
         for match, san in zip(reversed(cued), reversed(sans), strict=False):
-            if match.group()[1:-1] != san:
+            if re.sub(r"^\d+\.+", "", match.group()[1:-1]) != san:
                 raise ValueError(f"cue {match.group()} where {san} is played")
         # The place of the quote is found in the text with cues blanked out, so that quotes may run across cues.
         bare = ""
