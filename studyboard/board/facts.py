@@ -19,6 +19,14 @@ class FactKind(StrEnum):
     HANGS = "hangs"
     PINNED = "pinned"
     MATERIAL = "material"
+    LINE = "line"
+    FORK = "fork"
+    GUARD = "guard"
+    TRAPPED = "trapped"
+    PAWNS = "pawns"
+    BISHOPS = "bishops"
+    CASTLING = "castling"
+    COVER = "cover"
 
 
 @dataclass(frozen=True, slots=True)

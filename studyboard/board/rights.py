@@ -64,6 +64,9 @@ def castling(board: chess.Board, colour: chess.Color, kingside: bool) -> Castlin
     target = chess.square(6 if kingside else 2, rank)
     path = chess.between(king, target) | chess.BB_SQUARES[target]
     hit = [at for at in chess.scan_forward(path) if board.attackers_mask(not colour, at)]
+    if not hit:
+        # The other side is in check now, so that its turn cannot be passed; nothing else stands against it.
+        return Castling(True, True, f"{who} may castle {wing}.")
     passes = f"the king would pass over {squares_listed(hit)}, which is attacked"
     return Castling(False, True, f"{who} cannot castle {wing} now: {passes}.")
 

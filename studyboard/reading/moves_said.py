@@ -56,6 +56,8 @@ def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
                 if any(token.text in chess.FILE_NAMES for token in tokens[phrase.start : phrase.end]):
                     continue
                 phrase = replace(phrase, form=replace(phrase.form, from_file=None))
+            if _passes_a_file(phrase, tokens):
+                continue
             if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.05):
                 found.append(Said(phrase, contexts[phrase.anchor], is_whole(phrase.form)))
     return tuple(sorted(found, key=lambda said: (said.phrase.start, -said.phrase.end, said.phrase.cost)))
@@ -82,6 +84,16 @@ def _misheard_file(phrase: Phrase, tokens: Sequence[Token]) -> bool:
     articles = claim_words().names.definite
     written = [token for token in tokens[phrase.start : phrase.end] if token.text not in articles]
     return not any(token.text == letter or letter in token.text[:2] for token in written)
+
+
+def _passes_a_file(phrase: Phrase, tokens: Sequence[Token]) -> bool:
+    """Is a file said before a piece, as in “the b-pawn”, and not heard?"""
+    form = phrase.form
+    if form.from_file is not None or form.target_file is not None or form.from_square is not None:
+        return False
+    pieces = claim_words().names.pieces
+    span = range(phrase.start, phrase.end - 1)
+    return any(tokens[at].text in "bcdefgh" and tokens[at + 1].text in pieces for at in span)
 
 
 def is_whole(form: Form) -> bool:
