@@ -100,9 +100,7 @@ def score(path: Path) -> Score:
         whole = slip["kind"] in _ANYWHERE
         places.append((key, 0 if whole else at, len(text) if whole else at + len(str(slip["quote"]))))
     for query in found.queries:
-        hits = [
-            n for n, (key, a, b) in enumerate(places) if query.beat == key and query.start < b and a < query.end
-        ]
+        hits = [n for n, (key, a, b) in enumerate(places) if query.beat == key and query.start < b and a < query.end]
         if hits:
             result.right += 1
             for n in hits:
@@ -120,8 +118,10 @@ def main() -> None:
     folder = Path(arguments[0]) if arguments else _SLIPS / "tuning"
     total = Score()
     head = ("slips", "found", "recall", "queries", "right", "precision", "kind", "confirmed", "unchecked", "time")
-    print(f"{'narration':30} {head[0]:>5} {head[1]:>5} {head[2]:>9} {head[3]:>8} {head[4]:>6} {head[5]:>10} "
-          f"{head[6]:>6} {head[7]:>10} {head[8]:>10} {head[9]:>10}")
+    print(
+        f"{'narration':30} {head[0]:>5} {head[1]:>5} {head[2]:>9} {head[3]:>8} {head[4]:>6} {head[5]:>10} "
+        f"{head[6]:>6} {head[7]:>10} {head[8]:>10} {head[9]:>10}"
+    )
     for path in sorted(folder.glob("*.toml")):
         one = score(path)
         total.add(one)
