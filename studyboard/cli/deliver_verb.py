@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 
-from studyboard.cli.sources import load_study
+from studyboard.cli.sources import load_study, print_remark
 from studyboard.delivery.deliver import Delivered, Item, deliver
 from studyboard.model.study import Study
 from studyboard.timing.recorded import talk
@@ -19,20 +19,30 @@ from studyboard.timing.recorded import talk
 def deliver_study(path: Path, number: int | None, to: Path, wanted: Sequence[str], *, paper: str, as_json: bool) -> int:
     """Write what is wanted of a study, everything if nothing is named, and print what was written.
 
-    1 where part of a game could not be read.
+    1 where part of a game could not be read, or something that was named could not be made.
     """
     loaded = load_study(path, number)
-    written = deliver_with_progress(loaded.study, to, wanted, paper=paper)
+    remarks: list[str] = []
+    written = deliver_with_progress(loaded.study, to, wanted, paper=paper, remark=remarks.append)
     if as_json:
         files = [{"item": str(one.item), "path": str(one.path)} for one in written]
-        print(json.dumps({"delivered": files}, indent=2, ensure_ascii=False))
+        print(json.dumps({"delivered": files, "remarks": remarks}, indent=2, ensure_ascii=False))
     else:
         for one in written:
             print(one.path)
-    return 0 if loaded.whole else 1
+    for sentence in remarks:
+        print_remark(sentence)
+    return 0 if loaded.whole and {one.item for one in written}.issuperset(wanted) else 1
 
 
-def deliver_with_progress(study: Study, to: Path, wanted: Sequence[str], *, paper: str = "a4") -> list[Delivered]:
+def deliver_with_progress(
+    study: Study,
+    to: Path,
+    wanted: Sequence[str],
+    *,
+    paper: str = "a4",
+    remark: Callable[[str], None] = print_remark,
+) -> list[Delivered]:
     """Deliver with a progress bar on the terminal; nothing is drawn where standard error is none."""
     items = frozenset(Item(name) for name in wanted) or frozenset(Item)
     console = Console(stderr=True)
@@ -43,4 +53,4 @@ def deliver_with_progress(study: Study, to: Path, wanted: Sequence[str], *, pape
         def show(item: Item, share: float) -> None:
             bar.update(task, completed=share, description=item.value)
 
-        return deliver(study, to, items, timeline=talk(study), paper=paper, progress=show)
+        return deliver(study, to, items, timeline=talk(study), paper=paper, progress=show, remark=remark)

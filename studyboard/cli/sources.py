@@ -70,6 +70,11 @@ def report_problems(path: Path, game: GameRead) -> None:
         print(f"{path}:{problem.line}:{problem.column}: {problem.message}", file=sys.stderr)
 
 
+def print_remark(sentence: str) -> None:
+    """Print something that the user should know of what was made, on standard error."""
+    print(f"studyboard: {sentence}", file=sys.stderr)
+
+
 def _named(entry: GameEntry) -> str:
     return f"{entry.number} {entry.headers.get('White', '?')} – {entry.headers.get('Black', '?')}"
 

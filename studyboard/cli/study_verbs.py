@@ -9,11 +9,11 @@ from pathlib import Path
 
 import chess
 
-from studyboard.cli.sources import load_game, load_study, report_problems
+from studyboard.cli.sources import load_game, load_study, print_remark, report_problems
 from studyboard.model.errors import StudyboardError
 from studyboard.model.position_study import position_study
 from studyboard.notation.pgn_reader import Problem
-from studyboard.notation.pgn_writer import pgn_text
+from studyboard.notation.pgn_writer import pgn_remarks, pgn_text
 from studyboard.store.study_file import StudyFile
 
 
@@ -51,5 +51,7 @@ def new(path: Path, game: Path | None, number: int | None, fen: str | None, *, a
 def pgn(path: Path, number: int | None, *, spoken: bool) -> int:
     """Print the annotated game; 1 where part of it could not be read."""
     loaded = load_study(path, number)
+    for remark in pgn_remarks(loaded.study, spoken=spoken):
+        print_remark(remark)
     sys.stdout.write(pgn_text(loaded.study, spoken=spoken))
     return 0 if loaded.whole else 1

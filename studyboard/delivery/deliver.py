@@ -23,6 +23,7 @@ from studyboard.delivery.title import file_stem, study_title
 from studyboard.delivery.webvtt import webvtt_text
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
+from studyboard.notation.pgn_writer import pgn_remarks
 from studyboard.timing.plan import plan
 from studyboard.timing.timeline import Timeline
 
@@ -59,12 +60,14 @@ def deliver(
     paper: str = "a4",
     progress: Progress | None = None,
     cancelled: Callable[[], bool] | None = None,
+    remark: Callable[[str], None] | None = None,
 ) -> list[Delivered]:
     """Publish *items* into the folder *to*, which is made where it does not exist; files there are replaced.
 
     timeline: where the times come from; the plan where it is None
     paper: "a4" or "letter"
     progress, cancelled: called from time to time from the thread that delivers
+    remark: told, in sentences, what could not be made (no captions without words) and what was put otherwise
 
     Nothing is put into the folder before everything is made, so the files there always agree with each other.
     Raises DeliveryError, in a sentence, where that is not possible, and DeliveryCancelledError where *cancelled*
@@ -74,13 +77,14 @@ def deliver(
     stem = file_stem(study_title(study.headers))
     positions = Positions(study)
     made: list[tuple[Item, str]] = []
+    remarks: list[str] = []
     with _workshop(to) as workshop:
         for place, item in enumerate(wanted):
             if cancelled is not None and cancelled():
                 raise DeliveryCancelledError("The delivery was stopped; nothing was changed.")
             if progress is not None:
                 progress(item, place / len(wanted))
-            for ending, content in _files(item, study, positions, timeline, paper):
+            for ending, content in _files(item, study, positions, timeline, paper, remarks.append):
                 name = f"{stem}{ending}"
                 _write(workshop / name, content, to)
                 made.append((item, name))
@@ -89,11 +93,19 @@ def deliver(
         _put_in_place(workshop, to, [name for _, name in made])
     if progress is not None and wanted:
         progress(wanted[-1], 1.0)
+    if remark is not None:
+        for sentence in remarks:
+            remark(sentence)
     return [Delivered(item, to / name) for item, name in made]
 
 
 def _files(
-    item: Item, study: Study, positions: Positions, timeline: Timeline | None, paper: str
+    item: Item,
+    study: Study,
+    positions: Positions,
+    timeline: Timeline | None,
+    paper: str,
+    remark: Callable[[str], None],
 ) -> Iterator[tuple[str, bytes]]:
     """The files of one item: what their names end in, and what stands in them."""
     match item:
@@ -101,9 +113,14 @@ def _files(
             yield ".pdf", sheet_pdf(study, positions, paper=paper)
         case Item.CAPTIONS:
             cues = captions(timeline or plan(study))
+            if not cues:
+                remark("Nothing is said yet, so there are no captions. Write spoken lines first.")
+                return
             yield ".vtt", webvtt_text(cues, title=study_title(study.headers)).encode()
             yield ".srt", srt_text(cues).encode()
         case Item.GAME:
+            for sentence in pgn_remarks(study):
+                remark(sentence)
             yield ".pgn", game_pgn(study, positions)
         case Item.STILL:
             yield ".png", still_png(study, positions)

@@ -13,7 +13,7 @@ import webvtt
 from PIL import Image
 from pypdf import PdfReader
 
-from studyboard.model.edits import ChangeNode
+from studyboard.model.edits import ChangeHeaders, ChangeNode
 from studyboard.model.script import SpokenLine
 from studyboard.store.study_file import StudyFile
 
@@ -100,3 +100,31 @@ def test_an_unknown_paper_is_refused(say: Callable, talk: Path, tmp_path: Path) 
 def test_no_bar_is_drawn_where_nobody_watches(call: Callable, talk: Path) -> None:
     answer = call("deliver", talk, "--to", "out")
     assert (answer.status, answer.err) == (0, "")
+
+
+def test_a_talk_without_words_has_no_captions_and_says_so(say: Callable, study: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    answer = say("deliver", study, "--to", folder)
+    assert set(_written(folder)) == {".pdf", ".pgn", ".png"}
+    assert answer.status == 0
+    assert answer.err == "studyboard: Nothing is said yet, so there are no captions. Write spoken lines first.\n"
+
+
+def test_captions_that_were_asked_for_and_cannot_be_made_are_something_wrong(
+    say: Callable, study: Path, tmp_path: Path
+) -> None:
+    answer = say("deliver", study, "--to", tmp_path / "out", "--captions", "--still", "--json")
+    assert answer.status == 1
+    report = json.loads(answer.out)
+    assert [one["item"] for one in report["delivered"]] == ["still"]
+    assert report["remarks"] == ["Nothing is said yet, so there are no captions. Write spoken lines first."]
+
+
+def test_what_pgn_has_no_room_for_is_told(say: Callable, talk: Path, tmp_path: Path) -> None:
+    with StudyFile.open(talk) as file:
+        file.do(ChangeHeaders((("Annotator", "Long " * 60),)))
+    told = "studyboard: The Annotator tag has 300 characters and PGN allows 255: the rest was left out.\n"
+    delivered = say("deliver", talk, "--to", tmp_path / "out", "--game")
+    printed = say("pgn", talk)
+    assert (delivered.status, delivered.err) == (printed.status, printed.err) == (0, told)
+    assert _written(tmp_path / "out")[".pgn"].read_text(encoding="utf-8") == printed.out

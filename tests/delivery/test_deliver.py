@@ -15,6 +15,7 @@ from studyboard.delivery.deliver import Delivered, Item, deliver
 from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
 from studyboard.model.edits import ChangeHeaders, apply
 from studyboard.model.errors import StudyboardError
+from studyboard.model.study import Study
 from studyboard.timing.plan import plan
 
 STEM = "Lindqvist-Okonjo-Harbour-Club-Winter-Evening"
@@ -50,6 +51,20 @@ def test_captions_say_every_word_of_the_plan_in_its_time(author, tmp_path):
     assert len(script) > 20
     assert " ".join(cue.text for cue in read).split() == script
     assert read[-1].end_in_seconds <= plan(author.study).seconds
+
+
+def test_without_words_no_captions_are_made_and_the_presenter_is_told(tmp_path):
+    told = []
+    made = deliver(Study(), tmp_path, frozenset({Item.CAPTIONS, Item.GAME}), remark=told.append)
+    assert [one.item for one in made] == [Item.GAME]
+    assert everything_under(tmp_path) == {made[0].path.name}
+    assert told == ["Nothing is said yet, so there are no captions. Write spoken lines first."]
+
+
+def test_a_delivery_that_is_what_was_asked_for_needs_no_remark(author, tmp_path):
+    told = []
+    deliver(author.study, tmp_path, remark=told.append)
+    assert told == []
 
 
 def test_a_recorded_timeline_gives_its_own_times(author, tmp_path, talk):
