@@ -309,7 +309,7 @@ class Booth(QFrame):
                 return None
             player.position.connect(self._follow)
             player.state_changed.connect(lambda _: self._show_buttons())
-            player.finished.connect(lambda: self.played_to.emit(None))
+            player.finished.connect(self._played)
             player.silent.connect(self._say)
             player.failed.connect(self._failed)
             self._player = player
@@ -324,7 +324,12 @@ class Booth(QFrame):
         place = bisect_right([event.at.samples for event in events], sample) - 1
         if place >= 0 and player.state is PlayerState.PLAYING:
             self._session.show(events[place].node)
+            self._performance.follow(events[place].beat)
         self.played_to.emit((player.take, sample / player.take.rate))
+
+    def _played(self) -> None:
+        self.played_to.emit(None)
+        self._performance.get_ready()
 
     def _other_study(self) -> None:
         if self._player is not None:

@@ -189,7 +189,7 @@ class LineEditor(QWidget):
         self._intended.commit()
         self._think.commit()
         typed, self._typed = self._typed, set()
-        self._store_again()
+        self._store_again("spoken" in typed)
         if not typed or not self._there():
             return
         self._storing = True
@@ -203,9 +203,10 @@ class LineEditor(QWidget):
         self._storing = False
         self._show_print()
 
-    def _store_again(self) -> None:
+    def _store_again(self, typed_here: bool) -> None:
+        """Try again to store what could not be, but for the shown line where it was typed into meanwhile."""
         for key, spoken in list(self._unstored.items()):
-            if key == self._key:
+            if key == self._key and typed_here:
                 continue
             self._storing = True
             gone = not isinstance(key, Part) and key not in self._session.study.nodes

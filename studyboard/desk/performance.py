@@ -84,6 +84,15 @@ class Performance(QObject):
         self._show(None if stop is None else stop.visit.node)
         self.moved.emit()
 
+    def follow(self, key: BeatKey | None) -> None:
+        """A take is being played: show this beat's line, without beginning anything."""
+        if self.active or key is None:
+            return
+        beat = next((number for number, beat in enumerate(self.run.beats) if beat.key == key), self._first)
+        if beat != self._first:
+            self._first = beat
+            self.moved.emit()
+
     def start(self, stamps: Stamps | None = None, clock: Callable[[], float] | None = None) -> None:
         """Begin; the board's moves are stamped by *stamps*. What was going on ends first."""
         self.stop()

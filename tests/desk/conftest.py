@@ -51,6 +51,7 @@ def desk(
     window = MainWindow(example_file, still_look, settings)
     qtbot.addWidget(window)
     window.show()
-    qtbot.waitExposed(window)
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
     yield window
     window.close()

@@ -41,6 +41,12 @@ def until_recorded(qtbot: QtBot, desk: MainWindow, seconds: float) -> None:
     qtbot.waitUntil(lambda: desk.booth.recorder.samples >= seconds * 48_000, timeout=20_000)
 
 
+def take_beat(desk: MainWindow, node: int) -> object:
+    """The beat that was told when the only take showed this node."""
+    (take,) = desk.session.study.takes.values()
+    return next(event.beat for event in take.events if event.node == node)
+
+
 def finished(qtbot: QtBot, desk: MainWindow, stop: Callable[[], object]) -> None:
     """Stop, and wait until the take is kept."""
     stop()
@@ -114,6 +120,7 @@ def test_a_take_is_played_with_the_board_following_and_can_be_discarded(qtbot: Q
     desk.session.show(desk.session.study.root)
     qtbot.mouseClick(desk.booth.play_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: desk.session.node == shown, timeout=15_000)
+    assert desk.performance.run.beats[desk.performance.beat].key == take_beat(desk, shown)
     qtbot.mouseClick(desk.booth.discard_button, Qt.MouseButton.LeftButton)
     take = next(iter(desk.session.study.takes.values()))
     assert not take.kept
