@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from html import escape
+from typing import TYPE_CHECKING
 
 from studyboard.model.takes import Take
-from studyboard.notation.pgn_reader import Problem
+
+if TYPE_CHECKING:
+    from studyboard.notation.pgn_reader import Problem
 
 
 def recovered_words(takes: Sequence[Take]) -> str:
