@@ -50,6 +50,11 @@ def counted(count: int, name: str) -> str:
     return f"{number} {name}" if count == 1 else f"{number} {name}s"
 
 
+def in_figures(count: int, name: str) -> str:
+    """``"9 half-moves"``, ``"1 half-move"``, ``"0 half-moves"``."""
+    return f"{count} {name}" if count == 1 else f"{count} {name}s"
+
+
 def squares_listed(squares: Sequence[chess.Square]) -> str:
     """``"e4, f5 and g6"``."""
     return listed([chess.square_name(square) for square in squares])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+from studyboard.board.naming import in_figures
 from studyboard.cli.sources import load_game, report_problems
 from studyboard.model.errors import StudyboardError
 from studyboard.notation.narration.narration import Narration
@@ -79,9 +80,12 @@ def _text(talk: Path) -> str:
 
 def _print_report(path: Path, narration: Narration) -> None:
     side = sum(len(line.line) for line in narration.side_lines)
-    print(
-        f"{path}: {len(narration.main_line)} half-moves, {len(narration.side_lines)} side-lines with {side}, "
-        f"{len(narration.beats)} beats, {len(narration.unread)} places not read"
+    counts = (
+        in_figures(len(narration.main_line), "half-move"),
+        f"{in_figures(len(narration.side_lines), 'side-line')} with {side}",
+        in_figures(len(narration.beats), "beat"),
+        f"{in_figures(len(narration.unread), 'place')} not read",
     )
+    print(f"{path}: {', '.join(counts)}")
     for unread in narration.unread:
         print(f"  “{unread.text}”: {unread.reason}")

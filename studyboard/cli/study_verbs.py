@@ -9,6 +9,7 @@ from pathlib import Path
 
 import chess
 
+from studyboard.board.naming import in_figures
 from studyboard.cli.sources import load_game, load_study, print_remark, report_problems
 from studyboard.model.errors import StudyboardError
 from studyboard.model.position_study import position_study
@@ -44,7 +45,7 @@ def new(path: Path, game: Path | None, number: int | None, fen: str | None, *, a
         }
         print(json.dumps(report, indent=2, ensure_ascii=False))
     else:
-        print(f"{path}: {main_line} half-moves, {side_lines} side-lines")
+        print(f"{path}: {in_figures(main_line, 'half-move')}, {in_figures(side_lines, 'side-line')}")
     return 1 if problems else 0
 
 

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studyboard.board.naming import in_figures
 from studyboard.delivery.deliver import Delivered, Item, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.desk.session import Session
@@ -52,6 +53,7 @@ class _Delivery(QThread):
         self._study, self._to, self._items, self._paper = study, to, items, paper
         self.stop = Event()
         self.delivered: list[Delivered] = []
+        self.remarks: list[str] = []
         self.problem = ""
         self.cancelled = False
 
@@ -66,6 +68,7 @@ class _Delivery(QThread):
                 paper=self._paper,
                 progress=lambda item, share: self.progressed.emit(str(item), share),
                 cancelled=self.stop.is_set,
+                remark=self.remarks.append,
             )
         except DeliveryCancelledError as reason:
             self.cancelled, self.problem = True, str(reason)
@@ -193,7 +196,7 @@ class DeliverWindow(QDialog):
     def _heading(self) -> QLabel:
         timeline = talk(self._session.study)
         kind = "recorded" if timeline.source is Source.RECORDED else "planned"
-        heading = QLabel(f"{clock(timeline.seconds)} {kind}, {len(timeline.stretches)} beats")
+        heading = QLabel(f"{clock(timeline.seconds)} {kind}, {in_figures(len(timeline.stretches), 'beat')}")
         heading.setObjectName("heading")
         return heading
 
@@ -221,7 +224,9 @@ class DeliverWindow(QDialog):
             self.status.setText(work.problem)
             return
         self.bar.setValue(1000)
-        self.status.setText(f"{len(work.delivered)} files are in {self.folder.text()}.")
+        count = len(work.delivered)
+        files = f"{in_figures(count, 'file')} {'is' if count == 1 else 'are'} in {self.folder.text()}."
+        self.status.setText(" ".join([files if count else "Nothing was made.", *work.remarks]))
         for one in work.delivered:
             self.files.addItem(one.path.name)
             self.files.item(self.files.count() - 1).setData(Qt.ItemDataRole.UserRole, str(one.path))

@@ -43,10 +43,10 @@ class GamesModel(QAbstractTableModel):
         return 0 if parent.isValid() else len(_COLUMNS)
 
     def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The tag's value; numbers keep their order when sorted."""
+        """The tag's value as far as it is known; numbers keep their order when sorted."""
         if role == Qt.ItemDataRole.DisplayRole:
             entry = self._entries[index.row()]
-            return entry.number if index.column() == 0 else entry.headers.get(_COLUMNS[index.column()], "")
+            return entry.number if index.column() == 0 else _known(entry, _COLUMNS[index.column()])
         if role == Qt.ItemDataRole.TextAlignmentRole and index.column() == 0:
             return int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         return None
@@ -56,6 +56,14 @@ class GamesModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
             return _COLUMNS[section]
         return None
+
+
+def _known(entry: GameEntry, tag: str) -> str:
+    """The value of a tag without the question marks that PGN puts for what nobody knows (section 8.1.1, 1994)."""
+    value = entry.headers.get(tag, "")
+    if tag == "Date":
+        value = value.replace(".??", "").removeprefix("????")
+    return "" if value == "?" else value
 
 
 class _AnyColumn(QSortFilterProxyModel):

@@ -29,6 +29,13 @@ def test_a_game_becomes_a_study_with_its_side_lines_notes_and_players(say, game:
         assert first.note == "The king's pawn."
 
 
+def test_a_single_move_is_no_plural(say, tmp_path: Path) -> None:
+    game = tmp_path / "short.pgn"
+    game.write_text("1. e4 (1. d4) *\n", encoding="utf-8")
+    path = tmp_path / "short.studyboard"
+    assert say("new", path, "--game", game).out == f"{path}: 1 half-move, 1 side-line\n"
+
+
 def test_the_report_is_there_for_programs_too(say, game: Path, tmp_path: Path) -> None:
     path = tmp_path / "evening.studyboard"
     report = json.loads(say("new", path, "--game", game, "--json").out)

@@ -19,6 +19,7 @@ from studyboard.desk.session import Session
 from studyboard.desk.slot_dialog import SlotDialog, seconds_of
 from studyboard.desk.start_window import StartWindow
 from studyboard.example import example_folder
+from studyboard.model.study import Study
 from studyboard.notation.pgn_games import index_games
 from studyboard.store.study_file import StudyFile
 
@@ -51,6 +52,20 @@ def test_the_chooser_says_when_nothing_is_found(qtbot: QtBot) -> None:
     assert chooser.chosen() is None
     assert not chooser.choose_button.isEnabled()
     assert chooser.count.text() == "0 of 6 games"
+
+
+def test_the_chooser_leaves_empty_what_nobody_knows(qtbot: QtBot, tmp_path: Path) -> None:
+    path = tmp_path / "old.pgn"
+    path.write_text(
+        '[Event "?"]\n[Date "????.??.??"]\n[Round "?"]\n[White "Pell"]\n[Black "?"]\n\n1. e4 *\n\n'
+        '[Event "Cup"]\n[Date "1998.??.??"]\n[White "Pell"]\n[Black "Garvey"]\n\n1. d4 *\n',
+        encoding="utf-8",
+    )
+    chooser = GameChooser(path, index_games(path))
+    qtbot.addWidget(chooser)
+    shown = chooser.table.model()
+    rows = [[str(shown.index(row, column).data()) for column in range(1, 7)] for row in range(2)]
+    assert rows == [["Pell", "", "", "", "", ""], ["Pell", "Garvey", "", "Cup", "", "1998"]]
 
 
 def test_a_tag_is_changed_and_undone(qtbot: QtBot, session: Session) -> None:
@@ -130,6 +145,21 @@ def test_a_folder_that_cannot_be_written_is_told(qtbot: QtBot, session: Session,
     qtbot.waitUntil(lambda: window.deliver_button.isEnabled(), timeout=30_000)
     assert window.bar.value() == 0
     assert "file" in window.status.text()
+
+
+def test_captions_that_cannot_be_made_without_words_are_told(qtbot: QtBot, tmp_path: Path) -> None:
+    with StudyFile.create(tmp_path / "silent.studyboard", Study()) as file:
+        window = DeliverWindow(Session(file))
+        qtbot.addWidget(window)
+        window.folder.setText(str(tmp_path / "out"))
+        for item in (Item.SHEET, Item.STILL):
+            window.checks[item].setChecked(False)
+        window.deliver()
+        qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)
+        assert window.status.text() == (
+            f"1 file is in {tmp_path / 'out'}. Nothing is said yet, so there are no captions. Write spoken lines first."
+        )
+        assert window.files.count() == 1
 
 
 def test_nothing_ticked_delivers_nothing(qtbot: QtBot, session: Session, tmp_path: Path) -> None:
