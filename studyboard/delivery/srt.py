@@ -15,8 +15,10 @@ _TAG_START = re.compile(r"<(?=[A-Za-z/!])")
 def srt_text(captions: Iterable[Caption]) -> str:
     """The whole file, to be stored as UTF-8.
 
-    SubRip cannot escape: an arrow, a sign that would begin a tag and a brace that would begin a command are
-    replaced by signs that look alike.
+    SubRip cannot escape, and players hide what they take for a tag (<b>) or a command ({…}). So that every word is
+    seen, an arrow, a sign that would begin a tag, a brace and a backslash are replaced by signs that look alike and
+    that every font has. An invisible joiner behind the sign would keep it as it is, but pysubs2 for one hides
+    whatever stands in braces all the same. The WebVTT file, which can escape, has the signs themselves.
     """
     blocks: list[str] = []
     for caption in captions:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import html
+
 import pysubs2
+import webvtt
 from hypothesis import given
 from hypothesis import strategies as st
 
 from studyboard.delivery.caption_lines import Caption
 from studyboard.delivery.printable import printable
 from studyboard.delivery.srt import srt_text
+from studyboard.delivery.webvtt import webvtt_text
 
 
 def test_a_whole_file():
@@ -28,6 +32,11 @@ def test_a_whole_file():
 def test_nothing_that_a_player_would_hide_is_left():
     (event,) = pysubs2.SSAFile.from_string(srt_text((Caption(0, 1000, ("<i>f3</i> --> {f5} a<b",), 0),)), "srt")
     assert event.plaintext == "‹i>f3‹/i> → (f5) a‹b"
+
+
+def test_the_other_captions_keep_the_signs_themselves():
+    (cue,) = webvtt.from_string(webvtt_text((Caption(0, 1000, ("<b>f3</b> {f5} a<b",), 0),))).captions
+    assert html.unescape(cue.raw_text) == "<b>f3</b> {f5} a<b"
 
 
 @given(lines=st.lists(st.lists(st.text(max_size=37), min_size=1, max_size=2), max_size=6))
