@@ -33,6 +33,7 @@ class Costs:
     # Words that are left out of a phrase which they touch.
     piece_left_out: float = 0.9
     letter_left_out: float = 0.7
+    square_left_out: float = 1.3
 
     # Leaving a line.
     branches: float = 4.6

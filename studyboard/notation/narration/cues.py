@@ -129,7 +129,7 @@ def _colour(
     """Pass a cue that makes a mention on to what it is about: one square, or several that are strung together."""
     strength, met, strung, between = cue.weight, 0, False, 0
     for at in range(start, min(len(found), start + cue.reach)):
-        if parted[at] >= Break.SENTENCE:
+        if parted[at] >= Break.SENTENCE and not (cue.listed and not met and parted[at] == Break.SENTENCE):
             return
         if parted[at] == Break.CLAUSE:
             if met and not (cue.listed and (anchors[at] or joining[at])):

@@ -13,6 +13,7 @@ from studyboard.notation.narration.tokens import Break, Token
 from studyboard.notation.narration.units import Unit
 
 _LONGEST = 16
+_PLAIN = 0.5
 _PLURAL_REACH = 9
 _PLURAL = -0.3
 _MOST_COST = 2.6
@@ -65,8 +66,19 @@ def _phrases_at(
         passed = _passed(part, tokens, units, words)
         if passed is not None:
             growing.append(passed)
-    yield from best.values()
+    for phrase in best.values():
+        cut = _cut_short(phrase, tokens, units)
+        yield replace(phrase, cost=phrase.cost + cut) if cut else phrase
     yield from _second_of_two(start, tokens, units, words)
+
+
+def _cut_short(phrase: Phrase, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> float:
+    """What it costs to end a capture although the square just behind seems to belong to it."""
+    if not phrase.form.capture or phrase.form.to is not None or phrase.end >= len(tokens):
+        return 0.0
+    kind = "digit" if phrase.form.target_file is not None else "square"
+    follows = any(unit.kind == kind and unit.cost < _PLAIN for unit in units[phrase.end])
+    return COSTS.square_left_out if follows and tokens[phrase.end].broken == Break.NONE else 0.0
 
 
 def _grown(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> Iterator[tuple[Part, bool]]:
