@@ -121,6 +121,8 @@ def judge_forks(claim: Claim) -> list[Judgement]:
             total += [line.behind for line in uncovered(step.before, step.move)]
             if len(set(total)) > 1:
                 return confirmed(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed, *total)
+    if not things and not claim.hinted("noun_told_before"):
+        return undecided(Topic.FORK, claim.quote(), "It may be a fork that is to come.")
     if not movers or not claim.scene.played_near(claim.start):
         return undecided(Topic.FORK, claim.quote(), "It is not clear which piece is meant.")
     step = claim.scene.played_near(claim.start)[0]
@@ -158,7 +160,8 @@ def judge_skewers(claim: Claim) -> list[Judgement]:
                     words = f"{the_piece(board, line.by)} looks through {the_piece(board, line.front)}"
                     words += f" at {the_piece(board, line.behind)}"
                     return confirmed(Topic.PIN, claim.quote(), sentence(words), line.by, *squares)
-    if not claim.scene.played_near(claim.start) and not claim.things():
+    told = claim.scene.played_near(claim.start) and claim.hinted("noun_told_before")
+    if not told and not claim.things():
         return undecided(Topic.PIN, claim.quote(), "It is not clear which pieces are meant.")
     return contradicted(Topic.PIN, claim.quote(), "No line goes through the first of them to the other.")
 

@@ -304,7 +304,7 @@ class Telling:
             ] or [s for s in scene.steps if s.cued and s.move and s.before and s.token == later <= mention.start + 3]
             if not any(s.cued for s in scene.steps) and len(scene.steps) == 1 and mention.start <= 2:
                 steps = [s for s in scene.steps if s.move and s.before]
-            if not steps or any(step.before is not None and step.before.turn == mention.colour for step in steps):
+            if not steps or self._moves_in_sentence(mention):
                 continue
             step = steps[-1]
             if step.before is None or step.move is None or self._plays(mention):
@@ -322,6 +322,15 @@ class Telling:
                 start,
                 end,
             )
+
+    def _moves_in_sentence(self, mention: Mention) -> bool:
+        """Does the side that is named play a move within this sentence or right after it?"""
+        start, end = self.scene.sentence(mention.start)
+        steps = [s for s in self.scene.steps if s.before is not None and s.before.turn == mention.colour]
+        clause = self.scene.clause(mention.start)
+        near = clause if any(clause[0] <= s.token < clause[1] for s in self.scene.steps) else (start, end)
+        loose = not any(self.scene.tokens[at].broken for at in range(start + 1, end))
+        return any((start if loose else near[0]) <= s.token < (end + 1 if loose else near[1]) for s in steps)
 
     def _plays(self, mention: Mention) -> bool:
         """Does the line play a move of this side that the words behind its name can mean?"""
