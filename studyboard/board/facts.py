@@ -8,6 +8,7 @@ from enum import StrEnum
 import chess
 
 from studyboard.board.exchange import PIECE_VALUES, best_exchange
+from studyboard.board.lines import Lined, relative_pin_words, relative_pins
 from studyboard.board.material import material_words
 
 
@@ -80,6 +81,10 @@ def facts(board: chess.Board) -> tuple[Fact, ...]:
         found.append(check)
     found += [Fact(FactKind.HANGS, hanging_words(board, hang), (hang.square, hang.by)) for hang in hanging(board)]
     found += [Fact(FactKind.PINNED, pin_words(board, pin), (pin.square, pin.by, pin.king)) for pin in pins(board)]
+    found += [
+        Fact(FactKind.PINNED, relative_pin_words(board, pin), (pin.front, pin.by, pin.behind))
+        for pin in costly_pins(board)
+    ]
     found.append(Fact(FactKind.MATERIAL, material_words(board)))
     return tuple(found)
 
@@ -119,6 +124,22 @@ def pins(board: chess.BaseBoard) -> tuple[Pin, ...]:
             )
             found.append(Pin(square, by, king))
     return tuple(sorted(found, key=lambda pin: (-_value(board, pin.square), pin.square)))
+
+
+def costly_pins(board: chess.Board) -> tuple[Lined, ...]:
+    """Pieces that may leave their line, but at a price: their side would lose material on the square behind them.
+
+    The piece behind is worth more than the one in front and is no king. The price is what the captures on its square
+    win, both sides going on taking there, once the piece in front is gone; what can be won there anyhow does not
+    count. A piece that could take the one that pins it is not held, and one that is pinned to its king is in `pins`.
+    """
+    held = {pin.square for pin in pins(board)}
+    found = [
+        line
+        for line in relative_pins(board)
+        if line.front not in held and not board.attacks_mask(line.front) >> line.by & 1 and _price(board, line) > 0
+    ]
+    return tuple(sorted(found, key=lambda pin: (-_value(board, pin.behind), -_value(board, pin.front), pin.front)))
 
 
 def check_fact(board: chess.Board) -> Fact | None:
@@ -175,6 +196,16 @@ def _takeable(board: chess.Board) -> list[Hanging]:
             first = exchange.moves[0]
             found.append(Hanging(square, first.from_square, exchange.gain, _can_take_back(board, first)))
     return found
+
+
+def _price(board: chess.Board, line: Lined) -> int:
+    """What leaving the line loses on the square behind (pawns)."""
+    there = board.copy(stack=False)
+    there.turn = not board.color_at(line.front)
+    there.ep_square = None
+    gone = there.copy(stack=False)
+    gone.remove_piece_at(line.front)
+    return best_exchange(gone, line.behind).gain - best_exchange(there, line.behind).gain
 
 
 def _can_take_back(board: chess.Board, capture: chess.Move) -> bool:

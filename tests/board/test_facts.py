@@ -3,7 +3,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from studyboard.board.facts import FactKind, facts, hanging, pins
+from studyboard.board.exchange import PIECE_VALUES
+from studyboard.board.facts import FactKind, costly_pins, facts, hanging, pins
 
 
 def words(fen: str, kind: FactKind) -> list[str]:
@@ -47,6 +48,41 @@ def test_a_protector_that_is_pinned_protects_nothing():
 def test_a_pin_names_the_pinner_and_not_the_piece_behind_it():
     fen = "4r2k/4q3/8/8/8/8/4N3/4K3 w - - 0 1"
     assert words(fen, FactKind.PINNED) == ["The knight on e2 is pinned to its king by the queen on e7."]
+
+
+def after(moves: str) -> str:
+    """The position after these moves from the start, as FEN."""
+    board = chess.Board()
+    for san in moves.split():
+        board.push_san(san)
+    return board.fen()
+
+
+def test_a_knight_before_its_queen_is_told_to_be_pinned():
+    fen = after("d4 d5 c4 e6 Nc3 Nf6 Bg5")
+    assert words(fen, FactKind.PINNED) == ["The knight on f6 is pinned to the queen on d8 by the bishop on g5."]
+    (pinned,) = [fact for fact in facts(chess.Board(fen)) if fact.kind is FactKind.PINNED]
+    assert pinned.squares == (chess.F6, chess.G5, chess.D8)
+    assert words(after("d4 d5 c4 e6 Nc3 Nf6 Bg5 Be7"), FactKind.PINNED) == []
+
+
+@pytest.mark.parametrize(
+    ("fen", "why"),
+    [
+        ("3rr1k1/8/8/4n3/8/8/8/4RRK1 w - - 0 1", "the rook behind is guarded, and a rook takes it"),
+        ("4q1k1/8/8/4r3/8/8/8/4R1K1 b - - 0 1", "the rook in front can take the one that pins it"),
+        ("4n1k1/8/8/4n3/8/8/8/4R1K1 w - - 0 1", "what stands behind is worth no more"),
+        ("3q2k1/4n3/5n2/6B1/8/8/8/6K1 w - - 0 1", "two pieces stand before the queen"),
+        ("3q2k1/8/4Nn2/6B1/8/8/8/6K1 w - - 0 1", "the queen can be taken as it is"),
+    ],
+)
+def test_a_piece_that_may_leave_its_line_at_no_price_is_not_told_to_be_pinned(fen, why):
+    assert words(fen, FactKind.PINNED) == [], why
+
+
+def test_a_piece_that_is_pinned_to_its_king_is_told_once():
+    fen = "3q3k/8/5n2/6B1/3B4/8/8/6K1 b - - 0 1"
+    assert words(fen, FactKind.PINNED) == ["The knight on f6 is pinned to its king by the bishop on d4."]
 
 
 def test_two_pieces_on_the_line_are_not_pinned():
@@ -106,6 +142,19 @@ def test_pins_are_the_pieces_whose_removal_opens_a_check(board):
             opened = without.attackers_mask(not colour, king) & ~before
             expected.update((square, by, king) for by in chess.SquareSet(opened))
     assert {(pin.square, pin.by, pin.king) for pin in pins(board)} == expected
+
+
+@settings(deadline=None, max_examples=150)
+@given(positions())
+def test_leaving_a_costly_pin_lets_the_pinner_take_something_dearer(board):
+    for pin in costly_pins(board):
+        front, behind = board.piece_at(pin.front), board.piece_at(pin.behind)
+        assert front.color == behind.color != board.color_at(pin.by)
+        assert PIECE_VALUES[front.piece_type] < PIECE_VALUES[behind.piece_type] < PIECE_VALUES[chess.KING]
+        assert pin.behind not in board.attacks(pin.by)
+        board.remove_piece_at(pin.front)
+        assert pin.behind in board.attacks(pin.by)
+        board.set_piece_at(pin.front, front)
 
 
 @settings(deadline=None, max_examples=150)

@@ -88,6 +88,15 @@ def test_a_pin_is_told_with_its_pinner(qtbot, tmp_path):
     session.file.close()
 
 
+def test_a_pin_to_the_queen_is_told_after_the_move_that_makes_it(qtbot, tmp_path):
+    session = open_session(tmp_path)
+    play(session, "d4", "d5", "c4", "e6", "Nc3", "Nf6", "Bg5")
+    line = on_screen(qtbot, session)
+    assert "The knight on f6 is pinned to the queen on d8 by the bishop on g5." in [fact.words for fact in line.facts]
+    assert '<a href="f6,g5,d8"' in text_of(line)
+    session.file.close()
+
+
 def test_facts_can_be_read_out(qtbot, tmp_path):
     session = open_session(tmp_path, FORK)
     line = on_screen(qtbot, session)
