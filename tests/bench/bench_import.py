@@ -42,9 +42,14 @@ def _game(chance: random.Random, number: int) -> str:
             lines.append("")
         lines[-1] += f" {word}" if lines[-1] else word
     tags = {
-        "Event": "Riverside Club Evening", "Site": "Upper Room",
-        "Date": f"2031.{number % 12 + 1:02}.{number % 28 + 1:02}", "Round": str(number), "White": f"Player {number}", "Black": f"Guest {number * 7 % 911}", "Result": result,
-    }  # fmt: skip
+        "Event": "Riverside Club Evening",
+        "Site": "Upper Room",
+        "Date": f"2031.{number % 12 + 1:02}.{number % 28 + 1:02}",
+        "Round": str(number),
+        "White": f"Player {number}",
+        "Black": f"Guest {number * 7 % 911}",
+        "Result": result,
+    }
     return "".join(f'[{name} "{value}"]\n' for name, value in tags.items()) + "\n" + "\n".join(lines) + "\n"
 
 

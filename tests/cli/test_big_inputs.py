@@ -9,6 +9,8 @@ from pathlib import Path
 import chess.pgn
 import pytest
 
+from studyboard.model.edits import ChangeNode
+from studyboard.model.script import SpokenLine
 from studyboard.store.study_file import StudyFile
 
 
@@ -78,6 +80,9 @@ def test_three_thousand_nested_variations_are_timed(say: Callable, deep_study: P
 
 
 def test_three_thousand_nested_variations_are_delivered(say: Callable, deep_study: Path, tmp_path: Path) -> None:
+    with StudyFile.open(deep_study) as file:
+        innermost = max(file.study.nodes)
+        file.do(ChangeNode(innermost, "spoken", SpokenLine("This is where it ends.")))
     answer = say("deliver", deep_study, "--to", tmp_path / "out", "--sheet", "--captions", "--game")
     assert (answer.status, answer.err) == (0, "")
     assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".vtt", ".srt", ".pgn"}
