@@ -70,7 +70,7 @@ class Costs:
     weak_cue: float = 0.25
     known_despite_cue: float = 0.4
     bare_against: float = 0.3
-    back_from_nowhere: float = 0.9
+    back_from_nowhere: float = 2.0
 
     # Moves that nobody said.
     forced_unsaid: float = 1.3

@@ -34,6 +34,7 @@ class Context:
     """What is known about one word of the text from the words around it.
 
     branch, back: how strongly they speak for leaving the line, for coming back to it (0 to 1)
+    home: here begin words that only somebody says who has left the line
     alternative: how strongly they speak for another move in place of the last one (0 to 1)
     against: how strongly they speak against a move being played here
     kind: the kind of mention that they make of it, if they do
@@ -41,6 +42,7 @@ class Context:
 
     branch: float = 0.0
     back: float = 0.0
+    home: bool = False
     alternative: float = 0.0
     against: float = 0.0
     kind: str = ""
@@ -59,20 +61,22 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
     found = [Context() for _ in tokens]
     parted = [_parted(token, words) for token in tokens]
     joining = [token.text in words.joining for token in tokens]
+    means = [any(saying.kind == "with" for saying in words.sayings.get(token.text, ())) for token in tokens]
     covered = {False: 0, True: 0}
     for at in range(len(tokens)):
-        cues = [cue for cue in words.cues.get(tokens[at].text, ()) if _said_here(tokens, at, cue.words)]
+        cues = [cue for cue in words.cues.get(tokens[at].text, ()) if _said_here(tokens, at, cue)]
         longest = {way: max((len(c.words) for c in cues if c.behind is way), default=0) for way in covered}
         for cue in cues:
             behind = at + len(cue.words)
             if len(cue.words) < longest[cue.behind] or behind <= covered[cue.behind] or not cue.weight:
                 continue
+            found[at].home = found[at].home or cue.home
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue, joining)
             elif cue.kind in _LEADING or cue.whole_sentence:
                 _lead(found, parted, anchors, behind, cue)
             elif not _is_about_a_word(tokens, behind, words):
-                _colour(found, parted, anchors, behind, cue, joining)
+                _colour(found, parted, anchors, behind, cue, joining, means)
         covered = {way: max(end, at + longest[way]) for way, end in covered.items()}
     for at, token in enumerate(tokens):
         if token.opens or token.closes:
@@ -90,7 +94,10 @@ def _parted(token: Token, words: Lexicon) -> Break:
     return Break.CLAUSE if token.broken == Break.NONE and token.text in words.parting else token.broken
 
 
-def _said_here(tokens: Sequence[Token], at: int, phrase: tuple[str, ...]) -> bool:
+def _said_here(tokens: Sequence[Token], at: int, cue: CueSaying) -> bool:
+    phrase = cue.words
+    if cue.opening and tokens[at].broken < Break.SENTENCE:
+        return False
     if at + len(phrase) > len(tokens):
         return False
     for step, word in enumerate(phrase):
@@ -125,6 +132,7 @@ def _colour(
     start: int,
     cue: CueSaying,
     joining: Sequence[bool],
+    means: Sequence[bool],
 ) -> None:
     """Pass a cue that makes a mention on to what it is about: one square, or several that are strung together."""
     strength, met, strung, between = cue.weight, 0, False, 0
@@ -141,6 +149,8 @@ def _colour(
                 return
             strength *= _LISTED if cue.listed else _STRUNG
             met, strung = 0, True
+        if cue.means and means[at]:
+            return
         between = 0 if anchors[at] or joining[at] else between + 1
         if strung and between > _BETWEEN_STRUNG:
             return

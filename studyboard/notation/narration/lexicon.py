@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any, TypeAlias
 
@@ -64,6 +64,9 @@ class CueSaying:
     reach: over how many words
     whole_sentence: True where it colours the rest of its sentence
     listed: True where it is about several moves with commas between them
+    opening: True where it counts only at the beginning of a sentence
+    means: True where "with" leads to what does it, and not to what it is done to
+    home: True for a return that only somebody announces who has left the line
     """
 
     words: tuple[str, ...]
@@ -73,6 +76,9 @@ class CueSaying:
     reach: int
     whole_sentence: bool = False
     listed: bool = False
+    opening: bool = False
+    home: bool = False
+    means: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +136,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         "link",
         "back",
         "origin",
+        "neutral",
     )
     for kind in (*plain_kinds, "with", "number"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
@@ -137,14 +144,26 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     cues: list[CueSaying] = []
     for name, entry in table.get("cues", {}).items():
         kind = str(entry.get("kind", name))
-        weight, reach = float(entry["weight"]), int(entry["reach"])
-        whole, listed = bool(entry.get("whole_sentence")), bool(entry.get("listed"))
-        cues += (
-            CueSaying(tuple(p.split()), kind, False, weight, reach, whole, listed) for p in entry.get("before", ())
+        strong = CueSaying(
+            words=(),
+            kind=kind,
+            behind=False,
+            weight=float(entry["weight"]),
+            reach=int(entry["reach"]),
+            whole_sentence=bool(entry.get("whole_sentence")),
+            listed=bool(entry.get("listed")),
+            home=bool(entry.get("home")),
+            means=bool(entry.get("means")),
         )
-        cues += (CueSaying(tuple(p.split()), kind, False, weight * _WEAK, reach) for p in entry.get("weak", ()))
-        cues += (CueSaying(tuple(p.split()), kind, True, weight, reach) for p in entry.get("after", ()))
-        cues += (CueSaying(tuple(p.split()), kind, True, weight * _WEAK, reach) for p in entry.get("weak_after", ()))
+        weak = replace(strong, weight=strong.weight * _WEAK, whole_sentence=False)
+        for key, cue in (
+            ("before", strong),
+            ("weak", weak),
+            ("opening", replace(strong, opening=True)),
+            ("after", replace(strong, behind=True)),
+            ("weak_after", replace(weak, behind=True)),
+        ):
+            cues += (replace(cue, words=tuple(phrase.split())) for phrase in entry.get(key, ()))
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
     joining = frozenset(table.get("joining", {}).get("words", ()))
     parting = frozenset(table.get("parting", {}).get("words", ()))

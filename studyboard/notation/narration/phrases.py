@@ -87,6 +87,8 @@ def _grown(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]])
     for unit in units[part.at]:
         cost = part.cost + unit.cost
         if part.at > part.start and tokens[part.at].broken == Break.CLAUSE:
+            if part.said in (Said.SQUARE, Said.ON_THE_WAY) and unit.kind == "piece":
+                continue
             cost += _COMMA
         if cost > _MOST_COST:
             continue

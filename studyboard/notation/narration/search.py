@@ -112,7 +112,10 @@ class Talk:
             kept = _cheapest(waiting[at].values())
             waiting[at] = {}
             for reading in kept:
-                passed = Reading(reading.cost + self._passing[at], reading.lines, reading.heard, reading.said_to)
+                cost = reading.cost + self._passing[at]
+                if self._contexts[at].home and len(reading.lines) == 1:
+                    cost += COSTS.back_from_nowhere
+                passed = Reading(cost, reading.lines, reading.heard, reading.said_to)
                 _offer(waiting[at + 1], passed)
             if not kept:
                 continue
@@ -147,9 +150,8 @@ class Talk:
             cost += context.against * COSTS.bare_against
         cost += context.against
         sentences, paragraphs = (count[phrase.start] - count[max(0, reading.said_to - 1)] for count in self._breaks)
-        yield from self._gone_on(
-            reading, phrase, cost + COSTS.alternative_ignored * lead.alternative, branch, back, sentences, paragraphs
-        )
+        going_on = cost + COSTS.alternative_ignored * lead.alternative
+        yield from self._gone_on(reading, phrase, going_on, branch, back, sentences, paragraphs)
         yield from self._branched(reading, phrase, cost, branch, back, lead.alternative, limit)
 
     def _named(self, reading: Reading, phrase: Phrase) -> float | None:
@@ -221,8 +223,6 @@ class Talk:
             if depth == 0:
                 ignored = COSTS.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
                 here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
-                if innermost == 0:
-                    here += COSTS.back_from_nowhere * max(0.0, back - 0.5)
             lines = reading.lines[:depth]
             for place, fit, unsaid in self._next(line.tip, phrase, depth == 0):
                 heard = reading.heard

@@ -15,6 +15,7 @@ from studyboard.notation.narration.tokens import Break, Token
 _SQUARE = re.compile(r"([a-h])([1-8])")
 _WRITTEN = re.compile(r"([^\W\d_]?)([a-h]?)([1-8]?)([x×]?)([a-h][1-8])(?:=?([^\W\d_]))?")
 _APART = 0.15
+_IN_SAYINGS = frozenset({"capture", "check", "mate", "piece"})
 _POSSESSIVE = 0.4
 _ALLOWANCE = 0.65
 _DOUBT = 3.0
@@ -87,7 +88,10 @@ def _said(tokens: Sequence[Token], at: int, words: Lexicon) -> list[Unit]:
             key = (saying.kind, saying.value)
             if key not in found or found[key].end < end or found[key].cost > unit.cost:
                 found[key] = unit
-    return list(found.values())
+    # The longest saying is what is meant: "takes up a post" takes nothing.
+    idioms = [unit.end for unit in found.values() if unit.kind in ("neutral", "motion")]
+    longest = max(idioms, default=at)
+    return [unit for unit in found.values() if unit.kind not in _IN_SAYINGS or unit.end >= longest]
 
 
 def _goes_on(tokens: Sequence[Token], at: int, phrase: tuple[str, ...]) -> bool:
