@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, replace
+from time import monotonic, sleep
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal
 
@@ -22,6 +23,9 @@ from studyboard.reading.read_through import read_line, read_through
 #: How long the keyboard must rest before a line is read, and edits before the whole script is (ms).
 _LINE_REST = 120
 _SCRIPT_REST = 1500
+#: How long the reading of the script holds still after each key, so that the desk never waits for it (s).
+_STEP_ASIDE = 0.4
+_LOOK_AGAIN = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +78,7 @@ class Proofreader(QObject):
         self._line_number = 0
         self._script_number = 0
         self._wanted: tuple[BeatKey, SpokenLine] | None = None
+        self._quiet_from = 0.0
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(2)
         self._line_rest = self._timer(_LINE_REST, self._read_line)
@@ -81,6 +86,7 @@ class Proofreader(QObject):
         self._line_done.connect(self._take_line)
         self._script_done.connect(self._take_script)
         session.changed.connect(self._on_changed)
+        session.stepped.connect(lambda _: self._step_aside())
         session.opened.connect(self._reopen)
 
     @property
@@ -95,6 +101,7 @@ class Proofreader(QObject):
 
     def line_typed(self, key: BeatKey, line: SpokenLine) -> None:
         """A line is being written: read it when the keyboard rests."""
+        self._step_aside()
         self._wanted = (key, line)
         self._line_rest.start()
 
@@ -125,6 +132,7 @@ class Proofreader(QObject):
         self._pool.waitForDone()
 
     def _on_changed(self, changed: Changed) -> None:
+        self._step_aside()
         if changed.nodes or changed.parts:
             self._script_rest.start()
         if changed.left:
@@ -153,13 +161,22 @@ class Proofreader(QObject):
 
         def work() -> None:
             try:
-                found = read_through(study, cancelled=lambda: number != self._script_number)
+                found = read_through(study, cancelled=lambda: self._is_over(number))
             except WorkCancelledError:
                 return
             self._script_done.emit(number, found)
 
         self.reading.emit(True)
         self._pool.start(_Work(work))
+
+    def _step_aside(self) -> None:
+        self._quiet_from = monotonic() + _STEP_ASIDE
+
+    def _is_over(self, number: int) -> bool:
+        """Asked by the reading thread between beats: waits while somebody is at the keys, then says if it is over."""
+        while monotonic() < self._quiet_from and number == self._script_number:
+            sleep(_LOOK_AGAIN)
+        return number != self._script_number
 
     def _take_line(self, number: int, found: LineRead) -> None:
         if number == self._line_number:
