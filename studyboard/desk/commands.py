@@ -144,10 +144,12 @@ class Commands(QObject):
             self._window.tell(f"Deleted {label}, {moves}. Ctrl+Z brings it back.")
 
     def copy_pgn(self) -> None:
-        """Put the annotated game on the clipboard."""
-        from studyboard.notation.pgn_writer import pgn_text
+        """Put the annotated game on the clipboard, and tell what PGN has no room for."""
+        from studyboard.notation.pgn_writer import pgn_remarks, pgn_text
 
-        QGuiApplication.clipboard().setText(pgn_text(self._session.study))
+        study = self._session.study
+        QGuiApplication.clipboard().setText(pgn_text(study))
+        self._window.tell(" ".join(("The game is on the clipboard.", *pgn_remarks(study))))
 
     def copy_fen(self) -> None:
         """Put the shown position on the clipboard."""

@@ -16,7 +16,7 @@ from studyboard.desk.actions import ACTIONS, MENUS
 from studyboard.desk.main_window import MainWindow
 from studyboard.desk.opening import Opened
 from studyboard.example import example_folder
-from studyboard.model.edits import ChangeSlot
+from studyboard.model.edits import ChangeHeaders, ChangeSlot
 from studyboard.model.node import Place
 from studyboard.model.order import running_order
 from studyboard.store.study_file import StudyFile
@@ -74,6 +74,15 @@ def test_a_side_line_can_be_promoted_hidden_and_deleted(qtbot: QtBot, desk: Main
     assert study.on_main_line(side_line)
     press(qtbot, desk, "delete_branch")
     assert side_line not in study.nodes
+
+
+def test_the_game_on_the_clipboard_is_told_with_what_pgn_has_no_room_for(qtbot: QtBot, desk: MainWindow) -> None:
+    press(qtbot, desk, "copy_pgn")
+    assert desk.notice.text == "The game is on the clipboard."
+    assert QApplication.clipboard().text().startswith('[Event "Sail Loft Evening League"]')
+    desk.session.do(ChangeHeaders((("Annotator", "a" * 256),)))
+    press(qtbot, desk, "copy_pgn")
+    assert "The Annotator tag has 256 characters and PGN allows 255" in desk.notice.text
 
 
 def test_a_cut_branch_is_pasted_elsewhere(qtbot: QtBot, desk: MainWindow) -> None:
