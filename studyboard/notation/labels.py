@@ -41,7 +41,7 @@ def line_label(positions: Positions, node_id: int, moves: int = 3) -> str:
     name = study.nodes[node_id].name.strip()
     if name:
         return name
-    line = [node for node in islice(study.main_line(node_id), moves + 1) if node != study.root]
+    line = list(islice((node for node in study.main_line(node_id) if node != study.root), moves + 1))
     words: list[str] = []
     for node in line[:moves]:
         white_moved = not positions.board(node).turn

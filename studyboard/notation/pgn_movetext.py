@@ -139,6 +139,10 @@ class MovetextReader:
             if move.promotion and not written.promotion:
                 self._report(token.start(1), f"“{word}” does not say what the pawn becomes: it was read as a queen.")
 
+    def read_foreword(self, start: int, end: int) -> None:
+        """Keep what stands before the tags as a note; it holds no moves."""
+        self._keep_words(TOKEN.finditer(self._text, start, end))
+
     def leave_out(self, start: int, end: int) -> None:
         """Keep the text from *start* to *end* as a note, without its moves; only the result is read."""
         self._skip(start, TOKEN.finditer(self._text, start, end), "")
@@ -291,9 +295,10 @@ class MovetextReader:
             self._comment(word)
             return
         self.draft.result = _RESULTS.get(word, word)
-        self._after_result(tokens)
+        self._keep_words(tokens)
 
-    def _after_result(self, tokens: Iterator[Match[str]]) -> None:
+    def _keep_words(self, tokens: Iterator[Match[str]]) -> None:
+        """Read comments, and keep anything else as a note."""
         line = self._line
         for token in tokens:
             kind = token.lastindex
@@ -311,6 +316,8 @@ class MovetextReader:
         word = token[1]
         at = token.start(1)
         if EN_PASSANT.fullmatch(word):
+            if token[2]:
+                self._read_suffix(token[2], token.start(2))
             return
         if word in SIGNS:
             self._add_nag(SIGNS[word])
@@ -330,7 +337,9 @@ class MovetextReader:
         if not meant and not LIKE_A_MOVE.fullmatch(word):
             self._add_strange(token, MOVE)
             return
-        self._end_strange()
+        if self._strange is not None and self._stood_for_a_move(token):
+            self._skip_strange(tokens)
+            return
         number = NUMBERED.match(self._text, token.start())
         self._skip(number.start(1) if number else at, tokens, self._why(word, meant))
 
@@ -349,7 +358,7 @@ class MovetextReader:
         label = f"{(line.ply + 1) // 2}{'.' if line.ply % 2 else '...'} {word}"
         found = candidates(line.board.as_board(), meant[0]) if meant else []
         if len(found) > 1:
-            squares = " and ".join(chess.square_name(move.from_square) for move in found)
+            squares = " and ".join(sorted(chess.square_name(move.from_square) for move in found))
             return f"“{label}” can be played from {squares}, and the text does not say which."
         return f"“{label}” is not a legal move here."
 
@@ -382,6 +391,8 @@ class MovetextReader:
         if inside:
             self._comment(f"({unread})")
         elif unread:
+            self._keep_waiting(line, line.node)
+            line.comments, line.nags = [], []
             line.ahead = False
             self._comment(unread)
         if last is not None:

@@ -69,7 +69,7 @@ def read_game(game: GameText) -> GameRead:
     board, unread = _start(headers, odd, places)
     reader = MovetextReader(text, board)
     if foreword:
-        reader.read(0, foreword)
+        reader.read_foreword(0, foreword)
     if unread:
         reader.keep(unread)
         reader.leave_out(moves, len(text))

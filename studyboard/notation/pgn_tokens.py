@@ -19,7 +19,7 @@ TOKEN = re.compile(
     (?:
         (?: \d++ \s*+ \. {_BETWEEN}*+ )?
         (                                                         # 1 a move, perhaps
-            (?: [a-hKQRBNOo♔-♟] {_IN_WORD}*+ (?: (?<=[18])\([QRBNqrbn]\)[+\#]* )? (?: (?<=e)\.\s?p\b\.? )?
+            (?: [a-hknqrA-HKNOPQRo♔-♟] {_IN_WORD}*+ (?: (?<=[18=])\([QRBNqrbn]\)[+\#]* )? (?: (?<=e)\.\s?p\b\.? )?
               | 0-0 (?:-0)? (?![-\d]) [+\#]*
               | -- (?!\d) | Z0 | @@@@ | 0000 (?![\d.]) )
         )

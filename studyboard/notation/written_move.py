@@ -34,7 +34,7 @@ _CHECK = r"(?:[+#†‡]{1,2}|ch|mate)?"
 _CASTLING = re.compile(rf"([O0o])-?\1(-?\1)?{_CHECK}")
 _PASSING = frozenset({"--", "Z0", "0000", "@@@@"})
 _MOVE = re.compile(
-    rf"([KQRBNP])?([a-h])?([1-8])?[-x:×–]?([a-h])([1-8])(?:[=/(]?([QRBNqrbn])\)?)?(?:\s?e\.?\s?p\.?)?{_CHECK}"
+    rf"([KQRBNP])?([a-h])?([1-8])?([-x:×–])?([a-h])([1-8])(?:[=/]?\(?([QRBNqrbn])\)?)?(?:\s?e\.?\s?p\.?)?{_CHECK}"
 )
 _FIGURINES = str.maketrans("♔♕♖♗♘♙♚♛♜♝♞♟", "KQRBNPKQRBNP")
 _PIECES = {letter: number for number, letter in enumerate("PNBRQK", start=1)}
@@ -64,7 +64,9 @@ def _reading(text: str) -> WrittenMove | None:
     match = _MOVE.fullmatch(text)
     if match is None:
         return None
-    letter, file, rank, to_file, to_rank, promotion = match.groups()
+    letter, file, rank, sign, to_file, to_rank, promotion = match.groups()
+    if sign and not (letter or file or rank):
+        return None
     to = (ord(to_rank) - 49) * 8 + ord(to_file) - 97
     origins: bytes | None = None
     if file and rank:
