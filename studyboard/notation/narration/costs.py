@@ -32,6 +32,7 @@ class Costs:
 
     # Words that are left out of a phrase which they touch.
     piece_left_out: float = 0.9
+    motion_left_out: float = 0.6
     letter_left_out: float = 0.7
     square_left_out: float = 1.3
 

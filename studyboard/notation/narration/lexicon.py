@@ -25,6 +25,7 @@ _PIECES = {
 _MISHEARD = {
     "piece": 0.35,
     "plural": 0.0,
+    "flank": 0.0,
     "letter": 0.45,
     "digit": 0.45,
     "square": 0.9,
@@ -121,7 +122,7 @@ def lexicon(language: str) -> Lexicon:
 def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     """The words that a file of data describes."""
     sayings: list[Saying] = []
-    for kind in ("piece", "plural", "letter", "digit", "square"):
+    for kind in ("piece", "plural", "letter", "digit", "square", "flank"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
         sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD[kind])
     plain_kinds = (
@@ -192,7 +193,7 @@ def _sayings(kind: str, table: Mapping[str, Iterable[str]], cost: float) -> list
 def _value(kind: str, value: str) -> Value:
     if kind in ("piece", "plural"):
         return _PIECES[value]
-    if kind == "letter":
+    if kind in ("letter", "flank"):
         return "abcdefgh".index(value)
     if kind == "digit":
         return int(value) - 1

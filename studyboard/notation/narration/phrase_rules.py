@@ -71,6 +71,8 @@ def _nothing(part: Part, unit: Unit, _: bool) -> Step:
             return Said.OVER, unit.form, 0.0
         case "piece":
             return Said.PIECE, Form(piece=int(unit.value)), 0.0
+        case "flank":
+            return Said.PIECE, Form(piece=chess.PAWN, from_file=int(unit.value), vague=True), 0.2
         case "letter":
             return Said.FILE, Form(from_file=int(unit.value)), 0.0
         case "square":
@@ -99,7 +101,7 @@ def _file(part: Part, unit: Unit, adjacent: bool) -> Step:
     form = part.form
     if not adjacent:
         return None
-    article = unit.kind == "piece" and form.from_file == 0 and part.cost > 0
+    article = unit.kind == "piece" and part.cost > 0
     match unit.kind:
         case "capture":
             # No article stands before a verb: "a takes" is the pawn on the a-file.

@@ -14,6 +14,7 @@ from studyboard.notation.narration.units import Unit
 
 _LONGEST = 16
 _PLAIN = 0.5
+_CLEAR = 0.05
 _PLURAL_REACH = 9
 _PLURAL = -0.3
 _MOST_COST = 2.6
@@ -32,21 +33,28 @@ def phrases_of(tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: 
 
 def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon) -> float:
     """What it costs to begin a phrase here although the piece or file just ahead seems to belong to it."""
+    kinds = {unit.kind for unit in units[start]}
     if start and tokens[start].broken == Break.NONE:
-        kinds = {unit.kind for unit in units[start]}
-        before = {unit.kind for unit in units[start - 1] if unit.end == start and unit.cost < 0.5}
-        if "letter" in before and kinds & {"capture", "piece"}:
+        file_before = any(
+            unit.kind == "letter" and unit.end == start and (unit.cost < _CLEAR or unit.value == 0)
+            for unit in units[start - 1]
+        )
+        if file_before and ("capture" in kinds or ("piece" in kinds and tokens[start - 1].text not in words.fillers)):
             return COSTS.letter_left_out
         if "piece" in kinds:
             return 0.0
+    moved = False
     for at in range(start, max(0, start - 4), -1):
         if tokens[at].broken >= Break.CLAUSE or tokens[at].text in words.parting:
-            return 0.0
+            break
         before_kinds = {unit.kind for unit in units[at - 1] if unit.cost < 0.4}
         if "piece" in before_kinds:
             return COSTS.piece_left_out
         if not before_kinds & _LINKS and tokens[at - 1].text not in words.fillers:
-            return 0.0
+            break
+        moved = moved or "motion" in before_kinds
+    if moved and "square" in kinds:
+        return COSTS.motion_left_out
     return 0.0
 
 

@@ -14,12 +14,13 @@ from studyboard.notation.narration.forms import Form, Phrase
 Fit: TypeAlias = "tuple[chess.Move, float]"
 
 _UNSAID_CAPTURE, _UNSAID_PAWN_CAPTURE = 0.4, 0.9
-_BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.2, 0.5
+_BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.2, 0.4
 _UNNAMED_PIECE_TAKES = 0.3
 _ELSEWHERE_THAN_LAST = 0.9
 _NOT_BACKWARD = 0.9
 _UNDERPROMOTED = 3.0
 _VAGUE = 1.0
+_VAGUE_PAWN, _ONE_STEP = 0.3, 0.9
 _WRONG_COLOUR = 2.2
 _NO_CHECK, _NO_MATE, _CHECKS = 1.5, 1.8, -0.6
 _NEAR = 0.6
@@ -241,7 +242,8 @@ def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color) -> float
     if move.promotion and form.promotion is None and move.promotion != chess.QUEEN:
         cost += _UNDERPROMOTED
     if form.vague:
-        cost += _VAGUE
+        known = form.piece == chess.PAWN and form.from_file is not None
+        cost += _VAGUE_PAWN + (_ONE_STEP if abs(move.to_square - move.from_square) == 8 else 0.0) if known else _VAGUE
     if form.back:
         forward = chess.square_rank(move.to_square) - chess.square_rank(move.from_square)
         if (forward if turn else -forward) >= 0:
