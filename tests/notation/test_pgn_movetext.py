@@ -58,6 +58,6 @@ def test_offsets_of_what_is_odd_point_at_it():
 
 def test_a_variation_replaces_a_move_from_the_position_before_it_even_after_castling_captures_and_promotion():
     fen = "r3k2r/pP6/8/3pP3/8/8/8/R3K2R w KQkq d6 0 1"
-    read = draft("1. exd6 (1. O-O O-O) (1. bxa8=Q+ (1. b8=N) 1... Ke7 (1... Kf7)) 1... O-O (1... Rb8)", fen)
+    read = draft("1. exd6 (1. O-O Rd8) (1. bxa8=Q+ (1. b8=N) 1... Ke7 (1... Kf7)) 1... O-O (1... Rb8)", fen)
     assert read.odd == []
     assert len(read.moves) == 10
