@@ -81,6 +81,10 @@ class Costs:
     unsaid_further: float = 0.5
     unsaid_before_vague: float = 0.8
 
+    gap: float = 5.5
+    gap_despite: float = 0.4
+    gaps_tried: int = 3
+
     # With the game at hand.
     expected: float = 0.6
     game_bonus: float = 0.4

@@ -13,6 +13,7 @@ _BEHIND_A_COMMA = 0.45
 _FADING = 0.035
 _REACH_BACK = 1
 _INTO_NEXT_SENTENCE = 0.6
+_INTO_THE_ANSWER = 0.95
 _STRUNG = 0.55
 _LISTED = 0.85
 _BETWEEN_STRUNG = 1
@@ -74,13 +75,13 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue, joining)
             elif cue.kind in _LEADING or cue.whole_sentence:
-                _lead(found, parted, anchors, behind, cue)
+                _lead(found, tokens, parted, anchors, behind, cue)
             elif not _is_about_a_word(tokens, behind, words):
                 _colour(found, parted, anchors, behind, cue, joining, means)
         covered = {way: max(end, at + longest[way]) for way, end in covered.items()}
     for at, token in enumerate(tokens):
         if token.opens or token.closes:
-            _lead(found, parted, anchors, at, _BRACKET if token.opens else _END_OF_BRACKET)
+            _lead(found, tokens, parted, anchors, at, _BRACKET if token.opens else _END_OF_BRACKET)
     for context in found:
         context.against *= 1.0 - _LED_AWAY * min(1.0, context.branch)
     return found
@@ -108,14 +109,21 @@ def _said_here(tokens: Sequence[Token], at: int, cue: CueSaying) -> bool:
     return True
 
 
-def _lead(found: list[Context], parted: Sequence[Break], anchors: Sequence[int], start: int, cue: CueSaying) -> None:
+def _lead(
+    found: list[Context],
+    tokens: Sequence[Token],
+    parted: Sequence[Break],
+    anchors: Sequence[int],
+    start: int,
+    cue: CueSaying,
+) -> None:
     """Pass a cue that leads into a move, or colours a sentence, on to the words behind it, as far as it reaches."""
     strength, met, crossed = cue.weight, False, False
     for at in range(start, min(len(found), start + cue.reach)):
         if parted[at] >= Break.SENTENCE and (at > start or cue.words):
             if met or crossed or parted[at] == Break.PARAGRAPH or cue.whole_sentence:
                 return
-            strength, crossed = strength * _INTO_NEXT_SENTENCE, True
+            strength, crossed = strength * (_INTO_THE_ANSWER if tokens[at].asked else _INTO_NEXT_SENTENCE), True
         if parted[at] == Break.CLAUSE and met and not cue.whole_sentence:
             strength *= _BEHIND_A_COMMA
         if met and cue.kind == _OTHER and anchors[at] != 3:

@@ -125,6 +125,8 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
     cost = part.cost + (_COMMA if token.broken == Break.CLAUSE else 0.0)
     kinds = {unit.kind for unit in units[part.at] if unit.cost < 0.3}
     strange = part.strange
+    if part.said is Said.PIECE and not part.moved and "with" in kinds:
+        return None
     if kinds & {"square", "written", "capture", "castles", "mate"} or ("piece" in kinds and part.said != Said.CAPTURE):
         return None
     if kinds & _LINKS:

@@ -9,6 +9,7 @@ import chess
 from studyboard.model.study import Study, start_board
 from studyboard.notation.narration.beats import told_beats
 from studyboard.notation.narration.errors import NarrationRefusedError
+from studyboard.notation.narration.gaps import without_gaps
 from studyboard.notation.narration.lexicon import Lexicon, Saying, lexicon
 from studyboard.notation.narration.narration import Narration
 from studyboard.notation.narration.passed_over import passed_over
@@ -35,7 +36,7 @@ def read_narration(text: str, *, game: Study | None = None, fen: str | None = No
     talk = transcript(text)
     words_said = prepared(talk.text, words)
     search = Talk(words_said, start, moves)
-    reading = search.best_reading()
+    reading = without_gaps(search, words_said, search.best_reading())
     told = moves_told(reading, words_said.tokens)
     mentions, unread = passed_over(talk.text, reading, words_said)
     return Narration(

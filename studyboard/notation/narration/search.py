@@ -21,9 +21,11 @@ from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
 from studyboard.notation.narration.tokens import Break, Token
 
-
 #: With fewer full stops than one for so many words, a text has none that could be relied on.
 _LONG_SENTENCE = 50
+
+
+_PASS = chess.Move.null()
 
 
 class How(Enum):
@@ -99,11 +101,14 @@ class Talk:
         if game is not None:
             self.game = [self.start]
             for move in game:
-                self.game.append(self._after(self.game[-1], move))
+                self.game.append(self.after(self.game[-1], move))
         self._on_game = {place.number for place in self.game or ()}
 
     def best_reading(self) -> Reading:
-        """The cheapest way through the whole text. O(words × readings kept × phrases at a word)."""
+        """The cheapest way through the whole text, with passed turns where a move was left out.
+
+        O(words × readings kept × phrases at a word).
+        """
         end = len(self._phrases)
         waiting: list[dict[tuple[int, ...], Reading]] = [{} for _ in range(end + 1)]
         first = Reading(0.0, (Line(self.start, self.start),), None, 0)
@@ -122,9 +127,12 @@ class Talk:
             for phrase in self._phrases[at]:
                 ahead = waiting[phrase.end]
                 limit = kept[0].cost + COSTS.worst_step + self._passed_by[phrase.end] - self._passed_by[at]
-                for reading in kept:
+                for rank, reading in enumerate(kept):
                     if reading.cost + phrase.cost > limit:
                         break
+                    if rank < COSTS.gaps_tried:
+                        for further in self._after_a_gap(reading, phrase):
+                            _offer(ahead, further)
                     for further in self._understood(reading, phrase, limit):
                         if further.cost <= limit:
                             _offer(ahead, further)
@@ -248,20 +256,20 @@ class Talk:
             return
         doubt, fits = tip.fits(phrase)
         for move, fit in fits:
-            after = self._after(tip, move)
+            after = self.after(tip, move)
             if form.castles.startswith("both"):
                 doubt_after, answers = after.fits(phrase)
                 for reply, further_fit in answers:
-                    yield self._after(after, reply), fit + further_fit + doubt + doubt_after, (after,)
+                    yield self.after(after, reply), fit + further_fit + doubt + doubt_after, (after,)
             else:
                 yield after, fit + doubt, ()
         if form.vague or form.bare:
             return
         for move, fill in self._fills(tip):
-            between = self._after(tip, move)
+            between = self.after(tip, move)
             doubt, fits = between.fits(phrase)
             for answer, fit in fits:
-                yield self._after(between, answer), fit + doubt + fill, (between,)
+                yield self.after(between, answer), fit + doubt + fill, (between,)
 
     def _fills(self, tip: Place) -> Iterator[tuple[chess.Move, float]]:
         """Moves that follow so much of themselves that a speaker may leave them out."""
@@ -272,6 +280,26 @@ class Talk:
         recaptures = tip.recaptures()
         for move in recaptures:
             yield move, COSTS.recapture_unsaid + 0.7 * (len(recaptures) - 1)
+
+    def _after_a_gap(self, reading: Reading, phrase: Phrase) -> Iterator[Reading]:
+        """The phrase as the move after one that was not said; the turn is passed, and a move is found for it later."""
+        form, context = phrase.form, self._contexts[phrase.anchor]
+        tip = reading.lines[-1].tip
+        whole = form.to is not None and form.names_piece and not form.promotes
+        if not whole or context.against > COSTS.gap_despite or phrase.cost > COSTS.gap_despite or self.game is not None:
+            return
+        if tip.move == _PASS or tip.board.is_check() or tip.stands(phrase):
+            return
+        passed = self.after(tip, _PASS)
+        doubt, fits = passed.fits(phrase)
+        depth = len(reading.lines) - 1
+        cost = reading.cost + phrase.cost + context.against + doubt + COSTS.gap
+        for move, fit in fits:
+            place = self.after(passed, move)
+            unsaid = Heard(How.UNSAID, phrase, passed, depth, reading.heard)
+            heard = Heard(How.GOES_ON, phrase, place, depth, unsaid)
+            lines = (*reading.lines[:-1], Line(reading.lines[-1].root, place))
+            yield Reading(cost + fit, lines, heard, phrase.end)
 
     def _branched(
         self,
@@ -324,12 +352,12 @@ class Talk:
         for move, fit in fits:
             if below is not None and move == below.move:
                 continue
-            place = self._after(at, move)
+            place = self.after(at, move)
             if main and place.number in self._on_game:
                 continue
             yield place, fit + doubt
 
-    def _after(self, place: Place, move: chess.Move) -> Place:
+    def after(self, place: Place, move: chess.Move) -> Place:
         after = place.steps_to.get(move)
         if after is None:
             after = Place(len(self._places), place, move, None)

@@ -45,6 +45,7 @@ class Token:
     start, end: where, in characters
     broken: what stands before it
     numbered: True for a number with a dot behind it, as the number of a move is written
+    asked: a question ends just before it
     hyphened: it is joined to the word before by a hyphen
     opens, closes: a bracket opens or closes just before it
     """
@@ -55,6 +56,7 @@ class Token:
     end: int
     broken: Break
     numbered: bool = False
+    asked: bool = False
     hyphened: bool = False
     opens: bool = False
     closes: bool = False
@@ -87,6 +89,7 @@ def tokens_of(text: str) -> tuple[Token, ...]:
                 end=match.end(),
                 broken=broken,
                 numbered=numbered,
+                asked="?" in between,
                 hyphened=between == "-",
                 opens="(" in between,
                 closes=")" in between,

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import chess
 
 from studyboard.model.script import word_spans
+from studyboard.notation.narration.gaps import without_gaps
 from studyboard.notation.narration.lexicon import lexicon
 from studyboard.notation.narration.prepared import prepared
 from studyboard.notation.narration.search import How, Talk
@@ -47,7 +48,7 @@ def moves_in_line(
     spans = word_spans(text)
     starts, ends = [start for start, _ in spans], [end for _, end in spans]
     found: list[MoveInLine] = []
-    for heard in heard_in_order(talk.best_reading()):
+    for heard in heard_in_order(without_gaps(talk, said, talk.best_reading())):
         if heard.how is How.NAMED or heard.place.move is None:
             continue
         first = said.tokens[heard.phrase.start].start
