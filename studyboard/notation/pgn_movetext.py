@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from re import Match
 
 import chess
 
+from studyboard.notation.pgn_draft import Draft
 from studyboard.notation.pgn_tokens import (
     BETWEEN,
     CLOSES,
@@ -37,26 +37,6 @@ from studyboard.notation.rules_board import RulesBoard, candidates, reading_boar
 from studyboard.notation.written_move import WrittenMove, readings
 
 _RESULTS = {"1/2": "1/2-1/2", "½": "1/2-1/2", "½-½": "1/2-1/2"}
-
-
-@dataclass(slots=True)
-class Draft:
-    """A tree under construction; ids are indexes, 0 is the root.
-
-    moves, parents, children: by id; the root has a null move and the parent -1
-    notes, before, nags: by id, only where there are any
-    result: the game's termination marker, if there was one
-    odd: what could not be understood: offset in the text and a sentence
-    """
-
-    moves: list[chess.Move] = field(default_factory=lambda: [chess.Move.null()])
-    parents: list[int] = field(default_factory=lambda: [-1])
-    children: list[list[int]] = field(default_factory=lambda: [[]])
-    notes: dict[int, list[str]] = field(default_factory=dict)
-    before: dict[int, list[str]] = field(default_factory=dict)
-    nags: dict[int, list[int]] = field(default_factory=dict)
-    result: str | None = None
-    odd: list[tuple[int, str]] = field(default_factory=list)
 
 
 class _Line:
@@ -92,6 +72,7 @@ class MovetextReader:
     def __init__(self, text: str, board: chess.Board) -> None:
         self.draft = Draft()
         self._text = text
+        self._end = len(text.rstrip(BETWEEN))
         self._line = _Line(reading_board(board), 0, 2 * board.fullmove_number - board.turn, 0, main=True)
         self._around: list[_Line] = []
         # Where a run of words that are no moves began and ended, while it lasts.
@@ -120,7 +101,7 @@ class MovetextReader:
                 self._skip_strange(tokens)
                 continue
             if children[line.node]:
-                self._join(line, move)
+                line.node, line.leads = draft.join(line.node, move, line.leads)
             else:
                 node = len(moves)
                 moves.append(move)
@@ -137,7 +118,9 @@ class MovetextReader:
             if suffix:
                 self._read_suffix(suffix, token.start(2))
             if move.promotion and not written.promotion:
-                self._report(token.start(1), f"“{word}” does not say what the pawn becomes: it was read as a queen.")
+                self.draft.report(
+                    token.start(1), f"“{word}” does not say what the pawn becomes: it was read as a queen."
+                )
 
     def read_foreword(self, start: int, end: int) -> None:
         """Keep what stands before the tags as a note; it holds no moves."""
@@ -157,7 +140,7 @@ class MovetextReader:
             count = len(self._around)
             opened = self._around[1].opened if count > 1 else self._line.opened
             what = "A variation is" if count == 1 else f"{count} variations are"
-            self._report(opened, f"{what} never closed: “)” is missing. It was closed at the end of the game.")
+            self.draft.report(opened, f"{what} never closed: “)” is missing. It was closed at the end of the game.")
         while self._around:
             self._close()
         self._keep_waiting(self._line, self._line.node)
@@ -183,7 +166,7 @@ class MovetextReader:
             if self._around:
                 self._close()
             else:
-                self._report(token.start(CLOSES), "A “)” closes no variation; it was left out.")
+                self.draft.report(token.start(CLOSES), "A “)” closes no variation; it was left out.")
         elif kind == GLYPH:
             self._read_glyph(token)
         elif kind == SUFFIX:
@@ -197,7 +180,9 @@ class MovetextReader:
 
     def _read_comment(self, token: Match[str]) -> None:
         if not token[COMMENT]:
-            self._report(token.start(COMMENT - 1) - 1, "A comment is never closed: “}” is missing. It was kept whole.")
+            self.draft.report(
+                token.start(COMMENT - 1) - 1, "A comment is never closed: “}” is missing. It was kept whole."
+            )
         self._comment(comment_text(token[COMMENT - 1]))
 
     def _comment(self, text: str) -> None:
@@ -205,20 +190,22 @@ class MovetextReader:
         if line.ahead:
             line.comments.append(text)
         else:
-            self.draft.notes.setdefault(line.node, []).append(text)
+            self.draft.add_notes(line.node, (text,))
 
     def _read_glyph(self, token: Match[str]) -> None:
         number = token[GLYPH]
         if number.isascii() and number.isdecimal() and len(number) < 6 and int(number) <= 255:
             self._add_nag(int(number))
         else:
-            self._report(token.start(GLYPH) - 1, f"“${number}” is no annotation glyph ($0 to $255); kept as a note.")
+            self.draft.report(
+                token.start(GLYPH) - 1, f"“${number}” is no annotation glyph ($0 to $255); kept as a note."
+            )
             self._comment(f"${number}")
 
     def _read_suffix(self, suffix: str, at: int) -> None:
         nag = SUFFIXES.get(suffix)
         if nag is None:
-            self._report(at, f"“{suffix}” is no judgement of a move that the standard knows; kept as a note.")
+            self.draft.report(at, f"“{suffix}” is no judgement of a move that the standard knows; kept as a note.")
             self._comment(suffix)
         else:
             self._add_nag(nag)
@@ -227,27 +214,20 @@ class MovetextReader:
         line = self._line
         if line.undo is None and self._around:
             line.nags.append(nag)
-            return
-        self._add_nag_to(line.node, nag)
-
-    def _add_nag_to(self, node: int, nag: int) -> None:
-        nags = self.draft.nags.setdefault(node, [])
-        if nag not in nags:
-            nags.append(nag)
+        else:
+            self.draft.add_nags(line.node, (nag,))
 
     def _give_to_move(self, line: _Line) -> None:
-        if line.comments:
-            self.draft.before.setdefault(line.node, []).extend(line.comments)
-            line.comments = []
-        nags, line.nags = line.nags, []
-        for nag in nags:
-            self._add_nag(nag)
+        self.draft.add_notes_before(line.node, line.comments)
+        if line.nags:
+            self.draft.add_nags(line.node, line.nags)
+        line.comments, line.nags = [], []
 
     def _open(self, token: Match[str]) -> None:
         line = self._line
         at = token.start(OPENS)
         if line.undo is None:
-            self._report(at, "A variation begins before any move that it could replace; it was read from here.")
+            self.draft.report(at, "A variation begins before any move that it could replace; it was read from here.")
             inner = _Line(line.board.copy(), line.node, line.ply, at, main=False)
         else:
             board = line.board.before(line.undo)
@@ -265,33 +245,15 @@ class MovetextReader:
         line.ahead = True
 
     def _keep_waiting(self, line: _Line, node: int) -> None:
-        """Comments that waited for a move which never came stay with the last one."""
-        if line.comments:
-            self.draft.notes.setdefault(node, []).extend(line.comments)
-        for nag in line.nags:
-            self._add_nag_to(node, nag)
-
-    def _join(self, line: _Line, move: chess.Move) -> None:
-        """Go on with a move from a node that has moves already: equal ones are the same node."""
-        draft = self.draft
-        siblings = draft.children[line.node]
-        same = next((child for child in siblings if draft.moves[child] == move), None)
-        if same is None:
-            same = len(draft.moves)
-            draft.moves.append(move)
-            draft.parents.append(line.node)
-            draft.children.append([])
-            siblings.insert(0 if line.leads else len(siblings), same)
-            line.leads = True
-        elif line.leads:
-            siblings.remove(same)
-            siblings.insert(0, same)
-        line.node = same
+        """What waited for a move which never came stays with the last one."""
+        self.draft.add_notes(node, line.comments)
+        if line.nags:
+            self.draft.add_nags(node, line.nags)
+        line.comments, line.nags = [], []
 
     def _read_result(self, token: Match[str], tokens: Iterator[Match[str]]) -> None:
         word = token[RESULT]
-        rest = self._text[token.end() :].strip(BETWEEN)
-        if self._around and rest:
+        if self._around and token.end() < self._end:
             self._comment(word)
             return
         self.draft.result = _RESULTS.get(word, word)
@@ -345,8 +307,7 @@ class MovetextReader:
 
     def _play(self, move: chess.Move) -> None:
         line = self._line
-        self._join(line, move)
-        line.leads = line.leads or len(self.draft.children[line.node]) == 0
+        line.node, line.leads = self.draft.join(line.node, move, line.leads)
         line.undo = line.board.play(move)
         line.ply += 1
         line.ahead = False
@@ -375,7 +336,7 @@ class MovetextReader:
             elif kind == CLOSES and depth:
                 depth -= 1
             elif (kind == CLOSES and self._around) or (
-                kind == RESULT and not depth and (not self._around or not text[token.end() :].strip(BETWEEN))
+                kind == RESULT and (token.end() >= self._end or not (self._around or depth))
             ):
                 last = token
                 end = token.start(kind)
@@ -387,12 +348,11 @@ class MovetextReader:
         inside = self._around and line.undo is None
         if why:
             rest = "this variation" if self._around else "the game"
-            self._report(at, f"{why} The rest of {rest} was kept as a note.")
+            self.draft.report(at, f"{why} The rest of {rest} was kept as a note.")
         if inside:
             self._comment(f"({unread})")
         elif unread:
             self._keep_waiting(line, line.node)
-            line.comments, line.nags = [], []
             line.ahead = False
             self._comment(unread)
         if last is not None:
@@ -407,7 +367,7 @@ class MovetextReader:
             start, end = self._strange
             self._strange = None
             words = comment_text(self._text[start:end].strip())
-            self._report(start, f"“{_short(words)}” is neither a move nor a comment; kept as a note.")
+            self.draft.report(start, f"“{_short(words)}” is neither a move nor a comment; kept as a note.")
             self._comment(words)
 
     def _stood_for_a_move(self, token: Match[str]) -> bool:
@@ -428,9 +388,7 @@ class MovetextReader:
         self._strange = None
         self._skip(start, tokens, f"“{_short(self._text[start:end])}” stands for a move but is none.")
 
-    def _report(self, at: int, sentence: str) -> None:
-        self.draft.odd.append((at, sentence))
-
 
 def _short(words: str) -> str:
+    words = " ".join(words.split())
     return words if len(words) <= 40 else words[:39] + "…"

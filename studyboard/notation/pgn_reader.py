@@ -14,8 +14,9 @@ import chess
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.node import Node
 from studyboard.model.study import SEVEN_TAG_ROSTER, Study, start_board
+from studyboard.notation.pgn_draft import Draft
 from studyboard.notation.pgn_games import GameEntry, GameText, game_text_at, game_texts, loose_value
-from studyboard.notation.pgn_movetext import Draft, MovetextReader
+from studyboard.notation.pgn_movetext import MovetextReader
 from studyboard.notation.pgn_tokens import BETWEEN, LOOSE_TAG, TAG, tag_name, tag_value
 
 _Odd: TypeAlias = "list[tuple[int, str]]"

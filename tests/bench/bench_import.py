@@ -19,22 +19,28 @@ PLIES = 84
 NESTED = 3_000
 
 
-def made_up_games(count: int, seed: int = 7) -> str:
-    """Legal games of made-up players, the same ones each time: some captures, the rest is chance."""
+def made_up_games(count: int, annotated: bool = False, seed: int = 7) -> str:
+    """Legal games of made-up players, the same ones each time: some captures, the rest is chance.
+
+    annotated: with a comment, a glyph or a short variation after some of the moves
+    """
     chance = random.Random(seed)
-    return "\n".join(_game(chance, number) for number in range(1, count + 1))
+    return "\n".join(_game(chance, number, annotated) for number in range(1, count + 1))
 
 
-def _game(chance: random.Random, number: int) -> str:
+def _game(chance: random.Random, number: int, annotated: bool) -> str:
     board = chess.Board()
     words: list[str] = []
-    while len(words) < PLIES * 3 // 2 and board.ply() < PLIES and not board.is_game_over():
+    while board.ply() < PLIES and not board.is_game_over():
         moves = list(board.legal_moves)
         takes = [move for move in moves if board.is_capture(move)]
         move = chance.choice(takes if takes and chance.random() < 0.3 else moves)
         if board.turn:
             words.append(f"{board.fullmove_number}.")
+        before = board.copy(stack=False)
         words.append(board.san_and_push(move))
+        if annotated and board.ply() % 5 == 0:
+            words += _annotation(chance, before)
     result = board.result()
     lines: list[str] = [""]
     for word in (*words, result):
@@ -51,6 +57,20 @@ def _game(chance: random.Random, number: int) -> str:
         "Result": result,
     }
     return "".join(f'[{name} "{value}"]\n' for name, value in tags.items()) + "\n" + "\n".join(lines) + "\n"
+
+
+def _annotation(chance: random.Random, board: chess.Board) -> list[str]:
+    if chance.random() < 0.5:
+        return ["$14", "{A", "remark", "of", "ten", "or", "so", "quite", "ordinary", "words", "here.}"]
+    words: list[str] = []
+    for _ in range(4):
+        moves = list(board.legal_moves)
+        if moves:
+            words += [
+                f"{board.fullmove_number}{'.' if board.turn else '...'}",
+                board.san_and_push(chance.choice(moves)),
+            ]
+    return [f"({words[0]}", *words[1:-1], f"{words[-1]})"]
 
 
 def nested_variations(depth: int) -> str:
@@ -90,14 +110,15 @@ def _read_by_us(path: Path) -> str:
 def main() -> None:
     """Make the files, read them, print."""
     with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "games.pgn"
-        path.write_text(made_up_games(GAMES), encoding="utf-8")
-        size = path.stat().st_size / 1e6
-        print(f"{GAMES} games of up to {PLIES} half-moves, {size:.2f} MB; Python {sys.version.split()[0]}")
-        theirs = _timed("chess.pgn.read_game", lambda: _read_by_chess(path))
-        ours = _timed("read_games, studies built", lambda: _read_by_us(path))
-        print(f"    {GAMES / theirs:.0f} against {GAMES / ours:.0f} games/s: {theirs / ours:.2f} times the speed")
-        _timed("index_games", lambda: f"{len(index_games(path))} games")
+        for name, annotated in (("plain", False), ("annotated", True)):
+            path = Path(folder) / f"{name}.pgn"
+            path.write_text(made_up_games(GAMES, annotated), encoding="utf-8")
+            size = path.stat().st_size / 1e6
+            print(f"{GAMES} {name} games of up to {PLIES} half-moves, {size:.2f} MB; Python {sys.version.split()[0]}")
+            theirs = _timed("chess.pgn.read_game", lambda path=path: _read_by_chess(path))
+            ours = _timed("read_games, studies built", lambda path=path: _read_by_us(path))
+            print(f"    {GAMES / theirs:.0f} against {GAMES / ours:.0f} games/s: {theirs / ours:.2f} times the speed")
+            _timed("index_games", lambda path=path: f"{len(index_games(path))} games")
         deep = nested_variations(NESTED)
         _timed(f"{NESTED} nested variations", lambda: f"{len(next(read_games(deep)).study.nodes)} nodes")
 

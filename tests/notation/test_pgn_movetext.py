@@ -5,7 +5,8 @@ from __future__ import annotations
 import chess
 import pytest
 
-from studyboard.notation.pgn_movetext import Draft, MovetextReader
+from studyboard.notation.pgn_draft import Draft
+from studyboard.notation.pgn_movetext import MovetextReader
 
 
 def draft(text: str, fen: str = chess.STARTING_FEN) -> Draft:
