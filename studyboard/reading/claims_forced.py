@@ -22,15 +22,18 @@ def judge_castling_right(claim: Claim) -> list[Judgement]:
     topic = Topic.CASTLING
     who = claim.mention("side") or claim.mention("piece")
     board = claim.boards()[0]
-    wings = {"kingside": [True], "short": [True], "queenside": [False], "long": [False]}.get(
-        claim.said("wing"), [True, False]
-    )
+    wing = _said_wing(claim)
+    wings = [True, False] if wing is None else [wing]
     if claim.has("nobody"):
         colours = list(chess.COLORS)
     elif who is None or (who.colour is None and who.what is Named.SIDE):
         return []
     else:
         colours = _colours(claim, who.colour, who.kind)
+    if claim.hinted("castled_nowhere_after"):
+        return []
+    if not colours:
+        colours = _side_before(claim)
     if not colours:
         return undecided(topic, claim.quote(), "It is not clear who is meant.")
     if claim.has("notyet") or claim.has("done"):
@@ -38,14 +41,23 @@ def judge_castling_right(claim: Claim) -> list[Judgement]:
         castled = [claim.scene.castled(colour, claim.start) for colour in colours]
         if any(known is None for known in castled):
             return undecided(topic, claim.quote(), "The moves before this position are not known.")
-        wing = claim.said("wing")
         right = all(
-            bool(known) == wanted_all and (not wing or (known == "k") == wings[0] or not known) for known in castled
+            bool(known) == wanted_all and (wing is None or (known == "k") == wings[0] or not known) for known in castled
         )
         why = f"{side(colours[0])} {'has castled' if castled[0] else 'has not castled'}{_wing(castled[0])}."
         return confirmed(topic, claim.quote(), why) if right else contradicted(topic, claim.quote(), why)
     states = [castling(board, colour, wing) for colour in colours for wing in wings]
+    if claim.has("able"):
+        without = next((s for s, other in zip(states[::2], states[1::2], strict=False) if not (s.right or other.right)), None)
+        if without is not None:
+            return contradicted(topic, claim.quote(), without.why)
+        return undecided(topic, claim.quote(), "Both have the right; whether it can be done now is not claimed.")
     denied = claim.has("no") or claim.has("nobody")
+    if claim.has("rights"):
+        kept = next((state for state in states if state.right), None)
+        if kept is not None:
+            return contradicted(topic, claim.quote(), f"{kept.why} The right is still there.")
+        return confirmed(topic, claim.quote(), states[0].why)
     if denied:
         if any(state.now for state in states):
             return contradicted(topic, claim.quote(), next(state.why for state in states if state.now))
@@ -56,6 +68,8 @@ def judge_castling_right(claim: Claim) -> list[Judgement]:
         return undecided(topic, claim.quote(), states[0].why)
     if any(state.now for state in states):
         return confirmed(topic, claim.quote(), next(state.why for state in states if state.now))
+    if claim.has("at_once") or claim.hinted("at_once_after"):
+        return contradicted(topic, claim.quote(), states[0].why)
     if any(state.right for state in states):
         return undecided(topic, claim.quote(), next(state.why for state in states if state.right))
     return contradicted(topic, claim.quote(), states[0].why)
@@ -170,6 +184,27 @@ def _colours(claim: Claim, colour: chess.Color | None, kind: chess.PieceType | N
         if len(kings) == 1:
             return [bool(board.color_at(kings[0]))]
     return []
+
+
+def _side_before(claim: Claim) -> list[chess.Color]:
+    """The one side that the clauses before name, for “he” and “she”."""
+    who = claim.mention("piece")
+    if who is None or not who.pronoun:
+        return []
+    named = [
+        m.colour
+        for m in claim.scene.mentions
+        if m.what is Named.SIDE and claim.sentence.start <= m.start < who.start and m.colour is not None
+    ]
+    return [named[-1]] if len(set(named)) == 1 else []
+
+
+def _said_wing(claim: Claim) -> bool | None:
+    """True for the king's side, False for the queen's, None where none is said."""
+    words = claim.match.group()
+    if claim.scene.words.hint("queen_wing", words):
+        return False
+    return True if claim.scene.words.hint("king_wing", words) else None
 
 
 def _wing(castled: str | None) -> str:

@@ -128,13 +128,13 @@ def judge_open_file(claim: Claim) -> list[Judgement]:
     file = claim.mention("file")
     if file is None or file.file is None:
         return []
-    half = claim.has("half") or claim.hinted("half_before") or claim.hinted("half")
+    half = claim.has("half") or claim.hinted("half_before") or claim.hinted("half") or claim.hinted("open_for_after")
     letter = "abcdefgh"[file.file]
     boards = claim.boards(wide=True)
     for board in boards:
         if half and any(is_half_open_file(board, file.file, colour) for colour in chess.COLORS):
             return confirmed(Topic.PAWNS, claim.quote(), f"One side has no pawn on the {letter}-file.")
-        if not half and is_open_file(board, file.file):
+        if is_open_file(board, file.file):
             return confirmed(Topic.PAWNS, claim.quote(), f"There is no pawn on the {letter}-file.")
     board = boards[0]
     pawns = list(chess.scan_forward(board.pawns & chess.BB_FILES[file.file]))

@@ -132,12 +132,26 @@ def doers(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.
         movers = [square for square in claim.movers() if board.piece_at(square)]
         return movers or list(chess.scan_forward(board.occupied))
     found: set[chess.Square] = set()
+    placed = _from_square(claim, group)
+    if placed is not None and board.piece_at(placed):
+        return [placed]
     several = len(group) > 1
     for mention in group:
         found.update(_doer(claim, mention, board))
     if several:
         found.update(square for square in claim.movers() if board.piece_at(square))
     return sorted(found)
+
+
+def _from_square(claim: Claim, group: list[Mention]) -> chess.Square | None:
+    """The square with which the sentence begins: “From c8 she also protects …”."""
+    first = next((m for m in claim.scene.mentions if m.start >= claim.sentence.start), None)
+    if first is None or first.what is not Named.SQUARE or first.start != claim.sentence.start + 1:
+        return None
+    origin = (claim.scene.tokens[claim.sentence.start].text,)
+    if origin not in claim.scene.words.names.origin or len(group) != 1 or group[0].square is not None:
+        return None
+    return first.square
 
 
 def _doer(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Square]:
@@ -255,6 +269,30 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     return contradicted(topic, claim.quote(), attack_words(board, at), at)
 
 
+def judge_nobody_attacks(claim: Claim) -> list[Judgement]:
+    """“Nothing attacks the pawn on a5”."""
+    found: list[Judgement] = []
+    for thing in claim.things():
+        if thing.pronoun or (thing.what is Named.PIECE and thing.kind is None):
+            continue
+        seen: list[tuple[chess.Board, chess.Square]] = []
+        free = False
+        for board in claim.boards():
+            for at in referents(claim.scene, thing, board):
+                colour = board.color_at(at)
+                if colour is None:
+                    continue
+                seen.append((board, at))
+                free = free or not attackers(board, not colour, at)
+        if not seen or (free and len({at for _, at in seen}) > 1):
+            found += undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
+            continue
+        board, at = seen[0]
+        judged = confirmed if free else contradicted
+        found += judged(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
+    return found
+
+
 def judge_hanging(claim: Claim) -> list[Judgement]:
     """“The rook is hanging”."""
     thing = claim.mention("piece")
@@ -306,6 +344,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "attacked": judge_attacked,
     "guarded": judge_guarded,
     "nobody_guards": judge_unguarded,
+    "nobody_attacks": judge_nobody_attacks,
     "unguarded": judge_unguarded,
     "hanging": judge_hanging,
     "safe": judge_safe,

@@ -15,7 +15,7 @@ from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contrad
 from studyboard.reading.claims_relations import attacks
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import referents
+from studyboard.reading.referents import named_before, referents
 
 
 def judge_pins(claim: Claim) -> list[Judgement]:
@@ -23,13 +23,22 @@ def judge_pins(claim: Claim) -> list[Judgement]:
     things = claim.things() or claim.mentions("piece")
     by = claim.mention("by")
     behind = claim.mention("to") or claim.mention("against")
-    active = bool(claim.things())
+    active = bool(claim.things()) and not _as_adjective(claim)
     found: list[Judgement] = []
     for thing in things[:1] if behind else things:
         if thing.what is not Named.PIECE or thing.kind == chess.KING:
             continue
         found += _judge_pin(claim, thing, by, behind, active)
     return found
+
+
+def _as_adjective(claim: Claim) -> bool:
+    """“The pinned rook”, not “pinned the rook”."""
+    thing = claim.things()[0]
+    words = claim.scene.tokens[thing.start].text
+    return claim.scene.words.hint("pin_as_adjective", claim.match.group()) and (
+        words not in claim.scene.words.names.determiners and not thing.pronoun
+    )
 
 
 def _judge_pin(
@@ -93,6 +102,8 @@ def judge_forks(claim: Claim) -> list[Judgement]:
     """“… forks king and rook”, “a fork”."""
     scene = claim.scene
     things = claim.things()
+    if len(things) == 1 and claim.has("of") and not things[0].plural:
+        things = []
     if things:
         group = claim.subjects()[0] if claim.subjects() else []
         for board in claim.boards():
@@ -105,11 +116,13 @@ def judge_forks(claim: Claim) -> list[Judgement]:
                 plural = len(things) == 1 and things[0].plural
                 if all(hit) and (len(things) > 1 or not plural or len(hit[0]) > 1):
                     if len(things) == 1 and not plural:
+                        if claim.has("with") and by in claim.movers():
+                            return confirmed(Topic.FORK, claim.quote(), _fork_words(board, by), by, *hit[0])
                         continue
                     return confirmed(
                         Topic.FORK, claim.quote(), _fork_words(board, by), by, *(at for h in hit for at in h)
                     )
-        if len(things) == 1 and not things[0].plural:
+        if len(things) == 1 and not things[0].plural and not claim.has("with"):
             return undecided(Topic.FORK, claim.quote(), "A fork has two targets, and one is named.")
     boards = claim.boards()
     movers = claim.movers()
@@ -216,7 +229,14 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
         board, at = kings[0]
         exits = squares_listed(king_squares(board, bool(board.color_at(at))))
         return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
-    if not free or len({at for _, at in free}) > 2 or thing.kind in (None, chess.PAWN, chess.KING):
+    if thing.pronoun:
+        # “It” is no pawn that has just attacked something, nor what does the trapping.
+        free = [(board, at) for board, at in free if board.piece_type_at(at) != chess.PAWN]
+        if len({at for _, at in free}) != 1 or not named_before(claim.scene, thing.start):
+            return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    elif thing.kind is None or not free or len({at for _, at in free}) > 2:
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    if thing.kind in (chess.PAWN, chess.KING):
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     board, at = free[0]
     exits = squares_listed(safe_squares(board, at))

@@ -22,6 +22,8 @@ from studyboard.reading.telling import Telling
 
 #: How far along the lines a talk may refer to moves: half-moves back, half-moves ahead.
 _BACK, _AHEAD = 8, 6
+#: How many nodes a greeting or a closing word may refer to.
+_WHOLE_GAME = 500
 
 
 def read_through(
@@ -185,6 +187,9 @@ def _around(study: Study, positions: Positions, beat: Beat) -> tuple[list[Known]
                     break
                 at = nodes[at].children[0]
                 wanted.setdefault(at)
+    if isinstance(beat.key, Part):
+        # Greeting and closing look at the whole game.
+        wanted |= dict.fromkeys(list(nodes)[:_WHOLE_GAME])
     at = beat.node
     for _ in range(_AHEAD):
         if not nodes[at].children:

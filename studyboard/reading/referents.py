@@ -41,13 +41,16 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         return [] if mention.square is None else [mention.square]
     if mention.what is Named.SIDE:
         return list(chess.scan_forward(board.occupied_co[bool(mention.colour)]))
-    if mention.pronoun in _PLAYER_PRONOUNS:
+    if mention.pronoun in _PLAYER_PRONOUNS and not _is_the_queen(scene, mention):
         return list(chess.scan_forward(board.occupied))
     if mention.pronoun:
         found = {square for square in moved_to(scene, mention.start) if board.piece_at(square)}
         named = named_before(scene, mention.start)
         for earlier in named:
             found.update(salient(scene, earlier, board))
+        if mention.pronoun in _PLAYER_PRONOUNS:
+            return sorted(square for square in found if board.piece_type_at(square) == chess.QUEEN)
+        found.update(square for square in squares_before(scene, mention.start) if board.piece_at(square))
         # Without a name before it in the line, it can be anything that an earlier line spoke of.
         return sorted(found) if named else list(chess.scan_forward(board.occupied))
     if mention.comes_from is not None:
@@ -100,6 +103,31 @@ def moved_to(scene: Scene, token: int) -> list[chess.Square]:
     start, end = scene.sentence(token)
     first, last = scene.board_index(start), scene.board_index(max(start, end - 1))
     return [landed for step in scene.steps[max(0, first) : last + 1] if (landed := step.landed) is not None]
+
+
+def squares_before(scene: Scene, token: int) -> list[chess.Square]:
+    """Squares named alone earlier in this sentence or in the one before: “attacks e5, and the knight protects it”."""
+    start, _ = scene.sentence(token)
+    before = scene.sentence(start - 1)[0] if start else 0
+    return [
+        m.square
+        for m in scene.mentions
+        if m.what is Named.SQUARE and m.square is not None and before <= m.start < token
+    ]
+
+
+def _is_the_queen(scene: Scene, mention: Mention) -> bool:
+    """Does “she” mean the queen: the last that was named in this sentence or the one before?"""
+    if mention.pronoun != "she":
+        return False
+    start, _ = scene.sentence(mention.start)
+    first = scene.sentence(start - 1)[0] if start else 0
+    named = [
+        m
+        for m in scene.mentions
+        if first <= m.start < mention.start and m.what in (Named.PIECE, Named.SIDE) and not m.pronoun
+    ]
+    return bool(named) and named[-1].what is Named.PIECE and named[-1].kind == chess.QUEEN
 
 
 def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention]]:

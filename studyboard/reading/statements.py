@@ -7,6 +7,7 @@ from typing import Final
 
 from studyboard.reading import (
     claims_check,
+    claims_counted,
     claims_forced,
     claims_game,
     claims_mate,
@@ -16,12 +17,14 @@ from studyboard.reading import (
     claims_relations,
     claims_tactics,
 )
+from studyboard.reading.carried_on import carried_on
 from studyboard.reading.claim import Claim, Judge, Judgement
 from studyboard.reading.findings import Finding, Topic, Verdict
 from studyboard.reading.scene import Mood, Scene
 
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
+    **claims_counted.JUDGES,
     **claims_tactics.JUDGES,
     **claims_check.JUDGES,
     **claims_mate.JUDGES,
@@ -34,11 +37,15 @@ JUDGES: Final[dict[str, Judge]] = {
 
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
+#: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
+_GIVES_WAY = frozenset({"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece"})
 #: Claims that speak of another time or of nothing by their own words.
 _ANY_MOOD = frozenset(
-    {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone"}
+    {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone", "only_piece"}
 )
-_DENIED_ITSELF = frozenset({"nobody_guards"}) | frozenset(
+#: What a closing word looks back on, as it was at some moment of the game.
+_OF_A_MOMENT = frozenset({"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"})
+_DENIED_ITSELF = frozenset({"nobody_guards", "nobody_attacks"}) | frozenset(
     {"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"}
 )
 
@@ -46,18 +53,19 @@ _DENIED_ITSELF = frozenset({"nobody_guards"}) | frozenset(
 def statements(scene: Scene, *, deep: bool = False) -> list[Finding]:
     """Every statement of the line that was found, judged. deep: with searches that take up to a few seconds."""
     found: list[Finding] = []
-    for claim in claims_in(scene, deep=deep):
-        for judgement in JUDGES[claim.kind](claim):
-            found.append(_finding(claim, judgement))
+    for claim, judgements in _judged(scene, deep=deep):
+        found += (_finding(claim, judgement) for judgement in judgements)
     return found
 
 
-def claims_in(scene: Scene, *, deep: bool = False) -> Iterator[Claim]:
-    """The claims of a line: the more specific pattern first, no two over the same words."""
-    for sentence in scene.sentences:
+def _judged(scene: Scene, *, deep: bool) -> Iterator[tuple[Claim, list[Judgement]]]:
+    """The claims of a line with their judgements: the more specific pattern first, no two over the same words."""
+    # A greeting comes before a game that is told from the start, but beside a position that is set up.
+    before_game = scene.talk.part == "greeting" and scene.talk.first is not None
+    for sentence in (*scene.sentences, *carried_on(scene)):
         taken: set[int] = set()
         for kind, pattern in scene.words.patterns:
-            if (scene.talk.part == "greeting" and kind not in _OF_THE_GAME) or kind not in JUDGES:
+            if (before_game and kind not in _OF_THE_GAME) or kind not in JUDGES:
                 continue
             for match in pattern.finditer(sentence.code):
                 start = sentence.token_at(match.start())
@@ -65,8 +73,11 @@ def claims_in(scene: Scene, *, deep: bool = False) -> Iterator[Claim]:
                 words = {at for at in range(start, end) if not any(m.start <= at < m.end for m in scene.mentions)}
                 if words & taken:
                     continue
-                taken |= words
-                yield Claim(scene, sentence, kind, match, start, end, deep)
+                claim = Claim(scene, sentence, kind, match, start, end, deep)
+                judgements = JUDGES[kind](claim)
+                if judgements or kind not in _GIVES_WAY:
+                    taken |= words
+                    yield claim, judgements
 
 
 def _end(scene: Scene, token: int) -> int:
@@ -81,7 +92,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     if claim.kind in _DENIED_ITSELF:
         mood &= ~Mood.NEGATIVE
     if claim.kind in _ANY_MOOD:
-        own_words = claim.kind in ("castling_right", "can_go", "cannot_go")
+        own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "only_piece")
+        own_words = own_words and not _on_condition(claim)
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
     if mood & Mood.NEGATIVE:
         if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
@@ -92,6 +104,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
             verdict, why = Verdict.UNDECIDED, f"It is denied, or said of something else. {why}"
     elif mood and verdict is Verdict.CONTRADICTED:
         verdict, why = Verdict.UNDECIDED, f"It is spoken of, not said of this position. {why}"
+    if scene.talk.part == "closing" and claim.kind in _OF_A_MOMENT and verdict is Verdict.CONTRADICTED:
+        verdict, why = Verdict.UNDECIDED, f"It may be said of an earlier moment. {why}"
     start, end = scene.span(claim.start, claim.last())
     do = "" if verdict is not Verdict.CONTRADICTED else _advice(judgement)
     return Finding(
@@ -108,6 +122,13 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         judgement.line,
         judgement.fix,
     )
+
+
+def _on_condition(claim: Claim) -> bool:
+    """Does a word of condition stand before the claim in its sentence: “if the rook leaves, Black can castle”?"""
+    words = [token.text for token in claim.scene.tokens[claim.sentence.start : claim.start]]
+    conditions = claim.scene.words.moods.get("conditional", frozenset())
+    return any(tuple(words[at : at + n]) in conditions for at in range(len(words)) for n in (1, 2, 3))
 
 
 def _trigger(claim: Claim) -> int:

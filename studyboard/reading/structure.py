@@ -33,7 +33,7 @@ def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene)
     if node.parent is None or node.move is None or not node.move or node.name:
         return None
     siblings = [study.nodes[child] for child in study.nodes[node.parent].children]
-    shown = [n for n in siblings if n.telling.place is not Place.HIDDEN and (n.spoken or n.id == node.id)]
+    shown = [n for n in siblings if n.telling.place is not Place.HIDDEN and (n.id == node.id or _is_told(study, n.id))]
     if len(shown) < _SEVERAL:
         return None
     board, move = positions.board(node.parent), node.move
@@ -62,6 +62,16 @@ def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene)
         start,
         end,
     )
+
+
+def _is_told(study: Study, node: int) -> bool:
+    """Has the line that begins with this node a word anywhere along it?"""
+    while True:
+        if study.nodes[node].spoken:
+            return True
+        if not study.nodes[node].children:
+            return False
+        node = study.nodes[node].children[0]
 
 
 def think_finding(study: Study, positions: Positions, beat: Beat, *, cancelled: Callable[[], bool]) -> Finding | None:

@@ -14,6 +14,7 @@ from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands, without_side
+from studyboard.reading.motions import motions
 from studyboard.reading.scene import Mood, Scene, Step
 from studyboard.reading.standing import Known, known_after, standing
 
@@ -46,11 +47,12 @@ class Telling:
     def findings(self) -> list[Finding]:
         """Moves told right and wrong, and pieces said to stand where they do not."""
         found: list[Finding] = []
-        if self.scene.talk.part == "greeting":
+        if self.scene.talk.part == "greeting" and self.scene.talk.first is not None:
             return found
         found += self._played()
         found += self._others()
         found += self._sides()
+        found += motions(self.scene, self.near)
         found += standing(self.scene, self.near, self.earlier)
         return found
 
@@ -110,6 +112,8 @@ class Telling:
         if not said.placed and not self._clear(said):
             return False
         if any(scene.tokens[at].broken for at in range(said.phrase.start + 1, said.phrase.end)):
+            return False
+        if scene.words.hint("no_move", " ".join(t.text for t in scene.tokens[said.phrase.start : said.phrase.end])):
             return False
         if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST:
             return False

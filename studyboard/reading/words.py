@@ -103,7 +103,7 @@ def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
     moods = {
         name: frozenset(tuple(phrase.split()) for phrase in phrases) for name, phrases in table.get("mood", {}).items()
     }
-    hints = {name: re.compile(pattern) for name, pattern in table["hints"].items()}
+    hints = {name: re.compile(_with_lists(str(pattern), lists)) for name, pattern in table["hints"].items()}
     return ClaimWords(tuple(patterns), moods, _names(table["names"]), hints)
 
 
@@ -142,7 +142,9 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
     )
 
 
-def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str]:
+def _with_lists(saying: str, lists: Mapping[str, Sequence[str]]) -> str:
+    """A pattern with the phrases of its lists in place of their names."""
+
     def choices(found: re.Match[str]) -> str:
         if found[1] not in lists:
             raise ClaimWordsError(f"The pattern “{saying}” names a list of words that is not there: {found[1]}.")
@@ -150,7 +152,11 @@ def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str
         return f"(?:{'|'.join(re.escape(phrase).replace(chr(92) + ' ', ' ') for phrase in longest_first)})"
 
     # A list is written <name>, and a named group (?P<name>: only the first is one of ours.
-    text = re.sub(r"(?<!\?P)<(\w+)>", choices, saying)
+    return re.sub(r"(?<!\?P)<(\w+)>", choices, saying)
+
+
+def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str]:
+    text = _with_lists(saying, lists)
     text = re.sub(r"\((?!\?)", "(?:", text)
     counts: dict[str, int] = {}
     for macro, expression in _MACROS:

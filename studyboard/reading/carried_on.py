@@ -1,0 +1,48 @@
+"""Statements that leave out what the clause before has said: “…, and so is the pawn on e5”, “…, White three”."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from studyboard.reading.scene import Scene, Sentence
+
+_SO_IS = re.compile(r"(?<!\S)(?:so|as) (is|are|was|were) (§p\d+)(?= ,| too|$| and| as well)")
+_SAME_GOES = re.compile(r"the same (?:goes for|is true of|is true for|can be said of|applies to|holds for) (§p\d+)")
+_PREDICATE = re.compile(r"(§p\d+) (?:is|are|was|were) ([^,]+?)(?= ,| and |$)")
+_HAS = re.compile(r"(§c\d+) (has|have|had|with) (§n\d+) ([a-z§][^,]*?)(?= ,|$)")
+_GAP = re.compile(r"(?<= )(§c\d+) (?:has |only |just |but |has only )*(§n\d+)(?= ?,|$)")
+
+
+def carried_on(scene: Scene) -> Iterator[Sentence]:
+    """Sentences made whole with the words that they leave out, their places those of the words that are there."""
+    for number, sentence in enumerate(scene.sentences):
+        code = sentence.code
+        for found in _SO_IS.finditer(code):
+            said = list(_PREDICATE.finditer(code, 0, found.start()))
+            if said:
+                yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}", len(found[2]))
+        same = _SAME_GOES.search(code)
+        if same is not None:
+            before = scene.sentences[number - 1].code if number else ""
+            said = list(_PREDICATE.finditer(code, 0, same.start())) or list(_PREDICATE.finditer(before))
+            if said:
+                yield _whole(sentence, same.start(1), f"{same[1]} is {said[-1][2]}", len(same[1]))
+        has = _HAS.search(code)
+        gap = None if has is None else _GAP.search(code, has.end())
+        if has is not None and gap is not None and has[1] != gap[1]:
+            rest = f"{gap[1]} {has[2]} {gap[2]} {has[4]}"
+            yield Sentence(
+                sentence.start,
+                sentence.end,
+                rest,
+                (
+                    (0, sentence.token_at(gap.start(1))),
+                    (len(gap[1]) + 1, sentence.token_at(gap.start(2))),
+                ),
+            )
+
+
+def _whole(sentence: Sentence, place: int, code: str, length: int) -> Sentence:
+    """A sentence whose words all belong to the thing named at *place*, so that a finding marks that."""
+    return Sentence(sentence.start, sentence.end, code, ((0, sentence.token_at(place)),))

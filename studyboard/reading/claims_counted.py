@@ -1,0 +1,69 @@
+"""Claims about how many pieces attack or guard something: “a second attacker”, “two defenders”, “three pieces hit e5”."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import chess
+
+from studyboard.board.relations import attack_words, attackers, attackers_with_support
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.findings import Topic
+from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.referents import referents
+
+_ORDINALS: Final = {"second": 2, "third": 3, "fourth": 4, "fifth": 5}
+
+
+def judge_ordinal_piece(claim: Claim) -> list[Judgement]:
+    """“It is the third piece that protects e5”, “adds a second attacker against d5”: there are at least so many."""
+    thing = claim.mention("piece")
+    target = claim.mention("target")
+    if thing is None or target is None or thing.kind is not None or thing.pronoun:
+        return []
+    words = [token.text for token in claim.scene.tokens[thing.start : thing.end]]
+    number = next((_ORDINALS[word] for word in words if word in _ORDINALS), 0)
+    return _judge_count(claim, target, number, f"{claim.said('how')} {words[-1]}", least=True, colour=thing.colour)
+
+
+def judge_count_pieces(claim: Claim) -> list[Judgement]:
+    """“Two attackers against e5”, “two pieces protect e5”."""
+    number, target, thing = claim.mention("number"), claim.mention("target"), claim.mention("piece")
+    if number is None or target is None or (thing is not None and (thing.kind is not None or not thing.plural)):
+        return []
+    colour = None if thing is None else thing.colour
+    how = f"{claim.said('how')} {claim.said('noun')}"
+    return _judge_count(claim, target, number.value, how, least=False, colour=colour)
+
+
+def _judge_count(
+    claim: Claim, target: Mention, number: int, how: str, *, least: bool, colour: chess.Color | None
+) -> list[Judgement]:
+    """Is the number of those that attack (or guard) the target right, or at least so big?"""
+    hint = claim.scene.words.hint
+    attack, guard = hint("counts_attackers", how), hint("counts_guards", how)
+    if not number or attack == guard or target.kind == chess.KING or target.pronoun:
+        return []
+    most = 0
+    seen: tuple[chess.Board, chess.Square] | None = None
+    for board in claim.boards(wide=True):
+        for at in referents(claim.scene, target, board):
+            owner = board.color_at(at)
+            sides = [colour] if colour is not None else [owner if guard else not owner] if owner is not None else []
+            for side in sides or ([] if target.what is not Named.SQUARE else list(chess.COLORS)):
+                counts = (len(attackers(board, side, at)), len(attackers_with_support(board, side, at)))
+                if number in counts or (least and max(counts) >= number):
+                    return confirmed(Topic.NUMBER, claim.quote(), attack_words(board, at), at)
+                most = max(most, *counts)
+                seen = seen or (board, at)
+    if seen is None:
+        return undecided(Topic.NUMBER, claim.quote(), "It is not clear what is meant.")
+    if most > number:
+        return undecided(Topic.NUMBER, claim.quote(), attack_words(*seen))
+    return contradicted(Topic.NUMBER, claim.quote(), attack_words(*seen), seen[1])
+
+
+JUDGES: Final[dict[str, Judge]] = {
+    "ordinal_piece": judge_ordinal_piece,
+    "count_pieces": judge_count_pieces,
+}
