@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QFileDialog, QInputDialog, QMessageBox
 
-from studyboard.model import edits, stepping
+from studyboard.model import edits, pasting, stepping
 from studyboard.model.errors import StudyboardError
 from studyboard.model.node import Node, Place, Telling
 from studyboard.model.position_study import position_study
@@ -128,10 +128,10 @@ class Commands(QObject):
         here = self._session.node
         source = self._copied_from
         if source is not None and source in self._session.study.nodes:
-            if self._session.attempt(edits.cut_and_paste, source, here):
+            if self._session.attempt(pasting.cut_and_paste, source, here):
                 self._copied_from = None
         else:
-            self._session.attempt(edits.paste, self._copied, here)
+            self._session.attempt(pasting.paste, self._copied, here)
 
     def delete_branch(self) -> None:
         """Delete the shown move and all after it; undo brings it back."""

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from studyboard.model import edits
+from studyboard.model import edits, pasting
 from studyboard.model.codec import from_plain, to_plain
 from studyboard.model.edits import AddMove, ChangeHeaders, ChangeNode, RemoveBranch, Several, add_move, apply
 from studyboard.model.errors import EditRefusedError
@@ -116,7 +116,7 @@ def test_making_a_nested_line_the_main_line_turns_every_branch_on_the_way(study,
 
 def test_pasting_a_branch_where_its_first_moves_stand_adds_only_what_is_new(study, node_of):
     other = next(read_games("1. e4 e5 2. Nf3 {good} Nc6 3. Bc4 (3. d4) *")).study
-    edit = edits.paste(study, list(other.branch(1)), study.root)
+    edit = pasting.paste(study, list(other.branch(1)), study.root)
     before = content(study)
     inverse, _ = apply(study, edit)
     nc6 = study.nodes[node_of("Nc6")]
@@ -139,7 +139,7 @@ def test_a_pasted_branch_cues_its_own_moves_and_marks():
     study, ids = read("1. e4 e5 (1... e6) 2. f4 (2. d4 d6) 2... a6 *")
     f4, a6 = ids["f4"], ids["a6"]
     apply(study, ChangeNode(a6, "spoken", SpokenLine("And a quiet answer.", (Cue(0, node=f4), Cue(1, node=a6)))))
-    apply(study, edits.paste(study, list(study.branch(f4)), ids["e6"]))
+    apply(study, pasting.paste(study, list(study.branch(f4)), ids["e6"]))
     (copy,) = study.nodes[ids["e6"]].children
     (answer,) = study.nodes[copy].children
     assert {copy, answer}.isdisjoint({f4, a6})
@@ -150,19 +150,19 @@ def test_a_pasted_branch_cues_its_own_moves_and_marks():
 def test_pasting_refuses_the_first_move_that_cannot_be_played_there(study, node_of):
     before = content(study)
     with pytest.raises(EditRefusedError, match=r"does not fit here: 3\. "):
-        edits.paste(study, list(study.branch(node_of("f4"))), node_of("exf4"))
+        pasting.paste(study, list(study.branch(node_of("f4"))), node_of("exf4"))
     assert content(study) == before
 
 
 def test_pasting_what_stands_there_already_is_refused(study, node_of):
     with pytest.raises(EditRefusedError, match="stands here already"):
-        edits.paste(study, list(study.branch(node_of("f4"))), node_of("e5"))
+        pasting.paste(study, list(study.branch(node_of("f4"))), node_of("e5"))
 
 
 def test_a_branch_that_is_moved_keeps_its_ids_and_goes_back():
     study, ids = read("1. e4 e5 (1... e6 2. c4) 2. f4 (2. d4 d6) 2... a6 *")
     before = content(study)
-    inverse, _ = apply(study, edits.cut_and_paste(study, ids["f4"], ids["e6"]))
+    inverse, _ = apply(study, pasting.cut_and_paste(study, ids["f4"], ids["e6"]))
     assert study.nodes[ids["f4"]].parent == ids["e6"]
     assert study.nodes[ids["e6"]].children == (ids["c4"], ids["f4"])
     assert study.on_main_line(ids["d4"])
@@ -173,7 +173,7 @@ def test_a_branch_that_is_moved_keeps_its_ids_and_goes_back():
 def test_a_branch_that_is_moved_to_where_it_stands_in_part_is_merged():
     study, ids = read("1. e4 e5 (1... e6 2. f4 h6) 2. f4 a6 *")
     before = content(study)
-    inverse, _ = apply(study, edits.cut_and_paste(study, study.nodes[ids["e5"]].children[0], ids["e6"]))
+    inverse, _ = apply(study, pasting.cut_and_paste(study, study.nodes[ids["e5"]].children[0], ids["e6"]))
     assert sans(study) == ["e4", "e5", "e6", "f4", "h6", "a6"]
     apply(study, inverse)
     assert content(study) == before
@@ -183,11 +183,11 @@ def test_a_branch_that_cannot_be_moved_stays():
     study, ids = read("1. e4 e5 (1... e6) 2. d4 exd4 *")
     before = content(study)
     with pytest.raises(EditRefusedError, match=r"does not fit here: 2\.\.\. e5d4 is not a legal move"):
-        edits.cut_and_paste(study, ids["d4"], ids["e6"])
+        pasting.cut_and_paste(study, ids["d4"], ids["e6"])
     with pytest.raises(EditRefusedError, match="stands here already"):
-        edits.cut_and_paste(study, ids["d4"], ids["e5"])
+        pasting.cut_and_paste(study, ids["d4"], ids["e5"])
     with pytest.raises(EditRefusedError, match="into itself"):
-        edits.cut_and_paste(study, ids["d4"], ids["exd4"])
+        pasting.cut_and_paste(study, ids["d4"], ids["exd4"])
     assert content(study) == before
 
 
@@ -243,8 +243,8 @@ def _some_edit(draw: st.DrawFn, study: Study) -> edits.Edit:
         assume(len(study.nodes) < 40)
         other = draw(st.sampled_from(sorted(study.nodes)))
         if draw(st.booleans()):
-            return edits.cut_and_paste(study, node, other)
-        return edits.paste(study, list(study.branch(node)), other)
+            return pasting.cut_and_paste(study, node, other)
+        return pasting.paste(study, list(study.branch(node)), other)
     if kind == 8:
         tags = {"White": draw(_TEXT), "Annotator": draw(_TEXT)}
         return ChangeHeaders(tuple((study.headers | tags).items()))
@@ -312,5 +312,5 @@ def test_a_study_of_three_thousand_moves_deep_is_pasted_and_moved_without_recurs
         apply(study, edit)
         at = edit.node
     branch = [replace(node) for node in study.branch(1)]
-    apply(study, edits.paste(study, branch, at))
+    apply(study, pasting.paste(study, branch, at))
     assert len(study.nodes) == 6_001

@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, assume, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
-from studyboard.model import edits
+from studyboard.model import edits, pasting
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.model.node import Place, Telling
@@ -166,9 +166,9 @@ class OneStudy(RuleBasedStateMachine):
         study, node, parent = self.file.study, self.node(data), self.node(data)
         try:
             if how == "copy":
-                edit = edits.paste(study, tuple(study.branch(node)), parent)
+                edit = pasting.paste(study, tuple(study.branch(node)), parent)
             else:
-                edit = edits.cut_and_paste(study, node, parent)
+                edit = pasting.cut_and_paste(study, node, parent)
         except EditRefusedError:
             return
         self.do(edit)
