@@ -231,7 +231,7 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
         return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
     if thing.pronoun:
         # “It” is no pawn that has just attacked something, nor what does the trapping.
-        free = [(board, at) for board, at in free if board.piece_type_at(at) != chess.PAWN]
+        free = [(board, at) for board, at in free if board.piece_type_at(at) != chess.PAWN and _is_attacked(board, at)]
         if len({at for _, at in free}) != 1 or not named_before(claim.scene, thing.start):
             return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     elif thing.kind is None or not free or len({at for _, at in free}) > 2:
@@ -241,6 +241,10 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
     board, at = free[0]
     exits = squares_listed(safe_squares(board, at))
     return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
+
+
+def _is_attacked(board: chess.Board, at: chess.Square) -> bool:
+    return board.is_attacked_by(not board.color_at(at), at)
 
 
 def judge_squares(claim: Claim) -> list[Judgement]:

@@ -17,6 +17,8 @@ from studyboard.reading.standing import Known
 
 #: So many words may stand between who moves and where to.
 _GAP = 8
+#: So many words between commas are no more than a remark: “, naturally,”.
+_ASIDE = 3
 #: A cue may come so many words behind the first word of the clause that tells its move.
 _AHEAD = 4
 
@@ -43,6 +45,7 @@ def motions(scene: Scene, near: Sequence[Known]) -> Iterator[Finding]:
         if finding is not None:
             yield finding
     yield from _takers(scene, near)
+    yield from _movers(scene)
 
 
 def _motions_in(scene: Scene) -> Iterator[Motion]:
@@ -60,10 +63,8 @@ def _motions_in(scene: Scene) -> Iterator[Motion]:
         target = next((m for m in scene.mentions[mention.number + 1 :] if m.start >= mention.end), None)
         if target is None or target.what is not Named.SQUARE or target.square is None:
             continue
-        gap = [scene.tokens[at].text for at in range(mention.end, target.start)]
-        if not gap or len(gap) > _GAP or any(
-            scene.tokens[at].broken for at in range(mention.end, min(target.end, len(scene.tokens)))
-        ):
+        gap = _gap(scene, mention.end, target)
+        if not gap or len(gap) > _GAP:
             continue
         told = words.hint("motion_gap", " ".join(gap))
         if told:
@@ -78,25 +79,39 @@ def _motions_in(scene: Scene) -> Iterator[Motion]:
                     yield Motion(who[-1], target.square, target.start - 3, target.end, noun=True)
 
 
+def _gap(scene: Scene, start: int, target: Mention) -> list[str]:
+    """The words up to a square, without what stands between two commas; empty where they do not hang together."""
+    broken = [at for at in range(start, target.end) if scene.tokens[at].broken]
+    at = range(start, target.start)
+    if len(broken) == 2 and broken[0] == start and broken[1] - broken[0] <= _ASIDE and broken[1] < target.start:
+        at = range(broken[1], target.start)
+    elif broken:
+        return []
+    return [scene.tokens[word].text for word in at]
+
+
 def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | None:
     who, to = motion.who, motion.to
     played = [Known(s.before, s.move) for s in scene.steps if s.before is not None and s.move is not None and s.move]
-    every = [*played, *near]
-    if any(_fits(who, known) and known.move.to_square == to for known in every):
+    if any(_fits(who, known) and known.move.to_square == to for known in played):
+        return None
+    step = _step_of(scene, motion)
+    # At the word at which a move is played, only that move or another one in its place can be meant.
+    beside = [known for known in near if step is None or not _at(scene, step, motion) or known.board == step.before]
+    if any(_fits(who, known) and known.move.to_square == to for known in beside):
         return None
     if any(known.board.is_castling(known.move) for known in played) and who.kind in (None, chess.KING, chess.ROOK):
         return None
-    if any(_history(scene, to)):
-        return None
     mood = scene.mood(motion.start) | scene.mood(motion.end - 1) | scene.mood((motion.start + motion.end) // 2)
     after = " ".join(token.text for token in scene.tokens[motion.end : motion.end + 3])
+    if elsewhere(scene, motion.start) or scene.words.hint("no_move_after", after):
+        return None
     if motion.noun:
         mood = Mood.PLAIN if scene.talk.part and near else Mood.HYPOTHETICAL
     if mood & ~Mood.PAST or scene.words.hint("moves_later_after", after):
         return None
     if motion.noun:
         return _finding(scene, motion, Topic.MOVE, f"No piece of that kind ever goes to {chess.square_name(to)}.", None)
-    step = _step_of(scene, motion)
     if step is None or step.before is None or step.move is None:
         return None
     board, landed = step.before, step.landed
@@ -123,12 +138,26 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
     return None
 
 
+def _at(scene: Scene, step: Step, motion: Motion) -> bool:
+    """Do the words begin where the move is played, or at the head of a line without cues?"""
+    if not step.cued:
+        return motion.start <= 1
+    return motion.start - 2 <= step.token < motion.end
+
+
+def elsewhere(scene: Scene, token: int) -> bool:
+    """Does the sentence begin by naming another game or opening: “In the Spanish the bishop …”?"""
+    start, _ = scene.sentence(token)
+    head = scene.tokens[start : min(token, start + 4)]
+    words = " ".join(t.text for t in head)
+    named = next((t for t in head[1:] if t.written[:1].isupper()), None)
+    return scene.words.hint("elsewhere_head", words) or (
+        named is not None and scene.words.hint("elsewhere_in", words) and not scene.words.hint("elsewhere_not", words)
+    )
+
+
 def _stands(who: Mention, board: chess.Board, at: chess.Square) -> bool:
     return board.piece_type_at(at) == who.kind and who.colour in (None, board.color_at(at))
-
-
-def _history(scene: Scene, to: chess.Square) -> Iterator[bool]:
-    return (move.to_square == to for move in scene.talk.history[-8:])
 
 
 def _fits(who: Mention, known: Known) -> bool:
@@ -182,6 +211,37 @@ def _takers(scene: Scene, near: Sequence[Known]) -> Iterator[Finding]:
         why = f"It is the {file}{name} that takes: {step.before.san(step.move)}."
         who = Motion(mention, step.move.to_square, mention.start - bool(tool), mention.end)
         yield _finding(scene, who, Topic.PIECE, why, fix)
+
+
+def _movers(scene: Scene) -> Iterator[Finding]:
+    """“White develops the knight”, where the line moves a bishop and nothing else."""
+    steps = [step for step in scene.steps if step.move is not None and step.before is not None]
+    for mention in scene.mentions:
+        if mention.what is not Named.PIECE or not mention.kind or mention.plural or mention.square is not None:
+            continue
+        behind = " ".join(t.text for t in scene.tokens[max(0, mention.start - 4) : mention.start])
+        ahead = " ".join(t.text for t in scene.tokens[mention.end : mention.end + 3])
+        active = scene.words.hint("moves_piece_before", behind) and not scene.words.hint("moves_piece_not_after", ahead)
+        if not active or scene.mood(mention.start) or elsewhere(scene, mention.start):
+            continue
+        here = [s for s in steps if s.cued and mention.start - _AHEAD <= s.token <= mention.start]
+        if len(here) != 1 or any(scene.tokens[at].broken for at in range(here[0].token + 1, mention.end)):
+            continue
+        before, move = here[0].before, here[0].move
+        if before is None or move is None or before.is_castling(move) or mention.vague:
+            continue
+        if mention.colour not in (None, before.turn) or any(
+            s.before is not None
+            and s.move is not None
+            and s.before.piece_type_at(s.move.from_square) == mention.kind
+            and mention.file in (None, chess.square_file(s.move.from_square))
+            for s in steps
+        ):
+            continue
+        kind = before.piece_type_at(move.from_square) or chess.PAWN
+        why = f"It is a {chess.piece_name(kind)} that moves: {before.san(move)}."
+        fix = piece_fix(scene, mention.start, mention.end, mention.kind, kind)
+        yield _finding(scene, Motion(mention, move.to_square, mention.start, mention.end), Topic.PIECE, why, fix)
 
 
 def _took(mention: Mention, known: Known) -> bool:

@@ -12,7 +12,7 @@ from studyboard.model.order import Visit, VisitKind, running_order
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study, start_board
-from studyboard.reading.findings import Finding, ReadThrough, sorted_out
+from studyboard.reading.findings import Finding, ReadThrough, Topic, Verdict, sorted_out
 from studyboard.reading.mentions import Players, players_of
 from studyboard.reading.scene import Scene, Step, Talk, make_scene
 from studyboard.reading.standing import Known
@@ -22,6 +22,8 @@ from studyboard.reading.telling import Telling
 
 #: How far along the lines a talk may refer to moves: half-moves back, half-moves ahead.
 _BACK, _AHEAD = 8, 6
+#: What is found by the words of a move and by its verb alike.
+_OF_A_MOVE = frozenset({Topic.SQUARE, Topic.PIECE, Topic.COLOUR, Topic.MOVE})
 #: How many nodes a greeting or a closing word may refer to.
 _WHOLE_GAME = 500
 
@@ -217,9 +219,20 @@ def _in_order(found: Iterable[Finding]) -> list[Finding]:
     """In the order of the words; of two findings over the same words about the same thing, the first one."""
     kept: list[Finding] = []
     for finding in sorted(found, key=lambda f: (f.start, f.end)):
-        if not any(_same(finding, other) for other in kept):
+        if any(_same(finding, other) for other in kept):
+            continue
+        double = next((n for n, other in enumerate(kept) if _told_twice(finding, other)), None)
+        if double is None:
             kept.append(finding)
+        elif kept[double].fix is None and finding.fix is not None:
+            kept[double] = finding
     return kept
+
+
+def _told_twice(one: Finding, other: Finding) -> bool:
+    """Two queries of one kind over the same words."""
+    both = one.verdict is other.verdict is Verdict.CONTRADICTED and one.kind is other.kind
+    return both and one.kind in _OF_A_MOVE and one.start < other.end and other.start < one.end
 
 
 def _same(one: Finding, other: Finding) -> bool:

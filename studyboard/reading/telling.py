@@ -14,7 +14,7 @@ from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands, without_side
-from studyboard.reading.motions import motions
+from studyboard.reading.motions import elsewhere, motions
 from studyboard.reading.scene import Mood, Scene, Step
 from studyboard.reading.standing import Known, known_after, standing
 
@@ -113,6 +113,11 @@ class Telling:
             return False
         if any(scene.tokens[at].broken for at in range(said.phrase.start + 1, said.phrase.end)):
             return False
+        if elsewhere(scene, said.phrase.start):
+            return False
+        after = " ".join(token.text for token in scene.tokens[said.phrase.end : said.phrase.end + 2])
+        if scene.words.hint("no_move_after", after):
+            return False
         if scene.words.hint("no_move", " ".join(t.text for t in scene.tokens[said.phrase.start : said.phrase.end])):
             return False
         if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST:
@@ -133,7 +138,7 @@ class Telling:
         scene = self.scene
         mood = scene.mood(said.phrase.anchor)
         if mood & Mood.NEGATIVE:
-            words = {token.text for token in scene.tokens[max(0, said.phrase.start - 3) : said.phrase.start]}
+            words = {token.text for token in scene.tokens[max(0, said.phrase.start - 3) : said.phrase.end]}
             if not any(phrase[0] in words for phrase in scene.words.moods.get("negative", ())):
                 mood &= ~Mood.NEGATIVE
         return mood
