@@ -116,7 +116,7 @@ def judge_up(claim: Claim) -> list[Judgement]:
         return []
     if claim.hinted("in_return_before"):
         return []
-    down = claim.has("down") and bool(claim.said("down"))
+    down = claim.has("down")
     who = claim.mention("side") or claim.mention("piece")
     if who is not None and who.kind is not None:
         return []

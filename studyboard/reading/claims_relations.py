@@ -248,6 +248,9 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     if thing is None or thing.kind == chess.KING:
         return []
     boards = claim.boards()
+    none = claim.mention("none")
+    if none is not None and not claim.scene.words.hint("no_guard", claim.scene.quote(none.start, none.end).lower()):
+        return []
     if claim.hinted("except_after"):
         return undecided(topic, claim.quote(), "Only what guards it besides is named.")
     doubtful = False

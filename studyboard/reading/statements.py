@@ -38,14 +38,16 @@ JUDGES: Final[dict[str, Judge]] = {
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
-_GIVES_WAY = frozenset({"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece"})
+_GIVES_WAY = frozenset({"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "bishop_pair"})
 #: Claims that speak of another time or of nothing by their own words.
 _ANY_MOOD = frozenset(
     {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone", "only_piece"}
 )
+#: Claims whose own words may sound like another time: “is left hanging”, “can be taken for free”.
+_OWN_MOOD = frozenset({"unguarded", "hanging"})
 #: What a closing word looks back on, as it was at some moment of the game.
 _OF_A_MOMENT = frozenset({"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"})
-_DENIED_ITSELF = frozenset({"nobody_guards", "nobody_attacks"}) | frozenset(
+_DENIED_ITSELF = frozenset({"material_level", "nobody_guards", "nobody_attacks"}) | frozenset(
     {"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"}
 )
 
@@ -95,6 +97,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "only_piece")
         own_words = own_words and not _on_condition(claim)
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
+    if claim.kind in _OWN_MOOD and scene.words.hint("own_mood", claim.match.group()):
+        mood &= Mood.NEGATIVE | Mood.QUESTION
     if mood & Mood.NEGATIVE:
         if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
             verdict = Verdict.CONTRADICTED
