@@ -21,6 +21,7 @@ from studyboard.board.pawns import (
 )
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
+from studyboard.reading.mentions import Named
 from studyboard.reading.referents import referents
 
 _FEATURES: Final[dict[str, Callable[[chess.BaseBoard, chess.Square], bool]]] = {
@@ -39,6 +40,9 @@ def judge_feature(claim: Claim) -> list[Judgement]:
         return []
     square, file = claim.mention("square"), claim.mention("file")
     colours = {m.colour for group in claim.subjects() for m in group if m.colour is not None}
+    owner = _owner(claim)
+    if owner is not None and (thing is None or thing.colour is None):
+        colours = {owner}
     if thing is not None and thing.colour is not None:
         colours = {thing.colour}
     boards = claim.boards()
@@ -52,19 +56,48 @@ def judge_feature(claim: Claim) -> list[Judgement]:
         if claim.said("letter"):
             pawns = [at for at in pawns if "abcdefgh"[chess.square_file(at)] == claim.said("letter")]
         pawns = [at for at in pawns if board.piece_type_at(at) == chess.PAWN]
+        pawns = [at for at in pawns if owner is None or board.color_at(at) in colours]
         named = thing is not None or square is not None or file is not None
         candidates = candidates or pawns
         for at in pawns:
             if feature(board, at) and (named or not colours or board.color_at(at) in colours):
-                return confirmed(Topic.PAWNS, claim.quote(), sentence(f"{the_piece(board, at)} is {claim.kind}"), at)
+                return confirmed(Topic.PAWNS, claim.quote(), sentence(f"{the_piece(board, at)} is {claim.kind}"), at, exact=owner is not None)
     board = boards[0]
-    if thing is not None and not candidates:
+    if thing is not None and not candidates and owner is None:
         return undecided(Topic.PAWNS, claim.quote(), "It is not clear which pawn is meant.")
     if len(candidates) == 1:
         why = sentence(f"{the_piece(board, candidates[0])} is not {claim.kind}{_why(board, candidates[0], claim.kind)}")
         return contradicted(Topic.PAWNS, claim.quote(), why, *candidates)
     words = " ".join(words for colour in (colours or set(chess.COLORS)) for words in pawn_words(board, colour))
     return contradicted(Topic.PAWNS, claim.quote(), words or f"No pawn is {claim.kind} here.")
+
+
+def _owner(claim: Claim) -> chess.Color | None:
+    """The side that is said right before to have it: “Black has a passed pawn”."""
+    before = [m for m in claim.scene.mentions if claim.sentence.start <= m.start < claim.start and m.colour is not None]
+    if not before or before[-1].what is not Named.SIDE:
+        return None
+    gap = " ".join(token.text for token in claim.scene.tokens[before[-1].end : claim.start])
+    return before[-1].colour if claim.scene.words.hint("has_gap", gap) else None
+
+
+def judge_empty_file(claim: Claim) -> list[Judgement]:
+    """“There is no pawn on the b-file”, “no black pawn on the d-file”."""
+    thing = claim.mention("piece")
+    if thing is None or thing.kind != chess.PAWN or thing.file is None:
+        return []
+    if claim.scene.tokens[thing.start].text != "no":
+        return []
+    boards = claim.boards(wide=True)
+    left: list[chess.Square] = []
+    for board in boards:
+        mask = board.pawns & chess.BB_FILES[thing.file]
+        mask &= board.occupied if thing.colour is None else board.occupied_co[thing.colour]
+        if not mask:
+            return confirmed(Topic.PAWNS, claim.quote(), f"There is none on the {chess.FILE_NAMES[thing.file]}-file.")
+        left = left or list(chess.scan_forward(mask))
+    names = listed([the_piece(boards[0], at) for at in left if boards[0].piece_at(at)])
+    return contradicted(Topic.PAWNS, claim.quote(), sentence(f"there is {names}"), *left)
 
 
 def _why(board: chess.BaseBoard, at: chess.Square, kind: str) -> str:
@@ -151,4 +184,5 @@ JUDGES: Final[dict[str, Judge]] = {
     "islands": judge_islands,
     "majority": judge_majority,
     "open_file": judge_open_file,
+    "empty_file": judge_empty_file,
 }

@@ -101,12 +101,23 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
     board = boards[0]
     if thing.pronoun and not _named_besides(claim, thing):
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "What is meant stands in an earlier line.")
+    if len(bys) == 1 and not targets and thing.kind is not None and thing.definite and _is_nowhere(claim, thing):
+        words = f"There is no such {chess.piece_name(thing.kind)} on the board."
+        return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, words, tuple(bys))
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
+
+
+def _is_nowhere(claim: Claim, thing: Mention) -> bool:
+    """Is there no piece of that kind (and side) at any moment of the line, its square left aside?"""
+    boards = [claim.scene.start, *(step.board for step in claim.scene.steps)]
+    colours = chess.COLORS if thing.colour is None else (thing.colour,)
+    kind = thing.kind or chess.PAWN
+    return not any(board.pieces_mask(kind, colour) for board in boards for colour in colours)
 
 
 def _named_besides(claim: Claim, thing: Mention) -> bool:

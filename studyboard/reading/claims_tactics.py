@@ -18,6 +18,10 @@ from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import named_before, referents
 
 
+#: A piece with so many squares is not shut in, in any sense.
+_MANY = 4
+
+
 def judge_pins(claim: Claim) -> list[Judgement]:
     """“The bishop pins the knight to the king”, “the knight is pinned by …”."""
     things = claim.things() or claim.mentions("piece")
@@ -136,6 +140,12 @@ def judge_forks(claim: Claim) -> list[Judgement]:
                 return confirmed(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed, *total)
     if not things and not claim.hinted("noun_told_before"):
         return undecided(Topic.FORK, claim.quote(), "It may be a fork that is to come.")
+    if things and not claim.scene.played_near(claim.start):
+        group = claim.subjects()[0] if claim.subjects() else []
+        by_now = {sq for m in group for sq in referents(scene, m, boards[0])}
+        if len(by_now) == 1 and not any(m.pronoun for m in group):
+            by = next(iter(by_now))
+            return contradicted(Topic.FORK, claim.quote(), _fork_words(boards[0], by), by)
     if not movers or not claim.scene.played_near(claim.start):
         return undecided(Topic.FORK, claim.quote(), "It is not clear which piece is meant.")
     step = claim.scene.played_near(claim.start)[0]
@@ -239,6 +249,8 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
     if thing.kind in (chess.PAWN, chess.KING):
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     board, at = free[0]
+    if claim.scene.words.hint("shut_in", claim.match.group()) and len(safe_squares(board, at)) < _MANY:
+        return undecided(topic, claim.quote(), "It has squares, but few.")
     exits = squares_listed(safe_squares(board, at))
     return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
 

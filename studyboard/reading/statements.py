@@ -44,7 +44,7 @@ _ANY_MOOD = frozenset(
     {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone", "only_piece"}
 )
 #: Claims whose own words may sound like another time: “is left hanging”, “can be taken for free”.
-_OWN_MOOD = frozenset({"unguarded", "hanging"})
+_OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 #: What a closing word looks back on, as it was at some moment of the game.
 _OF_A_MOMENT = frozenset({"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"})
 _DENIED_ITSELF = frozenset({"material_level", "nobody_guards", "nobody_attacks"}) | frozenset(
@@ -97,7 +97,9 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "only_piece")
         own_words = own_words and not _on_condition(claim)
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
-    if claim.kind in _OWN_MOOD and scene.words.hint("own_mood", claim.match.group()):
+    if claim.kind == "mate_in" and scene.words.hint("can_before", claim.before()) and not _on_condition(claim):
+        mood &= ~Mood.HYPOTHETICAL
+    if claim.kind in _OWN_MOOD and not _on_condition(claim) and scene.words.hint("own_mood", claim.match.group()):
         mood &= Mood.NEGATIVE | Mood.QUESTION
     if mood & Mood.NEGATIVE:
         if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
