@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import chess
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QToolButton, QWidget
 
 from studyboard.desk.board_marking import KINDS
 from studyboard.desk.board_view import BoardView
@@ -22,43 +22,108 @@ PURPOSES = {
     MarkKind.KEY_SQUARE: "The square that matters: click it.",
     MarkKind.GUARD: "What protects what: drag from the guard to what it guards.",
 }
+#: Space between two buttons, and at the sides of a button's sample, name and key (px).
+_GAP = 2
+_SIDE = 7
+#: A sample is drawn no higher than this, however large the text is (px).
+_SAMPLE_MOST = 30.0
 
 
 class MarkPalette(QWidget):
     """Buttons for the kinds of marks, and one that wipes them all.
 
-    State: none of its own; it shows and sets what the board draws. A pressed button means that pressing on the board
-    draws this kind; pressing it again ends that.
+    State: whether there is room for the names of the kinds; without it the buttons show samples and keys only, and
+    their names as tool tips. A pressed button means that pressing on the board draws this kind; pressing it again
+    ends that.
     """
 
     def __init__(self, board: BoardView, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._board = board
         self.setAccessibleName("Marks")
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(2)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         self._group = QButtonGroup(self)
         self._group.setExclusive(False)
         self._buttons: dict[MarkKind, MarkButton] = {}
         for number, kind in enumerate(KINDS, 1):
-            button = MarkButton(kind, number, look)
+            button = MarkButton(kind, number, look, self)
             button.clicked.connect(lambda checked, kind=kind: self._choose(kind, checked))
             self._buttons[kind] = button
             self._group.addButton(button)
-            layout.addWidget(button)
-        self._wipe = QToolButton()
-        self._wipe.setText("Wipe all")
+        self._wipe = QToolButton(self)
+        self._wipe.setAccessibleName("Wipe all marks")
         self._wipe.setToolTip("Wipe all marks of this position away")
         self._wipe.clicked.connect(board.clear_marks)
-        layout.addWidget(self._wipe)
         board.marking_changed.connect(self._show)
         board.mark_kind_changed.connect(self._show)
+        look.changed.connect(self._dress)
+        self._dress()
         self._show()
 
     def button(self, kind: MarkKind) -> MarkButton:
         """The button of this kind."""
         return self._buttons[kind]
+
+    @property
+    def named(self) -> bool:
+        """True where the buttons show the names of their kinds."""
+        return all(button.named for button in self._buttons.values())
+
+    def sizeHint(self) -> QSize:
+        """Every kind with its name, below each other."""
+        sizes = [button.named_size for button in self._buttons.values()]
+        width = max(size.width() for size in sizes)
+        return QSize(width, sum(size.height() + _GAP for size in sizes) + self._wipe.sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:
+        """The samples in two columns."""
+        cell = self._cell
+        return QSize(2 * cell.width() + _GAP, 3 * cell.height() + 2 * _GAP)
+
+    def height_within(self, width: int, most: int) -> int:
+        """How high it is where it may be that wide, and *most* high if it can be helped (px)."""
+        whole = self.sizeHint()
+        if width >= whole.width() and whole.height() <= most:
+            return whole.height()
+        cell = self._cell
+        return self._rows(width) * (cell.height() + _GAP) - _GAP
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The names go first where the room gets short."""
+        super().resizeEvent(event)
+        self._place()
+
+    @property
+    def _cell(self) -> QSize:
+        sizes = [button.sample_size for button in self._buttons.values()]
+        return QSize(max(size.width() for size in sizes), max(size.height() for size in sizes))
+
+    def _rows(self, width: int) -> int:
+        """Rows of samples without names in this width (px)."""
+        columns = max(1, min(3, (width + _GAP) // (self._cell.width() + _GAP)))
+        return -(-(len(self._buttons) + 1) // columns)
+
+    def _place(self) -> None:
+        whole = self.sizeHint()
+        named = self.width() >= whole.width() and self.height() >= whole.height()
+        for button in self._buttons.values():
+            button.show_name(named)
+        self._wipe.setText("Wipe all" if named else "Wipe")
+        if named:
+            top = self.height() - whole.height()
+            for button in self._buttons.values():
+                height = button.named_size.height()
+                button.setGeometry(0, top, self.width(), height)
+                top += height + _GAP
+            self._wipe.setGeometry(0, top, self._wipe.sizeHint().width(), self._wipe.sizeHint().height())
+            return
+        cell, rows = self._cell, self._rows(self.width())
+        columns = -(-(len(self._buttons) + 1) // rows)
+        width = (self.width() - (columns - 1) * _GAP) // columns
+        above = max(0, self.height() - rows * (cell.height() + _GAP) + _GAP)
+        for place, button in enumerate((*self._buttons.values(), self._wipe)):
+            left, top = place % columns * (width + _GAP), above + place // columns * (cell.height() + _GAP)
+            button.setGeometry(left, top, width, cell.height())
 
     def _choose(self, kind: MarkKind, on: bool) -> None:
         self._board.set_mark_kind(kind)
@@ -70,34 +135,60 @@ class MarkPalette(QWidget):
         for kind, button in self._buttons.items():
             button.setChecked(self._board.marking and kind is self._board.mark_kind)
 
+    def _dress(self) -> None:
+        self.updateGeometry()
+        self._place()
+
 
 class MarkButton(QAbstractButton):
-    """One kind of mark: a sample of how it is drawn, its name and its number key."""
+    """One kind of mark: a sample of how it is drawn, its name where there is room for it, and its number key."""
 
     def __init__(self, kind: MarkKind, number: int, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._kind = kind
         self._number = number
         self._look = look
+        self._named = True
         self.setCheckable(True)
         self.setText(str(kind).capitalize())
         self.setAccessibleName(f"Draw a {kind}")
         self.setAccessibleDescription(f"{PURPOSES[kind]} Key {number} on the board.")
-        self.setToolTip(f"{PURPOSES[kind]}\nKey {number} on the board; Escape ends it.")
+        self.setToolTip(f"{self.text()}. {PURPOSES[kind]}\nKey {number} on the board; Escape ends it.")
         self.setSizePolicy(QSizePolicy.Policy.MinimumExpanding, QSizePolicy.Policy.Fixed)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         look.changed.connect(self._dress)
         self._dress()
 
+    @property
+    def named(self) -> bool:
+        """True where the name is shown."""
+        return self._named
+
+    def show_name(self, named: bool) -> None:
+        """Show the name, or the sample and the key only."""
+        self._named = named
+        self.update()
+
+    @property
+    def named_size(self) -> QSize:
+        """Room for sample, name and key, none over the other."""
+        words = self.fontMetrics().horizontalAdvance(self.text())
+        return QSize(self.sample_size.width() + _SIDE + words, self.sample_size.height())
+
+    @property
+    def sample_size(self) -> QSize:
+        """Room for sample and key."""
+        metrics, sample = self.fontMetrics(), self._sample_size
+        width = _SIDE + sample.width() + _SIDE + metrics.horizontalAdvance("8") + _SIDE
+        return QSize(width, max(sample.height(), metrics.height()) + 8)
+
     def sizeHint(self) -> QSize:
         """See QWidget."""
-        metrics = self.fontMetrics()
-        width = self._sample.right() + metrics.horizontalAdvance(self.text() + "mm") + 12
-        return QSize(round(width), round(self._sample.height() + 8))
+        return self.named_size if self._named else self.sample_size
 
     def minimumSizeHint(self) -> QSize:
         """See QWidget."""
-        return self.sizeHint()
+        return self.sample_size
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """See QWidget."""
@@ -117,17 +208,24 @@ class MarkButton(QAbstractButton):
             painter.drawRoundedRect(QRectF(box.left(), box.top() + 5, 3, box.height() - 10), 1.5, 1.5)
         self._paint_sample(painter)
         painter.setFont(self.font())
-        words = QRectF(self._sample.right() + 8, 0, self.width() - self._sample.right() - 16, self.height())
-        painter.setPen(look.color("ink"))
-        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text())
+        left = self._sample.right() + _SIDE
+        words = QRectF(left, 0, self.width() - left - _SIDE, self.height())
+        if self._named:
+            painter.setPen(look.color("ink"))
+            painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text())
         painter.setPen(look.color("ink_quiet"))
         painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight, str(self._number))
         painter.end()
 
     @property
+    def _sample_size(self) -> QSize:
+        height = min(_SAMPLE_MOST, max(20.0, 1.5 * self.fontMetrics().height()))
+        return QSize(round(1.75 * height), round(height))
+
+    @property
     def _sample(self) -> QRectF:
-        height = max(20.0, 1.5 * self.fontMetrics().height())
-        return QRectF(7, 4, 1.75 * height, height)
+        size = self._sample_size
+        return QRectF(_SIDE, (self.height() - size.height()) / 2, size.width(), size.height())
 
     def _paint_sample(self, painter: QPainter) -> None:
         """A small piece of board with the mark on it: one square, or from one square to the next."""
