@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studyboard.desk.look import Look
@@ -11,6 +11,8 @@ from studyboard.desk.look import Look
 _FLOOR = -60.0
 #: Peaks above this are about to be cut off, RMS below the other is lost in room noise (dBFS): common practice.
 _HOT, _QUIET = -3.0, -45.0
+#: Size of the figures of the scale, in sizes of controls.
+_FIGURES = 0.78
 _MARKS = (-60, -40, -20, -12, -6, 0)
 
 
@@ -24,11 +26,12 @@ class LevelMeter(QWidget):
         self._clipped = False
         self.setAccessibleName("Microphone level")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        look.changed.connect(self.updateGeometry)
         look.changed.connect(self.update)
 
     def sizeHint(self) -> QSize:
         """A bar with its scale below it."""
-        return QSize(240, 14 + self.fontMetrics().height() + 4)
+        return QSize(240, 14 + QFontMetrics(self._look.ui_font(_FIGURES)).height() + 4)
 
     def minimumSizeHint(self) -> QSize:
         """See sizeHint."""
@@ -81,16 +84,26 @@ class LevelMeter(QWidget):
         if self._held > _FLOOR:
             x = bar.left() + self._share(self._held) * bar.width()
             painter.drawLine(int(x), 1, int(x), 15)
-        painter.setFont(look.ui_font(0.78))
+        painter.setFont(look.ui_font(_FIGURES))
         painter.setPen(look.color("ink_quiet"))
         metrics = painter.fontMetrics()
-        for mark in _MARKS:
-            text = str(mark).replace("-", "−")
-            x = bar.left() + self._share(mark) * bar.width()
-            width = metrics.horizontalAdvance(text)
-            x = min(max(x - width / 2, 1.0), self.width() - width - 1.0)
-            painter.drawText(int(x), int(bar.bottom()) + metrics.ascent() + 2, text)
+        for left, text in self._scale(metrics):
+            painter.drawText(int(left), int(bar.bottom()) + metrics.ascent() + 2, text)
         painter.end()
+
+    def _scale(self, metrics: QFontMetrics) -> list[tuple[float, str]]:
+        """The figures of the scale with their left edges (px), the loud ones first where not all have room."""
+        placed: list[tuple[float, str]] = []
+        before = float(self.width() + metrics.height())
+        for mark in reversed(_MARKS):
+            text = str(mark).replace("-", "−")
+            width = metrics.horizontalAdvance(text)
+            left = 1 + self._share(mark) * (self.width() - 2) - width / 2
+            left = min(max(left, 1.0), self.width() - width - 1.0)
+            if left + width + metrics.height() / 3 <= before:
+                placed.append((left, text))
+                before = left
+        return placed
 
     def _fill(self, painter: QPainter, bar: QRectF, level: float) -> None:
         width = self._share(level) * bar.width()
