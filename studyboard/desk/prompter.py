@@ -1,15 +1,17 @@
-"""The prompter: the line to say now and the one after it in large type, with the clock of the talk."""
+"""The prompter: the line to say now in large type, the one after it below, and the clock of the talk above."""
 
 from __future__ import annotations
 
 from html import escape
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, QShowEvent, QTextDocument
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, QShowEvent, QWheelEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
+from studyboard.desk.prompter_line import PrompterLine, Run, words_between
 from studyboard.desk.session import Session
 from studyboard.model.beats import Beat
 from studyboard.model.order import VisitKind
@@ -18,16 +20,24 @@ from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.run_through import Stop
 
-_LARGEST, _SMALLEST = 2.6, 1.15
-#: How many words of the next line are shown.
-_NEXT_WORDS = 24
+#: The next line is shown where the present one stays at least that large (sizes of controls).
+_COMFORTABLE = 1.5
+#: How many words of the next line are shown, with room and without.
+_NEXT_WORDS = (24, 8)
+#: A prompter lower than so many lines of text keeps everything but the line small.
+_ROOMY = 24
+#: How often it is fitted at most where fitting changes its size.
+_FITS = 3
+#: At both ends of a tag, so that its ground reaches beyond its letters.
+_BLANK = "\N{NO-BREAK SPACE}"
 
 
 class Prompter(QWidget):
     """What the presenter reads during a run-through.
 
     It shows the beat that is told, the next one quietly below it, what the next press does on the board, and how
-    the time stands. Space, Down and Page Down go on; Up and Page Up go back; Backspace comes back from wandering.
+    the time stands. Where room is short the next beat goes first, then the line gets smaller, and at last it moves
+    along with the talk. Space, Down and Page Down go on; Up and Page Up go back; Backspace comes back from wandering.
 
     left: the presenter wants to leave the run-through (Escape)
     """
@@ -43,45 +53,28 @@ class Prompter(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Prompter")
 
-        self._elapsed = _label("Elapsed and planned time")
-        self._late = _label("Ahead of or behind the plan")
-        self._beat_clock = _label("Time of this beat")
-        self._where = _label("Where the talk is")
-        self._now = _label("The line to say now")
-        self._now.setWordWrap(True)
-        self._now.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        self._now.setTextFormat(Qt.TextFormat.RichText)
-        self._now.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Expanding)
-        self._press = _label("What the next press does")
-        self._press.setWordWrap(True)
-        self._next = _label("The line after that")
+        self._held = self._fitting = False
+        self._elapsed, self._late = QLabel(), QLabel()
+        self._beat_clock, self._where = ElidedLabel(), ElidedLabel()
+        self._now = PrompterLine(look)
+        self._press, self._next = QLabel(), QLabel()
         self._next.setWordWrap(True)
         self._next.setTextFormat(Qt.TextFormat.RichText)
         self._next.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+        for label, name in (
+            (self._elapsed, "Elapsed and planned time"),
+            (self._late, "Ahead of or behind the plan"),
+            (self._beat_clock, "Time of this beat"),
+            (self._where, "Where the talk is"),
+            (self._press, "What the next press does"),
+            (self._next, "The line after that"),
+        ):
+            label.setAccessibleName(name)
+            label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
+        self._lay_out()
 
-        clocks = QHBoxLayout()
-        clocks.addWidget(self._elapsed)
-        clocks.addSpacing(20)
-        clocks.addWidget(self._late)
-        clocks.addStretch(1)
-        clocks.addWidget(self._beat_clock)
-        self._card = QFrame()
-        self._card.setObjectName("card")
-        inside = QVBoxLayout(self._card)
-        inside.setContentsMargins(24, 18, 24, 18)
-        inside.setSpacing(10)
-        inside.addWidget(self._where)
-        inside.addWidget(self._now, 1)
-        inside.addWidget(self._press)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(16, 12, 16, 12)
-        layout.setSpacing(12)
-        layout.addLayout(clocks)
-        layout.addWidget(self._card, 1)
-        layout.addWidget(self._next)
-
-        performance.moved.connect(self.refresh)
-        performance.ended.connect(self.refresh)
+        performance.moved.connect(self._moved)
+        performance.ended.connect(self._moved)
         performance.ticked.connect(self._show_clock)
         look.changed.connect(self._dress)
         self._dress()
@@ -93,23 +86,26 @@ class Prompter(QWidget):
         run = self._performance.run
         if not run.beats:
             self._where.setText("Nothing to tell yet")
-            self._now.setText("Write a spoken line, then come back to rehearse it.")
+            self._now.show_runs((Run("Write a spoken line, then come back to rehearse it."),))
             self._press.setText("")
             self._next.setText("")
-            self._show_clock()
-            return
-        at = self._performance.beat
-        beat = run.beats[at]
-        self._where.setText(self._title(beat))
-        self._fit(self._rich(beat))
-        self._press.setText(self._press_text())
-        after = run.beats[at + 1] if at + 1 < len(run.beats) else None
-        if after is None:
-            self._next.setText(f"<span style='color:{self._ink('ink_quiet')}'>The talk ends here.</span>")
         else:
-            ink, said = self._ink("ink_quiet"), escape(_beginning(after.spoken.text))
-            self._next.setText(f"<span style='color:{ink}'><b>{escape(self._title(after))}</b>&nbsp; {said}</span>")
+            beat = run.beats[run.beat]
+            self._where.setText(self._title(beat))
+            self._now.show_runs(self._runs(beat))
+            self._press.setText(self._press_text())
+        self._fit()
         self._show_clock()
+
+    def sizeHint(self) -> QSize:
+        """Room for a few lines in large type."""
+        line = self.fontMetrics().lineSpacing()
+        return QSize(34 * line, 18 * line)
+
+    def minimumSizeHint(self) -> QSize:
+        """The clock, where the talk is, and two lines."""
+        line = self.fontMetrics().lineSpacing()
+        return QSize(14 * line, 5 * line + self._now.minimumSizeHint().height())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Drive the run-through by the keys of a presenter's remote and the ones beside them."""
@@ -131,6 +127,12 @@ class Prompter(QWidget):
         if event.button() == Qt.MouseButton.LeftButton:
             self._performance.advance()
 
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Look ahead or back in a line that moves; it is followed again from the next press."""
+        self._held = True
+        self._now.scroll_by(-event.angleDelta().y())
+        event.accept()
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit the line to the new size."""
         super().resizeEvent(event)
@@ -147,38 +149,32 @@ class Prompter(QWidget):
         label = move_label(self._session.positions, beat.key) if beat.key in self._session.study.nodes else ""
         return f"{label} · side-line" if beat.depth else label
 
-    def _rich(self, beat: Beat) -> str:
+    def _runs(self, beat: Beat) -> list[Run]:
         """The spoken line with the moves that are played at its words as tags before them."""
         text = beat.spoken.text
         if not text:
-            quiet = self._ink("ink_quiet")
-            return f"<span style='color:{quiet}'><i>Nothing is said here.</i></span>"
+            return [Run("Nothing is said here.", ink="ink_quiet", slanted=True), *self._think(beat)]
         tags: dict[int, list[str]] = {}
         for cue in beat.spoken.cues:
             if cue.node is not None and cue.node in self._session.study.nodes:
-                tags.setdefault(cue.word, []).append(self._tag(self._session.positions.san(cue.node)))
-        pieces: list[str] = []
+                tags.setdefault(cue.word, []).append(self._session.positions.san(cue.node))
+        starts = [start for start, _ in word_spans(text)]
+        runs: list[Run] = []
         at = 0
-        for word, (start, _) in enumerate(word_spans(text)):
-            if word in tags:
-                pieces += [escape(text[at:start]), *tags[word]]
+        for word, start in enumerate((*starts, len(text))):
+            if word in tags or word == len(starts):
+                runs.append(Run(text[at:start], words_between(starts, at, start)))
                 at = start
-        pieces.append(escape(text[at:]))
-        pieces += tags.get(len(word_spans(text)), [])
-        think = self._think(beat)
-        return "".join(pieces).replace("\n", "<br>") + think
+            for san in tags.get(word, ()):
+                tag = f"{_BLANK}{san}{_BLANK}"
+                runs += (Run(tag, (), "accent", "accent_soft", strong=True), Run(" "))
+        return [*(run for run in runs if run.text), *self._think(beat)]
 
-    def _tag(self, san: str) -> str:
-        return (
-            f"<span style='color:{self._ink('accent')};background:{self._ink('accent_soft')};font-weight:600'>"
-            f"&nbsp;{escape(san)}&nbsp;</span> "
-        )
-
-    def _think(self, beat: Beat) -> str:
+    def _think(self, beat: Beat) -> list[Run]:
         if not beat.think:
-            return ""
-        ink, ground = self._ink("think"), self._ink("think_soft")
-        return f" <span style='color:{ink};background:{ground}'>&nbsp;think pause, {beat.think:.0f} s&nbsp;</span>"
+            return []
+        words = f"{_BLANK}think pause, {beat.think:.0f} s{_BLANK}"
+        return [Run(" "), Run(words, (), "think", "think_soft")]
 
     def _press_text(self) -> str:
         run = self._performance.run
@@ -215,53 +211,132 @@ class Prompter(QWidget):
         self._late.setStyleSheet(f"color: {self._ink(colour)};")
         seconds, planned = run.beat_seconds(run.beat), run.planned[run.beat]
         self._beat_clock.setText(f"this beat {seconds:.0f} of {planned:.0f} s")
+        self._beat_clock.shorter = f"{seconds:.0f} of {planned:.0f} s"
+        self._follow(seconds / planned if planned else 1.0)
         self._beat_clock.setStyleSheet(f"color: {self._ink('over' if seconds > planned + 1 else 'ink_quiet')};")
 
-    def _fit(self, rich: str) -> None:
-        """Set the line in the largest type in which all of it can be seen."""
-        width = max(200, self._card.width() - 56)
-        height = max(80, self._now.height() - 8)
-        factor = _LARGEST
-        while factor > _SMALLEST:
-            document = QTextDocument()
-            document.setDefaultFont(self._look.spoken_font(factor))
-            document.setHtml(rich)
-            document.setTextWidth(width)
-            if document.size().height() <= height:
-                break
-            factor -= 0.15
-        self._now.setFont(self._look.spoken_font(max(factor, _SMALLEST)))
-        self._now.setText(rich)
+    def _moved(self) -> None:
+        self._held = False
+        self.refresh()
+
+    def _follow(self, share: float) -> None:
+        """Bring the words into view that are due: by the time, between the cue that was played and the next one."""
+        run = self._performance.run
+        stop = run.stop
+        if self._held or run.wandering or stop is None or not self._now.moves:
+            return
+        spoken = run.beats[run.beat].spoken
+        cue_of = {cue.node: cue.word for cue in spoken.cues if cue.node is not None}
+        words = len(word_spans(spoken.text))
+        upcoming = run.next_stop
+        latest = words
+        if upcoming is not None and upcoming.beat == run.beat:
+            latest = cue_of.get(upcoming.visit.node, words)
+        earliest = min(cue_of.get(stop.visit.node, 0), latest)
+        self._now.follow(max(earliest, min(latest, share * words)))
+
+    def _fit(self) -> None:
+        """Give the line the largest type in which all of it is seen, the next one the room that is left.
+
+        Showing and hiding lays the panes out at once, which may resize this one: then it is fitted once more.
+        """
+        if self._fitting:
+            return
+        self._fitting = True
+        try:
+            for _ in range(_FITS):
+                size = self.size()
+                self._fit_here()
+                if size == self.size():
+                    break
+        finally:
+            self._fitting = False
+
+    def _fit_here(self) -> None:
+        roomy = self.height() >= _ROOMY * self.fontMetrics().lineSpacing()
+        self._arrange(roomy=roomy)
+        run = self._performance.run
+        after = run.beats[run.beat + 1] if run.beats and run.beat + 1 < len(run.beats) else None
+        self._next.setText(self._next_text(after, roomy=roomy) if run.beats else "")
+        self._next.setVisible(bool(run.beats))
+        self._settle()
+        if self._now.fit() < _COMFORTABLE and not self._next.isHidden():
+            self._next.hide()
+            self._settle()
+            self._now.fit()
+
+    def _next_text(self, after: Beat | None, *, roomy: bool) -> str:
+        ink = self._ink("ink_quiet")
+        if after is None:
+            return f"<span style='color:{ink}'>The talk ends here.</span>"
+        said = escape(_beginning(after.spoken.text, _NEXT_WORDS[0 if roomy else 1]))
+        return f"<span style='color:{ink}'><b>{escape(self._title(after))}</b>&nbsp; {said}</span>"
+
+    def _arrange(self, *, roomy: bool) -> None:
+        """Fonts and margins for the room that there is; what the next press does stands beside the title or below."""
+        look = self._look
+        self._elapsed.setFont(look.move_font(1.7 if roomy else 1.25))
+        self._elapsed.setMinimumWidth(int(QFontMetricsF(self._elapsed.font()).horizontalAdvance("00:00 / 00:00")))
+        for label in (self._late, self._beat_clock):
+            label.setFont(look.ui_font(1.25 if roomy else 1.0))
+        self._where.setFont(look.move_font(1.1 if roomy else 1.0))
+        self._press.setFont(look.ui_font(1.1 if roomy else 1.0))
+        self._next.setFont(look.spoken_font(1.3 if roomy else 1.05))
+        self._inside.setContentsMargins(*((24, 18, 24, 18) if roomy else (12, 6, 12, 6)))
+        self._inside.setSpacing(10 if roomy else 4)
+        outer = self.layout()
+        if outer is not None:
+            outer.setContentsMargins(*((16, 12, 16, 12) if roomy else (4, 2, 4, 2)))
+            outer.setSpacing(12 if roomy else 6)
+        words = QFontMetricsF(self._press.font()).horizontalAdvance(self._press.text())
+        title = self._where.sizeHint().width()
+        beside = not roomy and title + words + 48 <= self.width() - 40
+        if beside != (self._head.indexOf(self._press) >= 0):
+            (self._inside if beside else self._head).removeWidget(self._press)
+            (self._head if beside else self._inside).addWidget(self._press)
+        self._press.setWordWrap(not beside)
+
+    def _settle(self) -> None:
+        """Let the layouts take effect at once, so that the line can be measured."""
+        for layout in (self.layout(), self._card.layout()):
+            if layout is not None:
+                layout.invalidate()
+                layout.activate()
+
+    def _lay_out(self) -> None:
+        clocks = QHBoxLayout()
+        clocks.setSpacing(14)
+        clocks.addWidget(self._elapsed)
+        clocks.addWidget(self._late)
+        clocks.addStretch(1)
+        clocks.addWidget(self._beat_clock)
+        self._card = QFrame()
+        self._card.setObjectName("card")
+        self._head = QHBoxLayout()
+        self._head.setSpacing(16)
+        self._head.addWidget(self._where, 1)
+        self._inside = QVBoxLayout(self._card)
+        self._inside.addLayout(self._head)
+        self._inside.addWidget(self._now, 1)
+        self._inside.addWidget(self._press)
+        layout = QVBoxLayout(self)
+        layout.addLayout(clocks)
+        layout.addWidget(self._card, 1)
+        layout.addWidget(self._next)
 
     def _ink(self, token: str) -> str:
         return self._look.color(token).name()
 
     def _dress(self) -> None:
-        look = self._look
-        self._elapsed.setFont(look.move_font(1.7))
-        digits = QFontMetricsF(self._elapsed.font()).horizontalAdvance("00:00 / 00:00")
-        self._elapsed.setMinimumWidth(int(digits))
-        self._late.setFont(look.ui_font(1.25))
-        self._beat_clock.setFont(look.ui_font(1.25))
-        self._where.setFont(look.move_font(1.1))
-        self._press.setFont(look.ui_font(1.1))
-        self._next.setFont(look.spoken_font(1.3))
         quiet = f"color: {self._ink('ink_quiet')};"
-        for label in (self._late, self._beat_clock):
+        for label in (self._late, self._beat_clock, self._press):
             label.setStyleSheet(quiet)
         self._where.setStyleSheet(f"color: {self._ink('accent')};")
-        self._press.setStyleSheet(quiet)
+        self._now.redress()
         self.refresh()
 
 
-def _beginning(text: str) -> str:
-    """As much of a line as shows how it goes on."""
+def _beginning(text: str, most: int) -> str:
+    """As much of a line as shows how it goes on: *most* words."""
     words = text.split()
-    return " ".join(words) if len(words) <= _NEXT_WORDS else f"{' '.join(words[:_NEXT_WORDS])} …"
-
-
-def _label(name: str) -> QLabel:
-    label = QLabel()
-    label.setAccessibleName(name)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
-    return label
+    return " ".join(words) if len(words) <= most else f"{' '.join(words[:most])} …"
