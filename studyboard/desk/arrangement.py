@@ -2,51 +2,72 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
-#: Width of what stands beside the board (px).
-_BESIDE = 132
+from studyboard.desk.board_mark_palette import MarkPalette
+from studyboard.desk.notice import Notice
+from studyboard.desk.yielding import Yielding
+
+#: The least width of the left pane (px).
+_LEFT_LEAST = 240
+#: Free space around the board, and between it and what stands beside it (px).
+_MARGIN = 8
+_GAP = 10
+#: What stands beside the board is no wider than this many times its names need.
+_BESIDE_MOST = 1.6
+#: The names of the marks go where the facts would have less than this many times what they need at least.
+_FACTS_LEAST = 2
+#: From the notice to the edges of the pane that it lies over, and its greatest width (px).
+_NOTICE_MARGIN = 12
+_NOTICE_MOST = 620
 
 
 class Arrangement(QWidget):
-    """Lanes or run-through on the left, board and spoken line on the right, the ruler below.
+    """Lanes or run-through on the left, board and spoken line on the right, the ruler below, a notice over them.
 
-    State: which of the two is on the left, and where the user has put the dividers.
+    State: which of the two is on the left, and where the user has put the dividers. No pane insists on more room
+    than a small screen has: what does not fit scrolls.
     """
 
     def __init__(
         self,
         *,
         top: QWidget,
-        notice: QWidget,
+        notice: Notice,
         lanes: QWidget,
         board: QWidget,
         facts: QWidget,
-        marks: QWidget,
+        marks: MarkPalette,
         line: QWidget,
         ruler: QWidget,
     ) -> None:
         super().__init__()
         self.setObjectName("paper")
-        self._beside_board = (facts, marks)
         run_through = QWidget()
         self._run_through = QVBoxLayout(run_through)
         self._run_through.setContentsMargins(0, 0, 0, 0)
-        self._run_through.setSpacing(12)
+        self._run_through.setSpacing(10)
         self._left = QStackedWidget()
+        self._left.setMinimumWidth(_LEFT_LEAST)
         self._left.addWidget(card(lanes, margin=6))
         self._left.addWidget(run_through)
-        self._line = card(line, margin=8)
-        right = _split(Qt.Orientation.Vertical, self._board_card(board), self._line, stretch=(1, 0), sizes=(400, 180))
+        self._board = _BoardCard(board, facts, marks)
+        self._line = card(Yielding(line), margin=8)
+        right = _split(Qt.Orientation.Vertical, self._board, self._line, stretch=(1, 0), sizes=(400, 180))
         middle = _split(Qt.Orientation.Horizontal, self._left, right, stretch=(4, 3), sizes=(760, 590))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(14, 4, 14, 8)
         layout.setSpacing(8)
         layout.addWidget(top)
-        layout.addWidget(notice)
         layout.addWidget(middle, 1)
         layout.addWidget(card(ruler, margin=6))
+        self._notice = notice
+        notice.setParent(self)
+        notice.hide()
+        notice.installEventFilter(self)
+        self._left.installEventFilter(self)
 
     def show_writing(self) -> None:
         """Lanes, facts, marks and the spoken line."""
@@ -57,31 +78,98 @@ class Arrangement(QWidget):
         self._show(running=True)
 
     def add_to_run_through(self, widget: QWidget, *, stretch: int) -> None:
-        """Put one more pane below the others of the run-through."""
-        self._run_through.addWidget(widget, stretch)
+        """Put one more pane below the others of the run-through.
+
+        stretch: 0 for a pane that takes what it needs and scrolls where that is not there
+        """
+        self._run_through.addWidget(widget if stretch else Yielding(widget), stretch)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Keep the notice where it belongs."""
+        # The notice's own Resize is what comes of placing it.
+        moved = (QEvent.Type.Resize, QEvent.Type.Move) if watched is self._left else ()
+        if event.type() in (QEvent.Type.Show, QEvent.Type.LayoutRequest, *moved):
+            self._place_notice()
+        return super().eventFilter(watched, event)
+
+    def _place_notice(self) -> None:
+        """Over the foot of the left pane, where it hides neither the board nor the ruler."""
+        notice, left = self._notice, self._left
+        if notice.isHidden():
+            return
+        corner = left.mapTo(self, left.rect().topLeft())
+        width = min(_NOTICE_MOST, left.width() - 2 * _NOTICE_MARGIN)
+        height = min(left.height(), max(notice.heightForWidth(width), notice.minimumSizeHint().height()))
+        x = corner.x() + (left.width() - width) // 2
+        y = corner.y() + left.height() - height - _NOTICE_MARGIN
+        notice.setGeometry(QRect(x, max(corner.y(), y), width, height))
+        notice.raise_()
 
     def _show(self, *, running: bool) -> None:
         self._left.setCurrentIndex(int(running))
         self._line.setVisible(not running)
-        for widget in self._beside_board:
-            widget.setVisible(not running)
+        self._board.show_beside(not running)
 
-    def _board_card(self, board: QWidget) -> QFrame:
-        frame = QFrame()
-        frame.setObjectName("card")
-        inside = QHBoxLayout(frame)
-        inside.setContentsMargins(8, 8, 8, 8)
-        inside.setSpacing(10)
-        inside.addWidget(board, 1)
-        beside = QVBoxLayout()
-        beside.setSpacing(8)
-        facts, marks = self._beside_board
-        beside.addWidget(facts, 1)
-        beside.addWidget(marks)
-        for widget in self._beside_board:
-            widget.setFixedWidth(_BESIDE)
-        inside.addLayout(beside)
-        return frame
+
+class _BoardCard(QFrame):
+    """The board as large as it gets, and beside it, in what is left, facts and marks."""
+
+    def __init__(self, board: QWidget, facts: QWidget, marks: MarkPalette) -> None:
+        super().__init__()
+        self.setObjectName("card")
+        self._board, self._facts, self._marks = board, facts, marks
+        for widget in (board, facts, marks):
+            widget.setParent(self)
+
+    def show_beside(self, shown: bool) -> None:
+        """Show facts and marks, or leave the room to the board."""
+        self._facts.setVisible(shown)
+        self._marks.setVisible(shown)
+        self.updateGeometry()
+        self._place()
+
+    def sizeHint(self) -> QSize:
+        """The board as it likes to be, with what stands beside it."""
+        side = self._board.sizeHint().height()
+        return QSize(side + self._room_beside(self._marks.sizeHint().width()), side + 2 * _MARGIN)
+
+    def minimumSizeHint(self) -> QSize:
+        """The smallest board, with the narrowest palette beside it."""
+        least = self._board.minimumSize()
+        width = least.width() + self._room_beside(self._marks.minimumSizeHint().width())
+        return QSize(width, least.height() + 2 * _MARGIN)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """See QWidget."""
+        super().resizeEvent(event)
+        self._place()
+
+    def event(self, event: QEvent) -> bool:
+        """Other fonts need other widths."""
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+            self._place()
+        return super().event(event)
+
+    def _room_beside(self, width: int) -> int:
+        return 2 * _MARGIN + (0 if self._marks.isHidden() else width + _GAP)
+
+    def _place(self) -> None:
+        box = self.rect().adjusted(_MARGIN, _MARGIN, -_MARGIN, -_MARGIN)
+        if self._marks.isHidden():
+            self._board.setGeometry(box)
+            return
+        wanted, least = self._marks.sizeHint().width(), self._marks.minimumSizeHint().width()
+        free = box.width() - _GAP - box.height()
+        # The board gives way to the names of the marks while it stays much larger than they are.
+        floor = wanted if box.width() - _GAP - wanted >= 2 * wanted else least
+        beside = min(max(free, floor), round(_BESIDE_MOST * wanted), box.width() - _GAP - self._board.minimumWidth())
+        column = QRect(box.right() + 1 - beside, box.top(), beside, box.height())
+        words = _FACTS_LEAST * self._facts.minimumSizeHint().height() + _MARGIN
+        marks = self._marks.height_within(beside, column.height() - words)
+        self._marks.setGeometry(column.adjusted(0, column.height() - marks, 0, 0))
+        self._facts.setGeometry(column.adjusted(0, 0, 0, -marks - _MARGIN))
+        self._board.setGeometry(box.adjusted(0, 0, -beside - _GAP, 0))
 
 
 def card(widget: QWidget, *, margin: int) -> QFrame:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.timing.clock import clock, over_or_under
@@ -25,9 +26,9 @@ class TopBar(QWidget):
         super().__init__(parent)
         self._session = session
         self._look = look
-        self._title = QLabel()
+        self._title = ElidedLabel()
         self._title.setAccessibleName("Study")
-        self._slot = QLabel()
+        self._slot = ElidedLabel()
         self._slot.setAccessibleName("Length of the talk against its slot")
         words = QVBoxLayout()
         words.setSpacing(1)
@@ -69,8 +70,11 @@ class TopBar(QWidget):
         planned = f"planned {clock(total)}"
         if slot is None:
             self._slot.setText(f"{planned} · no slot set")
+            self._slot.shorter = planned
         else:
-            self._slot.setText(f"Slot {clock(slot)} · {planned} · {over_or_under(total - slot)}")
+            distance = over_or_under(total - slot)
+            self._slot.setText(f"Slot {clock(slot)} · {planned} · {distance}")
+            self._slot.shorter = f"Slot {clock(slot)} · {distance}"
         over = slot is not None and total > slot + 0.5
         self._slot.setStyleSheet(f"color: {self._look.color('over' if over else 'ink_quiet').name()};")
 

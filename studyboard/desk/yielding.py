@@ -1,0 +1,82 @@
+"""A pane that scrolls where its room is short, instead of asking its window for more."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QSizePolicy, QWidget
+
+#: A pane gets the width that it needs up to this one (px), and at least the height of so many lines of text.
+_WIDTH_MOST = 520
+_LINES_LEAST = 3.5
+
+
+class Yielding(QScrollArea):
+    """Shows a widget whole where it fits; it is shown and hidden with the widget.
+
+    What gets the keyboard is scrolled into view.
+    """
+
+    #: False while the widget is being taken over, and once this one is being destroyed.
+    _follows = False
+
+    def __init__(self, widget: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setWidgetResizable(True)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        self.setObjectName("yielding")
+        self.setStyleSheet("#yielding, #yielding_view { background: transparent; }")
+        self.viewport().setObjectName("yielding_view")
+        self.viewport().setAutoFillBackground(False)
+        # A widget that has no window yet counts as hidden; only one that was sent away is to stay so.
+        sent_away = widget.isHidden() and widget.testAttribute(Qt.WidgetAttribute.WA_WState_ExplicitShowHide)
+        ground = widget.autoFillBackground()
+        self.setWidget(widget)
+        # A scroll area lets its widget fill its ground.
+        widget.setAutoFillBackground(ground)
+        widget.setHidden(sent_away)
+        if sent_away:
+            self.hide()
+        self._follows = True
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.focusChanged.connect(self._follow_focus)
+
+    def sizeHint(self) -> QSize:
+        """As large as the widget likes to be, in its present width."""
+        hint = self.widget().sizeHint()
+        return hint.expandedTo(QSize(0, self._needed)) if self._needed > 0 else hint
+
+    def minimumSizeHint(self) -> QSize:
+        """Enough to find one's way in it."""
+        least = self.widget().minimumSizeHint()
+        lines = round(_LINES_LEAST * self.fontMetrics().lineSpacing())
+        return QSize(min(least.width(), _WIDTH_MOST), min(least.height(), lines))
+
+    @property
+    def _needed(self) -> int:
+        """The height that wrapped words need in this width (px), negative where it does not matter."""
+        return self.widget().heightForWidth(self.width()) if self.isVisible() else -1
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width may need another height."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.updateGeometry()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Be there when the widget is, and as large as it asks for."""
+        if self._follows and watched is self.widget():
+            if event.type() == QEvent.Type.ShowToParent:
+                self.show()
+            elif event.type() == QEvent.Type.HideToParent:
+                self.hide()
+            elif event.type() == QEvent.Type.LayoutRequest:
+                self.updateGeometry()
+        return super().eventFilter(watched, event)
+
+    def _follow_focus(self, _: QWidget | None, now: QWidget | None) -> None:
+        if now is not None and self.widget() is not None and self.widget().isAncestorOf(now):
+            self.ensureWidgetVisible(now, 4, 4)
