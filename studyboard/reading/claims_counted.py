@@ -1,4 +1,4 @@
-"""Claims about how many pieces attack or guard something: “a second attacker”, “two defenders”, “three pieces hit e5”."""
+"""Claims about how many pieces attack or guard something: “a second attacker”, “two defenders of e5”."""
 
 from __future__ import annotations
 

@@ -48,7 +48,9 @@ def judge_castling_right(claim: Claim) -> list[Judgement]:
         return confirmed(topic, claim.quote(), why) if right else contradicted(topic, claim.quote(), why)
     states = [castling(board, colour, wing) for colour in colours for wing in wings]
     if claim.has("able"):
-        without = next((s for s, other in zip(states[::2], states[1::2], strict=False) if not (s.right or other.right)), None)
+        without = next(
+            (s for s, other in zip(states[::2], states[1::2], strict=False) if not (s.right or other.right)), None
+        )
         if without is not None:
             return contradicted(topic, claim.quote(), without.why)
         return undecided(topic, claim.quote(), "Both have the right; whether it can be done now is not claimed.")

@@ -61,7 +61,13 @@ def judge_feature(claim: Claim) -> list[Judgement]:
         candidates = candidates or pawns
         for at in pawns:
             if feature(board, at) and (named or not colours or board.color_at(at) in colours):
-                return confirmed(Topic.PAWNS, claim.quote(), sentence(f"{the_piece(board, at)} is {claim.kind}"), at, exact=owner is not None)
+                return confirmed(
+                    Topic.PAWNS,
+                    claim.quote(),
+                    sentence(f"{the_piece(board, at)} is {claim.kind}"),
+                    at,
+                    exact=owner is not None,
+                )
     board = boards[0]
     if thing is not None and not candidates and owner is None:
         return undecided(Topic.PAWNS, claim.quote(), "It is not clear which pawn is meant.")

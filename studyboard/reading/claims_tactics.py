@@ -17,7 +17,6 @@ from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import named_before, referents
 
-
 #: A piece with so many squares is not shut in, in any sense.
 _MANY = 4
 
@@ -208,7 +207,7 @@ def judge_discovered_attack(claim: Claim) -> list[Judgement]:
 def judge_trapped(claim: Claim) -> list[Judgement]:
     """“The bishop is trapped”, “the queen has nowhere to go”."""
     thing = claim.mention("piece")
-    if thing is None or (thing.pronoun and thing.pronoun != "it"):
+    if thing is None or (thing.pronoun and thing.pronoun != "it") or claim.hinted("trapped_not_after"):
         return []
     topic = Topic.TRAPPED
     free: list[tuple[chess.Board, chess.Square]] = []

@@ -134,7 +134,9 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
         why = f"It is a {chess.piece_name(kind)} that goes to {chess.square_name(to)}: {board.san(step.move)}."
         return _finding(scene, motion, Topic.PIECE, why, fix)
     if landed == to and not ours:
-        return _finding(scene, motion, Topic.COLOUR, f"It is {side(board.turn)} who plays {board.san(step.move)}.", None)
+        return _finding(
+            scene, motion, Topic.COLOUR, f"It is {side(board.turn)} who plays {board.san(step.move)}.", None
+        )
     return None
 
 

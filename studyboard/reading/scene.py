@@ -289,6 +289,7 @@ def _moods(scene: Scene) -> list[Mood]:
         ("conditional", Mood.HYPOTHETICAL),
         ("sequence", Mood.HYPOTHETICAL),
         ("hypothetical", Mood.HYPOTHETICAL),
+        ("irreal", Mood.HYPOTHETICAL),
         ("past", Mood.PAST),
         ("negative", Mood.NEGATIVE),
     )
@@ -299,7 +300,9 @@ def _moods(scene: Scene) -> list[Mood]:
                 phrase = tuple(token.text for token in tokens[at : at + length])
                 if len(phrase) == length and phrase in table.get(name, ()):
                     if name != "sequence" or _names_something(scene, at):
-                        _colour(scene, found, at, mood, whole=name in ("conditional", "sequence"))
+                        _colour(
+                            scene, found, at, mood, whole=name in ("conditional", "sequence"), back=name == "irreal"
+                        )
                     break
     for sentence in scene.sentences:
         last = tokens[sentence.end - 1].end
@@ -309,7 +312,7 @@ def _moods(scene: Scene) -> list[Mood]:
     return found
 
 
-def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool) -> None:
+def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool, back: bool) -> None:
     """How far a word that sets a mood reaches: to the end of its clause, of its sentence for a condition.
 
     A move that is played behind the word makes a fact of what was imagined; so does the side-line that begins with
@@ -317,8 +320,11 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
     """
     start, end = scene.sentence(at) if whole else scene.clause(at)
     first = start if mood is not Mood.HYPOTHETICAL else at
+    if back:
+        # “A bishop on e7 would help” speaks of none that is there.
+        first = max([start, *(step.token for step in scene.steps if step.cued and start < step.token <= at)])
     if mood is Mood.HYPOTHETICAL:
-        shown = [step.token for step in scene.steps if step.cued and at <= step.token < end]
+        shown = [step.token for step in scene.steps if step.cued and at < step.token < end]
         if shown:
             end = min(shown)
         opens = scene.depth and scene.sentence_of[at] == 0 and scene.steps and not scene.steps[-1].cued
@@ -339,7 +345,13 @@ def _names_something(scene: Scene, at: int) -> bool:
 def _continued(scene: Scene, end: int) -> int:
     """Behind the clauses that hang on the one that ends here: “…, hitting the bishop”."""
     while (
-        end < len(scene.tokens) and scene.tokens[end].broken == Break.CLAUSE and scene.tokens[end].text.endswith("ing")
+        end < len(scene.tokens)
+        and scene.tokens[end].broken == Break.CLAUSE
+        and (
+            scene.tokens[end].text.endswith("ing")
+            or scene.words.hint("hangs_on", " ".join(token.text for token in scene.tokens[end : end + 3]))
+        )
+        and not any(step.cued and step.token == end for step in scene.steps)
     ):
         end = scene.clause(end)[1]
     return end

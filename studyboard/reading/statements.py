@@ -38,7 +38,9 @@ JUDGES: Final[dict[str, Judge]] = {
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
-_GIVES_WAY = frozenset({"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "bishop_pair"})
+_GIVES_WAY = frozenset(
+    {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "bishop_pair", "empty_file"}
+)
 #: Claims that speak of another time or of nothing by their own words.
 _ANY_MOOD = frozenset(
     {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone", "only_piece"}
@@ -46,7 +48,9 @@ _ANY_MOOD = frozenset(
 #: Claims whose own words may sound like another time: “is left hanging”, “can be taken for free”.
 _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 #: What a closing word looks back on, as it was at some moment of the game.
-_OF_A_MOMENT = frozenset({"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"})
+_OF_A_MOMENT = frozenset(
+    {"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"}
+)
 _DENIED_ITSELF = frozenset({"material_level", "nobody_guards", "nobody_attacks"}) | frozenset(
     {"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"}
 )

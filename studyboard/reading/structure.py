@@ -47,7 +47,8 @@ def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene)
         if mention.what is Named.FILE and kind == chess.PAWN:
             return None
     if any(
-        (said.phrase.form.capture or said.phrase.form.castles) and not scene.mood(said.phrase.anchor) for said in scene.said
+        (said.phrase.form.capture or said.phrase.form.castles) and not scene.mood(said.phrase.anchor)
+        for said in scene.said
     ):
         return None
     others = listed([board.san(n.move) for n in shown if n.move is not None and n.id != node.id])

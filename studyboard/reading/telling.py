@@ -13,8 +13,8 @@ from studyboard.notation.narration.lexicon import lexicon
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands, without_side
 from studyboard.reading.motions import elsewhere, motions
+from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands, without_side
 from studyboard.reading.scene import Mood, Scene, Step
 from studyboard.reading.standing import Known, known_after, standing
 
