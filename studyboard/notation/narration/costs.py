@@ -27,12 +27,13 @@ class Costs:
     said_more_closely: float = -0.9
     said_again: float = 0.3
     said_twice: float = 1.0
+    named_despite_return: float = 1.0
     longer_ago: float = 0.5
     remembered: int = 6
 
     # Words that are left out of a phrase which they touch.
     piece_left_out: float = 0.9
-    motion_left_out: float = 0.6
+    link_left_out: float = 1.0
     letter_left_out: float = 0.7
     square_left_out: float = 1.3
 
@@ -90,7 +91,9 @@ class Costs:
     game_bonus: float = 0.4
 
     # How many readings are kept.
-    readings_kept: int = 28
+    readings_kept: int = 20
+    of_each_shape: int = 3
+    readings_most: int = 48
     worst: float = 10.0
     worst_step: float = 8.0
 

@@ -10,7 +10,8 @@ import chess
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
-from studyboard.notation.narration.search import Heard, Line, Reading, Talk
+from studyboard.notation.narration.readings import Heard, Line, Reading
+from studyboard.notation.narration.search import Talk
 
 _LOOKED_AHEAD = 80
 #: What is rather left out than other moves, if nothing else decides.

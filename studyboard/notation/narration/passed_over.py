@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.narration import Mention, Unread
 from studyboard.notation.narration.prepared import Prepared
-from studyboard.notation.narration.search import How, Reading
+from studyboard.notation.narration.readings import How, Reading
 from studyboard.notation.narration.understood import heard_in_order
 
 _PLAIN = 0.8

@@ -43,7 +43,6 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
             return COSTS.letter_left_out
         if "piece" in kinds:
             return 0.0
-    moved = False
     for at in range(start, max(0, start - 4), -1):
         if tokens[at].broken >= Break.CLAUSE or tokens[at].text in words.parting:
             break
@@ -52,9 +51,13 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
             return COSTS.piece_left_out
         if not before_kinds & _LINKS and tokens[at - 1].text not in words.fillers:
             break
-        moved = moved or "motion" in before_kinds
-    if moved and "square" in kinds:
-        return COSTS.motion_left_out
+    if (
+        "square" in kinds
+        and start
+        and tokens[start].broken == Break.NONE
+        and any(unit.kind == "link" for unit in units[start - 1])
+    ):
+        return COSTS.link_left_out
     return 0.0
 
 
@@ -126,6 +129,8 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
     kinds = {unit.kind for unit in units[part.at] if unit.cost < 0.3}
     strange = part.strange
     if part.said is Said.PIECE and not part.moved and "with" in kinds:
+        return None
+    if part.form.to is not None and part.said in (Said.SQUARE, Said.ON_THE_WAY) and token.broken == Break.CLAUSE:
         return None
     if kinds & {"square", "written", "capture", "castles", "mate"} or ("piece" in kinds and part.said != Said.CAPTURE):
         return None

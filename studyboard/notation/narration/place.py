@@ -16,6 +16,7 @@ Fit: TypeAlias = "tuple[chess.Move, float]"
 _UNSAID_CAPTURE, _UNSAID_PAWN_CAPTURE = 0.4, 0.9
 _BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.2, 0.4
 _UNNAMED_PIECE_TAKES = 0.3
+_NO_NAME_FOR_PAWN = 0.3
 _ELSEWHERE_THAN_LAST = 0.9
 _NOT_BACKWARD = 0.9
 _UNDERPROMOTED = 3.0
@@ -232,7 +233,7 @@ def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color) -> float
     elif step.taken and not form.capture and not form.vague:
         cost += _UNSAID_PAWN_CAPTURE if step.piece == chess.PAWN and not form.exact else _UNSAID_CAPTURE
     if form.piece is None and not form.bare and form.to is not None and not form.capture and form.from_square is None:
-        cost += _ANY_PIECE
+        cost += _ANY_PIECE + (_NO_NAME_FOR_PAWN if step.piece == chess.PAWN else 0.0)
     if form.capture and form.piece is None and form.from_square is None and step.piece != chess.PAWN:
         cost += _UNNAMED_PIECE_TAKES
     if form.capture and form.to is None and move.to_square != last:

@@ -9,8 +9,6 @@ meant.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from enum import Enum, auto
 from itertools import accumulate
 
 import chess
@@ -19,6 +17,7 @@ from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
+from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, offer
 from studyboard.notation.narration.tokens import Break, Token
 
 #: With fewer full stops than one for so many words, a text has none that could be relied on.
@@ -26,54 +25,6 @@ _LONG_SENTENCE = 50
 
 
 _PASS = chess.Move.null()
-
-
-class How(Enum):
-    """How a move or a name was understood."""
-
-    GOES_ON = auto()
-    BRANCHES = auto()
-    RETURNS = auto()
-    UNSAID = auto()
-    NAMED = auto()
-
-
-@dataclass(frozen=True, slots=True)
-class Heard:
-    """One thing that a reading has understood, linked to the one before.
-
-    phrase: the words
-    place: the position after the move; for a name, the position in which it was named
-    depth: 0 on the main line, 1 in a side-line of it, and so on
-    """
-
-    how: How
-    phrase: Phrase
-    place: Place
-    depth: int
-    before: Heard | None
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """One of the lines that a reading is in the middle of. root: where it left; tip: how far it has come."""
-
-    root: Place
-    tip: Place
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """A way through the text up to some word.
-
-    lines: the main line and the side-lines that are open, the innermost last
-    said_to: how far the words of the last move reach
-    """
-
-    cost: float
-    lines: tuple[Line, ...]
-    heard: Heard | None
-    said_to: int
 
 
 class Talk:
@@ -114,14 +65,14 @@ class Talk:
         first = Reading(0.0, (Line(self.start, self.start),), None, 0)
         waiting[0][(0,)] = first
         for at in range(end):
-            kept = _cheapest(waiting[at].values())
+            kept = cheapest(waiting[at].values())
             waiting[at] = {}
             for reading in kept:
                 cost = reading.cost + self._passing[at]
                 if self._contexts[at].home and len(reading.lines) == 1:
                     cost += COSTS.back_from_nowhere
                 passed = Reading(cost, reading.lines, reading.heard, reading.said_to)
-                _offer(waiting[at + 1], passed)
+                offer(waiting[at + 1], passed)
             if not kept:
                 continue
             for phrase in self._phrases[at]:
@@ -132,10 +83,10 @@ class Talk:
                         break
                     if rank < COSTS.gaps_tried:
                         for further in self._after_a_gap(reading, phrase):
-                            _offer(ahead, further)
+                            offer(ahead, further)
                     for further in self._understood(reading, phrase, limit):
                         if further.cost <= limit:
-                            _offer(ahead, further)
+                            offer(ahead, further)
         return min(waiting[end].values(), key=self._in_the_end)
 
     def _in_the_end(self, reading: Reading) -> float:
@@ -148,11 +99,13 @@ class Talk:
         context = self._contexts[phrase.anchor]
         lead = self._contexts[phrase.start]
         cost = reading.cost + phrase.cost
+        branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
         named = self._named(reading, phrase)
         if named is not None:
             heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard)
+            if len(reading.lines) > 1 and not phrase.form.bare:
+                named += COSTS.named_despite_return * max(0.0, back - 0.3)
             yield Reading(cost + named, reading.lines, heard, reading.said_to)
-        branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
         yield from self._returned(reading, phrase, cost, back)
         if phrase.form.bare or phrase.form.vague:
             cost += context.against * COSTS.bare_against
@@ -373,15 +326,3 @@ def _counted(tokens: Sequence[Token], least: Break) -> list[int]:
         so_far += token.broken >= least
         counts.append(so_far)
     return [*counts, so_far]
-
-
-def _offer(readings: dict[tuple[int, ...], Reading], reading: Reading) -> None:
-    key = tuple(line.tip.number for line in reading.lines)
-    known = readings.get(key)
-    if known is None or known.cost > reading.cost:
-        readings[key] = reading
-
-
-def _cheapest(readings: object) -> list[Reading]:
-    kept = sorted(readings, key=lambda r: r.cost)[: COSTS.readings_kept]  # type: ignore[call-overload]
-    return [reading for reading in kept if reading.cost <= kept[0].cost + COSTS.worst]

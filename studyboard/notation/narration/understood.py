@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from studyboard.notation.narration.narration import SideLine, SpokenMove
 from studyboard.notation.narration.place import Place
-from studyboard.notation.narration.search import Heard, How, Reading, Talk
+from studyboard.notation.narration.readings import Heard, How, Reading
+from studyboard.notation.narration.search import Talk
 from studyboard.notation.narration.tokens import Token
 
 

@@ -12,7 +12,8 @@ from studyboard.model.script import word_spans
 from studyboard.notation.narration.gaps import without_gaps
 from studyboard.notation.narration.lexicon import lexicon
 from studyboard.notation.narration.prepared import prepared
-from studyboard.notation.narration.search import How, Talk
+from studyboard.notation.narration.readings import How
+from studyboard.notation.narration.search import Talk
 from studyboard.notation.narration.understood import heard_in_order
 
 

@@ -14,7 +14,7 @@ TALK = """
 Good evening.
 
 White plays e4, Black replies e5. If now knight f3, then knight c6. In the game White went for f4. Instead of the
-pawn move bishop c4 was quieter. Black takes, e takes f4.
+pawn move, bishop c4 was quieter. Black takes, e takes f4.
 
 That was all. Thank you.
 """

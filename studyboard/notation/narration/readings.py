@@ -1,0 +1,89 @@
+"""Ways through a talk up to some word, and which of them are kept."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum, auto
+
+from studyboard.notation.narration.costs import COSTS
+from studyboard.notation.narration.forms import Phrase
+from studyboard.notation.narration.place import Place
+
+
+class How(Enum):
+    """How a move or a name was understood."""
+
+    GOES_ON = auto()
+    BRANCHES = auto()
+    RETURNS = auto()
+    UNSAID = auto()
+    NAMED = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """One thing that a reading has understood, linked to the one before.
+
+    phrase: the words
+    place: the position after the move; for a name, the position in which it was named
+    depth: 0 on the main line, 1 in a side-line of it, and so on
+    """
+
+    how: How
+    phrase: Phrase
+    place: Place
+    depth: int
+    before: Heard | None
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One of the lines that a reading is in the middle of. root: where it left; tip: how far it has come."""
+
+    root: Place
+    tip: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A way through the text up to some word.
+
+    lines: the main line and the side-lines that are open, the innermost last
+    said_to: how far the words of the last move reach
+    """
+
+    cost: float
+    lines: tuple[Line, ...]
+    heard: Heard | None
+    said_to: int
+
+
+def offer(readings: dict[tuple[int, ...], Reading], reading: Reading) -> None:
+    """Keep a reading unless a cheaper one that has come to the same places is known."""
+    key = tuple(line.tip.number for line in reading.lines)
+    known = readings.get(key)
+    if known is None or known.cost > reading.cost:
+        readings[key] = reading
+
+
+def cheapest(readings: Iterable[Reading]) -> list[Reading]:
+    """The cheapest readings, and with them the cheapest few of each other shape that is not hopeless.
+
+    Readings of one shape have as many open lines and have come as far on the main line. Without the others a dozen
+    guesses at one doubtful word would crowd out the thought that a side-line has begun.
+    """
+    kept: list[Reading] = []
+    shapes: dict[tuple[int, int], int] = {}
+    worst = 0.0
+    for reading in sorted(readings, key=lambda r: r.cost):
+        if not kept:
+            worst = reading.cost + COSTS.worst
+        elif reading.cost > worst or len(kept) >= COSTS.readings_most:
+            break
+        shape = len(reading.lines), reading.lines[0].tip.ply
+        of_shape = shapes.get(shape, 0)
+        if len(kept) < COSTS.readings_kept or of_shape < COSTS.of_each_shape:
+            kept.append(reading)
+            shapes[shape] = of_shape + 1
+    return kept
