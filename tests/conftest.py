@@ -24,3 +24,19 @@ def _own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
         patch.setenv("STUDYBOARD_STUDIES", str(tmp_path_factory.mktemp("studies")))
         patch.setenv("XDG_CONFIG_HOME", str(tmp_path_factory.mktemp("config")))
         yield
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """Start the sound server before the first test, where one speaks or listens: Qt looks for one only once."""
+    from tests.sound import virtual_microphone
+
+    wanted = any("sound_server" in getattr(item, "fixturenames", ()) for item in session.items)
+    if wanted and not session.config.option.collectonly and not virtual_microphone.missing_packages():
+        virtual_microphone.running()
+
+
+def pytest_sessionfinish() -> None:
+    """End the sound server."""
+    from tests.sound import virtual_microphone
+
+    virtual_microphone.end()

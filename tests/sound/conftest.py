@@ -12,18 +12,6 @@ from studyboard.store.study_file import StudyFile
 from tests.sound import virtual_microphone
 from tests.sound.virtual_microphone import SoundServer
 
-
-def pytest_collection_finish(session: pytest.Session) -> None:
-    """Start the sound server before the first test of the run: Qt looks for one only once in a process."""
-    if not session.config.option.collectonly and not virtual_microphone.missing_packages():
-        virtual_microphone.running()
-
-
-def pytest_sessionfinish() -> None:
-    """End the sound server."""
-    virtual_microphone.end()
-
-
 sound_server = virtual_microphone.sound_server
 
 
