@@ -121,9 +121,9 @@ class MarkPalette(QWidget):
         columns = -(-(len(self._buttons) + 1) // rows)
         width = (self.width() - (columns - 1) * _GAP) // columns
         above = max(0, self.height() - rows * (cell.height() + _GAP) + _GAP)
-        for place, button in enumerate((*self._buttons.values(), self._wipe)):
+        for place, cellmate in enumerate((*self._buttons.values(), self._wipe)):
             left, top = place % columns * (width + _GAP), above + place // columns * (cell.height() + _GAP)
-            button.setGeometry(left, top, width, cell.height())
+            cellmate.setGeometry(left, top, width, cell.height())
 
     def _choose(self, kind: MarkKind, on: bool) -> None:
         self._board.set_mark_kind(kind)

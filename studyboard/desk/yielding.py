@@ -33,6 +33,7 @@ class Yielding(QScrollArea):
         # A widget that has no window yet counts as hidden; only one that was sent away is to stay so.
         sent_away = widget.isHidden() and widget.testAttribute(Qt.WidgetAttribute.WA_WState_ExplicitShowHide)
         ground = widget.autoFillBackground()
+        self._pane = widget
         self.setWidget(widget)
         # A scroll area lets its widget fill its ground.
         widget.setAutoFillBackground(ground)
@@ -46,19 +47,19 @@ class Yielding(QScrollArea):
 
     def sizeHint(self) -> QSize:
         """As large as the widget likes to be, in its present width."""
-        hint = self.widget().sizeHint()
+        hint = self._pane.sizeHint()
         return hint.expandedTo(QSize(0, self._needed)) if self._needed > 0 else hint
 
     def minimumSizeHint(self) -> QSize:
         """Enough to find one's way in it."""
-        least = self.widget().minimumSizeHint()
+        least = self._pane.minimumSizeHint()
         lines = round(_LINES_LEAST * self.fontMetrics().lineSpacing())
         return QSize(min(least.width(), _WIDTH_MOST), min(least.height(), lines))
 
     @property
     def _needed(self) -> int:
         """The height that wrapped words need in this width (px), negative where it does not matter."""
-        return self.widget().heightForWidth(self.width()) if self.isVisible() else -1
+        return self._pane.heightForWidth(self.width()) if self.isVisible() else -1
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another width may need another height."""
@@ -68,7 +69,7 @@ class Yielding(QScrollArea):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Be there when the widget is, and as large as it asks for."""
-        if self._follows and watched is self.widget():
+        if self._follows and watched is self._pane:
             if event.type() == QEvent.Type.ShowToParent:
                 self.show()
             elif event.type() == QEvent.Type.HideToParent:
@@ -78,5 +79,5 @@ class Yielding(QScrollArea):
         return super().eventFilter(watched, event)
 
     def _follow_focus(self, _: QWidget | None, now: QWidget | None) -> None:
-        if now is not None and self.widget() is not None and self.widget().isAncestorOf(now):
+        if now is not None and self._pane.isAncestorOf(now):
             self.ensureWidgetVisible(now, 4, 4)
