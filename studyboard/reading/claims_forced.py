@@ -38,7 +38,9 @@ def judge_castling_right(claim: Claim) -> list[Judgement]:
         return undecided(topic, claim.quote(), "It is not clear who is meant.")
     if claim.has("notyet") or claim.has("done"):
         wanted_all = claim.has("done")
-        castled = [claim.scene.castled(colour, claim.start) for colour in colours]
+        # “Black castled as well, and …” may be said before the words at which it is played.
+        last = len(claim.scene.tokens) if claim.has("done") else claim.start
+        castled = [claim.scene.castled(colour, last) for colour in colours]
         if any(known is None for known in castled):
             return undecided(topic, claim.quote(), "The moves before this position are not known.")
         right = all(

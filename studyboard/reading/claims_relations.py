@@ -262,7 +262,7 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     none = claim.mention("none")
     if none is not None and not claim.scene.words.hint("no_guard", claim.scene.quote(none.start, none.end).lower()):
         return []
-    if claim.hinted("except_after"):
+    if claim.hinted("except_after") or (claim.has("nobody") and claim.scene.words.hint("hedged", claim.match.group())):
         return undecided(topic, claim.quote(), "Only what guards it besides is named.")
     doubtful = False
     seen: list[tuple[chess.Board, chess.Square]] = []

@@ -129,6 +129,8 @@ def judge_forks(claim: Claim) -> list[Judgement]:
             return undecided(Topic.FORK, claim.quote(), "A fork has two targets, and one is named.")
     boards = claim.boards()
     movers = claim.movers()
+    if not things and claim.hinted("fork_not_after"):
+        return undecided(Topic.FORK, claim.quote(), "It may be a fork that is to come.")
     if not things:
         for step in claim.scene.played_near(claim.start):
             if step.landed is None or step.move is None or step.before is None:

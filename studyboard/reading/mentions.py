@@ -157,7 +157,7 @@ class _Chunker:
                 pass
             elif (
                 at in self.squares
-                and self.squares[at][1] < len(self.tokens)
+                and self.squares[at][1] == at + 1 < len(self.tokens)
                 and self._kind(self._word(self.squares[at][1]))
             ):
                 square, after = self.squares[at]

@@ -344,6 +344,10 @@ def _names_something(scene: Scene, at: int) -> bool:
 
 def _continued(scene: Scene, end: int) -> int:
     """Behind the clauses that hang on the one that ends here: “…, hitting the bishop”."""
+    if 0 < end < len(scene.tokens) and ":" in scene.text[scene.tokens[end - 1].end : scene.tokens[end].start]:
+        # What is wanted or would be follows the colon.
+        stop = scene.sentence(end - 1)[1]
+        return min([stop, *(step.token for step in scene.steps if step.cued and end <= step.token < stop)])
     while (
         end < len(scene.tokens)
         and scene.tokens[end].broken == Break.CLAUSE

@@ -103,6 +103,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
     if claim.kind == "mate_in" and scene.words.hint("can_before", claim.before()) and not _on_condition(claim):
         mood &= ~Mood.HYPOTHETICAL
+    if claim.kind == "mate" and scene.words.hint("threat_before", claim.before()):
+        mood |= Mood.HYPOTHETICAL
     if claim.kind in _OWN_MOOD and not _on_condition(claim) and scene.words.hint("own_mood", claim.match.group()):
         mood &= Mood.NEGATIVE | Mood.QUESTION
     if mood & Mood.NEGATIVE:
