@@ -175,16 +175,13 @@ class Lanes(GlidingView):
     def _bring_current(self) -> None:
         box = self._canvas.box_of(self._canvas.current)
         if box is not None:
-            self.bring_into_view(self._with_whole_lanes(box), beside=_BESIDE, around=1.5 * box.height)
+            self.bring_into_view(self._with_main_line(box), beside=_BESIDE, around=1.5 * box.height)
 
-    def _with_whole_lanes(self, box: Box) -> Box:
-        """What to bring into view so that a cell beyond the right edge is seen and no lane is cut at the left."""
-        geometry, room = self._canvas.geometry, self.viewport().width()
-        if box.right + _BESIDE <= self.place.x() + room:
+    def _with_main_line(self, box: Box) -> Box:
+        """What to bring into view: the cell with all that is left of it where both fit, else the cell alone."""
+        if box.right + _BESIDE > self.viewport().width():
             return box
-        lanes = range(geometry.lane_at(box.left) + 1)
-        left = next((at for at in map(geometry.left_of, lanes) if at + room >= box.right + _BESIDE), None)
-        return box if left is None else Box(left + _BESIDE, box.top, room - 2 * _BESIDE, box.height)
+        return Box(_BESIDE, box.top, box.right - _BESIDE, box.height)
 
     def scrollContentsBy(self, dx: int, dy: int) -> None:
         """Paint anew; nothing is laid out."""

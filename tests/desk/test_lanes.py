@@ -339,15 +339,38 @@ def test_side_lines_beyond_the_edge_are_scrolled_into_view(qtbot: QtBot, session
     assert lanes.horizontalScrollBar().value() > 0
 
 
-def test_scrolled_to_the_right_the_view_begins_with_a_whole_lane(session: Session, lanes: Lanes) -> None:
+def test_a_side_line_beyond_the_edge_is_scrolled_to_no_further_than_it_takes(session: Session, lanes: Lanes) -> None:
     edit = add_move(session.study, find(session, "e4", "e5", "Nf3"), chess.Move.from_uci("g8e7"))
     session.do(edit)
     lanes.resize(600, 400)
-    session.show(find(session, "e4", "e5", "Nf3", "Nf6"))
-    left = lanes.row_rect(find(session, "e4", "e5", "Nf3", "d6"))
+    beyond = find(session, "e4", "e5", "Nf3", "Nf6")
+    session.show(beyond)
+    main, there = lanes.row_rect(find(session, "e4", "e5", "Nf3", "Nc6")), lanes.row_rect(beyond)
+    assert main is not None
+    assert there is not None
+    assert in_view(lanes, beyond)
+    assert lanes.viewport().width() - there.right() < 32
+    assert main.right() > main.width() / 4, "the main line is still seen"
+
+
+def test_a_new_side_line_leaves_the_main_line_in_view_where_both_fit(session: Session, lanes: Lanes) -> None:
+    lanes.resize(900, 400)
+    edit = add_move(session.study, find(session, "e4", "e5", "Nf3"), chess.Move.from_uci("g8e7"))
+    session.do(edit)
+    session.show(edit.node)
+    assert in_view(lanes, edit.node)
+    assert lanes.horizontalScrollBar().value() == 0
+
+
+def test_coming_back_towards_the_main_line_shows_it_again(session: Session, lanes: Lanes) -> None:
+    lanes.resize(600, 400)
+    edit = add_move(session.study, find(session, "e4", "e5", "Nf3"), chess.Move.from_uci("g8e7"))
+    session.do(edit)
+    session.show(edit.node)
+    assert lanes.horizontalScrollBar().value() > 0
+    session.show(find(session, "e4", "e5", "Nf3", "d6"))
+    assert lanes.horizontalScrollBar().value() == 0
     assert in_view(lanes, session.node)
-    assert left is not None
-    assert left.left() == TEXT - 8
 
 
 def test_a_new_move_appears_under_the_one_it_follows(session: Session, lanes: Lanes) -> None:
