@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from itertools import accumulate
+from math import ceil
 
 from studyboard.desk.lane_layout import LaneLayout
 from studyboard.model.script import Part
@@ -21,11 +23,10 @@ GUTTER = 24
 _MARGIN = 8
 #: Of that, what is left free between the grounds of two rows, for the rails that run across there (px).
 _BETWEEN = 3
-#: From one rail that runs across to the next, where several do between two rows; from the top of the lower row to
-#: the first of them, and how much room all of them take (px).
-_TRACK = 4.0
-_FIRST_TRACK = -2.0
-_TRACKS = 8.0
+#: The least from one rail that runs across to the next, where several do between two rows; where the first and the
+#: last of them run, from the top of the lower row, while the row is no taller for them (px).
+_TRACK = 6
+_FIRST_TRACK, _LAST_TRACK = -2.5, 4.5
 #: How much of the next lane is seen in a narrow view (px).
 _PEEK = 28
 #: Widths of the main lane and of a side-lane, narrowest and widest, in heights of a line of text.
@@ -74,6 +75,7 @@ class LaneGeometry:
     main, side: width of the main lane and of every other
     heading_height: of the heading of a side-line
     first_line: from the top of a row to the middle of its first line of text, the move
+    below: what rows are taller at their bottom, for the rails that run across there; without those that are not
     """
 
     tops: tuple[int, ...]
@@ -82,6 +84,7 @@ class LaneGeometry:
     side: int
     heading_height: int
     first_line: int
+    below: Mapping[int, int] = field(default_factory=dict)
 
     @property
     def width(self) -> int:
@@ -114,15 +117,18 @@ class LaneGeometry:
         left = self.left_of(lane) + TEXT - 8
         top = self.tops[row] + _BETWEEN
         right = self.left_of(lane) + self.width_of(lane) - GUTTER
-        bottom = self.tops[row + 1] - _BETWEEN - (self.heading_height if headed else 0)
+        bottom = self._end(row) - (self.heading_height if headed else 0)
         return Box(left, top, right - left, bottom - top)
 
     def heading(self, lane: int, row: int) -> Box:
         """The heading of a side-line whose first node stands in this row: at the bottom of the row above."""
         left = self.left_of(lane) + TEXT - 8
         right = self.left_of(lane) + self.width_of(lane) - GUTTER
-        top = self.tops[row] - _BETWEEN - self.heading_height
-        return Box(left, top, right - left, self.heading_height)
+        return Box(left, self._end(row - 1) - self.heading_height, right - left, self.heading_height)
+
+    def _end(self, row: int) -> int:
+        """Where what is written in a row ends."""
+        return self.tops[row + 1] - _BETWEEN - self.below.get(row, 0)
 
     def knob(self, lane: int, row: int) -> Box:
         """Where the side-lines that leave at this cell are folded and unfolded."""
@@ -131,9 +137,11 @@ class LaneGeometry:
 
     def track(self, row: int, track: int, tracks: int) -> float:
         """Where a rail runs across between this row and the next, when so many do."""
+        below = self.below.get(row, 0)
         if tracks < 2:
-            return float(self.tops[row + 1])
-        return self.tops[row + 1] + _FIRST_TRACK + track * min(_TRACK, _TRACKS / (tracks - 1))
+            return float(self.tops[row + 1] - below)
+        room = _LAST_TRACK - _FIRST_TRACK + below
+        return self.tops[row + 1] - below + _FIRST_TRACK + track * room / (tracks - 1)
 
     def row_at(self, y: float) -> int:
         """The row at this height, the first or last one beyond them."""
@@ -152,15 +160,19 @@ def lane_geometry(
     """The pixels of a layout in a view whose width that many lanes share. O(number of nodes shown).
 
     A row in which something is said or a side-line's name is written has two lines of text, any other one; three
-    where that name stands below what is said in the same lane.
+    where that name stands below what is said in the same lane. It is taller where many rails run across below it.
     """
     heading = heights.small + 6
     one_line = 2 * _MARGIN + heights.move
     two_lines = one_line + heights.spoken + 2
     row_heights = tuple(_on_grid(height) for height in (one_line - 2, two_lines, two_lines + heading - _BETWEEN))
-    tops = tuple(accumulate((row_heights[lines - 1] for lines in _lines_of_text(study, layout)), initial=0))
+    heights_of_rows = [row_heights[lines - 1] for lines in _lines_of_text(study, layout)]
+    below = _below(layout)
+    for row, more in below.items():
+        heights_of_rows[row] += more
+    tops = tuple(accumulate(heights_of_rows, initial=0))
     main, side = lane_widths(view_width, share, heights.move)
-    return LaneGeometry(tops, layout.lanes, main, side, heading, _MARGIN + (heights.move + 1) // 2)
+    return LaneGeometry(tops, layout.lanes, main, side, heading, _MARGIN + (heights.move + 1) // 2, below)
 
 
 def lane_widths(view_width: int, lanes: int, line_height: int) -> tuple[int, int]:
@@ -202,6 +214,16 @@ def _lines_of_text(study: Study, layout: LaneLayout) -> bytearray:
             crowded = above is not None and bool(nodes[above].spoken)
             lines_of_text[line.row - 1] = max(lines_of_text[line.row - 1], 3 if crowded else 2)
     return lines_of_text
+
+
+def _below(layout: LaneLayout) -> dict[int, int]:
+    """How much taller rows are for the rails that run across below them, without those that are not (px)."""
+    tracks: dict[int, int] = {}
+    for branching in layout.branchings.values():
+        if branching.shown:
+            tracks[branching.row] = max(tracks.get(branching.row, 0), branching.track + 1)
+    room = _LAST_TRACK - _FIRST_TRACK
+    return {row: _on_grid(ceil((count - 1) * _TRACK - room)) for row, count in tracks.items() if count > 2}
 
 
 def _on_grid(pixels: int) -> int:

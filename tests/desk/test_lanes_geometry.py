@@ -10,10 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from studyboard.desk.lane_layout import lay_out
-from studyboard.desk.lanes_geometry import LEFT, LaneGeometry, TextHeights, lane_geometry, lane_widths
+from studyboard.desk.lanes_geometry import LEFT, TextHeights, lane_geometry, lane_widths
 from studyboard.model.script import SpokenLine
 from studyboard.model.study import Study
-from tests.desk.lane_studies import find, studies, study_of
+from tests.desk.lane_studies import find, studies, study_of, tree_of
 
 LINE = 14
 
@@ -100,13 +100,23 @@ def test_rails_run_across_between_the_texts_of_two_rows(study: Study) -> None:
         assert y < geometry.middle_of(branching.row + 1) - HEIGHTS.move / 2
 
 
-@pytest.mark.parametrize("tracks", [1, 2, 3, 4, 12])
-def test_rails_that_run_across_below_each_other_stay_apart(tracks: int) -> None:
-    geometry = LaneGeometry((0, 48, 96), 3, 300, 200, 19, 15)
-    ys = [geometry.track(0, track, tracks) for track in range(tracks)]
-    assert all(below > above for above, below in pairwise(ys))
-    assert all(below - above >= 2.5 for above, below in pairwise(ys)) or tracks > 4
-    assert geometry.cell(0, 0).bottom < ys[0] <= ys[-1] < geometry.middle_of(1) - LINE / 2
+@pytest.mark.parametrize("lines", [2, 3, 5, 12])
+def test_rails_that_run_across_below_each_other_are_told_apart(lines: int) -> None:
+    """Side-lines beside each other, from whose first moves others leave: their rails run between the same two rows."""
+    parents = [0, 0]
+    parents += [0] * lines
+    first = list(range(1, lines + 2))
+    for node in first:
+        parents += [node, node]
+    layout = lay_out(tree_of(parents))
+    geometry = lane_geometry(tree_of(parents), layout, HEIGHTS, 722, layout.lanes)
+    row = layout.cells[1][1]
+    tracks = layout.tracks_below(row)
+    assert tracks >= 2
+    ys = [geometry.track(row, track, tracks) for track in range(tracks)]
+    assert all(below - above >= 6 for above, below in pairwise(ys))
+    assert geometry.cell(0, row).bottom < ys[0]
+    assert ys[-1] < geometry.middle_of(row + 1) - LINE / 2
 
 
 def test_a_row_is_no_taller_for_a_heading_that_finds_room() -> None:
