@@ -51,7 +51,7 @@ _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 _OF_A_MOMENT = frozenset(
     {"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"}
 )
-_DENIED_ITSELF = frozenset({"material_level", "nobody_guards", "nobody_attacks"}) | frozenset(
+_DENIED_ITSELF = frozenset({"material_level", "empty_file", "nobody_guards", "nobody_attacks"}) | frozenset(
     {"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"}
 )
 
