@@ -19,6 +19,8 @@ _GAP = 10
 _BESIDE_MOST = 1.6
 #: The names of the marks go where the facts would have less than this many times what they need at least.
 _FACTS_LEAST = 2
+#: The board's card gives height to a line that would have to scroll, down to this (px).
+_BOARD_SPARES = 280
 #: From the notice to the edges of the pane that it lies over, and its greatest width (px).
 _NOTICE_MARGIN = 12
 _NOTICE_MOST = 620
@@ -54,9 +56,10 @@ class Arrangement(QWidget):
         self._left.addWidget(card(lanes, margin=6))
         self._left.addWidget(run_through)
         self._board = _BoardCard(board, facts, marks)
-        self._line = card(Yielding(line), margin=8)
-        right = _split(Qt.Orientation.Vertical, self._board, self._line, stretch=(1, 0), sizes=(400, 180))
-        middle = _split(Qt.Orientation.Horizontal, self._left, right, stretch=(4, 3), sizes=(760, 590))
+        self._writing = Yielding(line)
+        self._line = card(self._writing, margin=8)
+        self._right = _split(Qt.Orientation.Vertical, self._board, self._line, stretch=(1, 0), sizes=(400, 180))
+        middle = _split(Qt.Orientation.Horizontal, self._left, self._right, stretch=(4, 3), sizes=(760, 590))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(14, 4, 14, 8)
         layout.setSpacing(8)
@@ -68,6 +71,7 @@ class Arrangement(QWidget):
         notice.hide()
         notice.installEventFilter(self)
         self._left.installEventFilter(self)
+        self._writing.installEventFilter(self)
 
     def show_writing(self) -> None:
         """Lanes, facts, marks and the spoken line."""
@@ -85,12 +89,22 @@ class Arrangement(QWidget):
         self._run_through.addWidget(widget if stretch else Yielding(widget), stretch)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Keep the notice where it belongs."""
+        """Keep the notice where it belongs, and all that belongs to the line in view while the board can spare it."""
+        if watched is self._writing:
+            if event.type() in (QEvent.Type.LayoutRequest, QEvent.Type.Show):
+                self._make_room_for_line()
+            return super().eventFilter(watched, event)
         # The notice's own Resize is what comes of placing it.
         moved = (QEvent.Type.Resize, QEvent.Type.Move) if watched is self._left else ()
         if event.type() in (QEvent.Type.Show, QEvent.Type.LayoutRequest, *moved):
             self._place_notice()
         return super().eventFilter(watched, event)
+
+    def _make_room_for_line(self) -> None:
+        above, below = self._right.sizes()
+        more = min(self._writing.short_by, above - _BOARD_SPARES)
+        if not self._line.isHidden() and more > 0:
+            self._right.setSizes([above - more, below + more])
 
     def _place_notice(self) -> None:
         """Over the foot of the left pane, where it hides neither the board nor the ruler."""

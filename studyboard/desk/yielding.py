@@ -24,7 +24,6 @@ class Yielding(QScrollArea):
         super().__init__(parent)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setWidgetResizable(True)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         self.setObjectName("yielding")
         self.setStyleSheet("#yielding, #yielding_view { background: transparent; }")
@@ -57,6 +56,12 @@ class Yielding(QScrollArea):
         return QSize(min(least.width(), _WIDTH_MOST), min(least.height(), lines))
 
     @property
+    def short_by(self) -> int:
+        """How much more height it takes until nothing scrolls up and down (px)."""
+        room = self.maximumViewportSize()
+        return max(0, self._least(room.width()).height() - room.height())
+
+    @property
     def _needed(self) -> int:
         """The height that wrapped words need in this width (px), negative where it does not matter."""
         return self._pane.heightForWidth(self.width()) if self.isVisible() else -1
@@ -64,6 +69,7 @@ class Yielding(QScrollArea):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another width may need another height."""
         super().resizeEvent(event)
+        self._stretch()
         if event.size().width() != event.oldSize().width():
             self.updateGeometry()
 
@@ -76,7 +82,27 @@ class Yielding(QScrollArea):
                 self.hide()
             elif event.type() == QEvent.Type.LayoutRequest:
                 self.updateGeometry()
+                self._stretch()
         return super().eventFilter(watched, event)
+
+    def _stretch(self) -> None:
+        """Make the widget as large as the view, but no smaller than it can be.
+
+        A resizable scroll area would ask for the height that wrapped words like to have, not for the least.
+        """
+        room = self.maximumViewportSize()
+        size = room.expandedTo(self._least(room.width()))
+        if size.height() > room.height():
+            width = room.width() - self.verticalScrollBar().sizeHint().width()
+            size = QSize(width, room.height()).expandedTo(self._least(width))
+        self.widget().resize(size)
+
+    def _least(self, width: int) -> QSize:
+        least = self.widget().minimumSizeHint()
+        layout = self.widget().layout()
+        if layout is None or not layout.hasHeightForWidth():
+            return least
+        return QSize(least.width(), layout.minimumHeightForWidth(max(width, least.width())))
 
     def _follow_focus(self, _: QWidget | None, now: QWidget | None) -> None:
         if now is not None and self._pane.isAncestorOf(now):

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from studyboard.desk.main_window import MainWindow
+from studyboard.model.edits import ChangeNode
+from studyboard.model.script import SpokenLine
 from tests.desk.text_size import text_scaled
 from tests.sound import virtual_microphone
 
@@ -155,3 +157,16 @@ def test_a_notice_that_is_being_read_waits(qtbot: QtBot, desk: MainWindow) -> No
     desk.lanes.setFocus()
     desk.notice._timer.timeout.emit()
     assert desk.notice.isHidden()
+
+
+def test_what_is_found_in_a_line_does_not_push_its_foot_out_of_view(qtbot: QtBot, desk: MainWindow) -> None:
+    desk.resize(1366, 768)
+    settle()
+    node = desk.session.study.node(desk.session.study.root).children[0]
+    desk.session.show(node)
+    spoken = SpokenLine("White has a rook on g7 and Black is a queen up.")
+    desk.session.do(ChangeNode(node, "spoken", spoken))
+    qtbot.waitUntil(lambda: desk.proofreading.bar.isVisible(), timeout=15_000)
+    settle()
+    for widget in (desk.proofreading.bar, desk.line_editor.intended, desk.line_editor.text):
+        assert widget.visibleRegion().boundingRect().size() == widget.size()
