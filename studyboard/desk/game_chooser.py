@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QSortFilterProxyModel, Qt
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QSize,
+    QSortFilterProxyModel,
+    Qt,
+)
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -24,6 +31,8 @@ from PySide6.QtWidgets import (
 from studyboard.notation.pgn_games import GameEntry
 
 _COLUMNS = ("", "White", "Black", "Result", "Event", "Round", "Date", "ECO")
+#: Widths of the columns, in heights of a line of text; the event takes what is left.
+_WIDTHS = (3.5, 11, 11, 4.8, 10, 4.8, 6.8, 4)
 _Index = QModelIndex | QPersistentModelIndex
 
 
@@ -91,7 +100,9 @@ class GameChooser(QDialog):
     def __init__(self, path: Path, entries: Sequence[GameEntry], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(f"Games in {path.name}")
-        self.resize(860, 520)
+        line = self.fontMetrics().height()
+        screen = self.screen().availableSize()
+        self.resize(QSize(max(860, 56 * line), max(520, 26 * line)).boundedTo(screen * 0.95))
         self._entries = entries
         self.filter = QLineEdit()
         self.filter.setPlaceholderText("Find by player, event, result …")
@@ -111,8 +122,10 @@ class GameChooser(QDialog):
         self.table.verticalHeader().hide()
         self.table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 10)
         header = self.table.horizontalHeader()
-        for column, width in enumerate((48, 170, 170, 64, 160, 56, 92, 48)):
-            self.table.setColumnWidth(column, width)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setHighlightSections(False)
+        for column, width in enumerate(_WIDTHS):
+            self.table.setColumnWidth(column, round(width * line))
         header.setSectionResizeMode(4, QHeaderView.ResizeMode.Stretch)
         self.count = QLabel()
         self.count.setObjectName("quiet")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QDialog,
@@ -31,7 +31,9 @@ class HeadersDialog(QDialog):
         super().__init__(parent)
         self._session = session
         self.setWindowTitle("Headers")
-        self.resize(520, 480)
+        line = self.fontMetrics().height()
+        screen = self.screen().availableSize()
+        self.resize(QSize(max(520, 30 * line), max(480, 22 * line)).boundedTo(screen * 0.95))
         hint = QLabel("The tags of the game, as PGN has them. Empty values are left out.")
         hint.setObjectName("quiet")
         hint.setWordWrap(True)
@@ -39,7 +41,10 @@ class HeadersDialog(QDialog):
         self.table.setAccessibleName("Tags of the game")
         self.table.setHorizontalHeaderLabels(["Tag", "Value"])
         self.table.horizontalHeader().setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
-        self.table.setColumnWidth(0, 150)
+        self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        self.table.horizontalHeader().setHighlightSections(False)
+        self.table.setColumnWidth(0, 10 * line)
+        self.table.verticalHeader().setDefaultSectionSize(line + 14)
         self.table.verticalHeader().hide()
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         headers = session.study.headers

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
@@ -34,16 +34,22 @@ class QueriesWindow(QDialog):
         self._session = session
         self._proofreader = proofreader
         self.setWindowTitle("Read-through")
-        self.resize(560, 420)
+        line = self.fontMetrics().height()
+        screen = self.screen().availableSize()
+        self.resize(QSize(max(560, 32 * line), max(420, 22 * line)).boundedTo(screen * 0.95))
         self.summary = QLabel()
         self.summary.setWordWrap(True)
         self.list = QListWidget()
         self.list.setAccessibleName("Queries")
         self.list.setWordWrap(True)
         self.list.setSpacing(3)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         again = QPushButton("Read again")
         self.leave_button = QPushButton("Leave it")
         close = QPushButton("Close")
+        for button in (again, self.leave_button, close):
+            # Return chooses the query, whatever button stands first.
+            button.setAutoDefault(False)
         foot = QHBoxLayout()
         foot.addWidget(again)
         foot.addStretch(1)
@@ -72,7 +78,7 @@ class QueriesWindow(QDialog):
             item = QListWidgetItem(f"{self._where(query)}  “{query.quote}”\n{query.why} {query.do}".strip())
             item.setData(Qt.ItemDataRole.UserRole, query)
             self.list.addItem(item)
-        self.list.setCurrentRow(min(row, self.list.count() - 1))
+        self.list.setCurrentRow(max(0, min(row, self.list.count() - 1)))
         self.leave_button.setEnabled(self.list.currentRow() >= 0)
         count = {0: "No query", 1: "One query"}.get(len(queries), f"{len(queries)} queries")
         left = len(found.queries) - len(queries)

@@ -35,15 +35,19 @@ class SlotDialog(QDialog):
         self._field.selectAll()
         self._problem = QLabel("")
         self._problem.setObjectName("over")
+        self._problem.setWordWrap(True)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         layout = QVBoxLayout(self)
-        layout.addWidget(QLabel(f"The length that the talk should have. It is planned at {clock(planned)}."))
+        asked = QLabel(f"The length that the talk should have. It is planned at {clock(planned)}.")
+        asked.setWordWrap(True)
+        layout.addWidget(asked)
         layout.addWidget(self._field)
         layout.addWidget(self._problem)
         layout.addWidget(buttons)
         self.slot: float | None = slot
+        self.setMinimumWidth(26 * self.fontMetrics().height())
 
     def accept(self) -> None:
         """Take the length over, or say what is wrong with it."""

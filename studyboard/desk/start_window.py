@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtSvgWidgets import QSvgWidget
 from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QPushButton, QVBoxLayout, QWidget
@@ -34,7 +34,6 @@ class StartWindow(QDialog):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Studyboard")
-        self.setMinimumWidth(460)
         self.setAcceptDrops(True)
         self.setStyleSheet(style_sheet(look))
         layout = QVBoxLayout(self)
@@ -46,6 +45,7 @@ class StartWindow(QDialog):
         heading = QLabel("What will you tell today?")
         heading.setFont(look.spoken_font(1.8))
         heading.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        heading.setWordWrap(True)
         layout.addWidget(heading)
         layout.addSpacing(8)
         self.game_button = self._button("Open a game or study…", self._choose, primary=True)
@@ -67,6 +67,9 @@ class StartWindow(QDialog):
         self.problem.setObjectName("quiet")
         layout.addSpacing(6)
         layout.addWidget(self.problem)
+        width = max(460, 30 * self.fontMetrics().height())
+        screen = self.screen().availableSize()
+        self.resize(QSize(width, layout.totalHeightForWidth(width)).boundedTo(screen * 0.95))
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Studies and PGN files can be dropped."""

@@ -46,6 +46,12 @@ QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; border: 
 QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {rule}; border-radius: 6px;
     gridline-color: {rule}; selection-background-color: {accent_soft}; selection-color: {ink};
     alternate-background-color: {paper}; }}
+QTableView, QListView, QTreeView {{ outline: none; }}
+QTableView::item {{ padding: 2px 5px; border: 1px solid transparent; }}
+QTableView::item:hover, QListView::item:hover {{ background: {paper}; color: {ink}; }}
+QTableView::item:selected, QListView::item:selected {{ background: {accent_soft}; color: {ink}; }}
+QTableView::item:focus {{ border-color: {focus}; }}
+QListView:focus {{ border-color: {focus}; }}
 QHeaderView::section {{ background: {paper}; color: {ink_quiet}; border: none; border-bottom: 1px solid {rule};
     padding: 5px 8px; font-weight: 600; }}
 QProgressBar {{ background: {track}; border: none; border-radius: 4px; height: 8px; text-align: center; }}

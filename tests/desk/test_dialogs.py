@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog
+from PySide6.QtGui import QFontMetrics
+from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
 from studyboard.delivery.deliver import Item
@@ -14,14 +15,19 @@ from studyboard.desk.deliver_window import DeliverWindow
 from studyboard.desk.game_chooser import GameChooser
 from studyboard.desk.headers_dialog import HeadersDialog
 from studyboard.desk.look import Look
+from studyboard.desk.main_window import MainWindow
 from studyboard.desk.opening import Opened
+from studyboard.desk.queries_window import QueriesWindow
 from studyboard.desk.session import Session
 from studyboard.desk.slot_dialog import SlotDialog, seconds_of
 from studyboard.desk.start_window import StartWindow
 from studyboard.example import example_folder
+from studyboard.model.edits import ChangeNode
+from studyboard.model.script import SpokenLine
 from studyboard.model.study import Study
 from studyboard.notation.pgn_games import index_games
 from studyboard.store.study_file import StudyFile
+from tests.desk.text_size import text_scaled
 
 
 @pytest.fixture
@@ -198,3 +204,40 @@ def test_the_first_start_offers_an_empty_board(
     qtbot.mouseClick(start.empty_button, Qt.MouseButton.LeftButton)
     assert list(opened[0].file.study.nodes) == [0]
     opened[0].file.close()
+
+
+def test_the_names_of_the_columns_are_read_with_large_text(qtbot: QtBot, still_look: Look) -> None:
+    with text_scaled(still_look, 2.0):
+        path = example_folder() / "round.pgn"
+        chooser = GameChooser(path, index_games(path))
+        qtbot.addWidget(chooser)
+        header = chooser.table.horizontalHeader()
+        metrics = QFontMetrics(header.font())
+        for column in range(1, header.count()):
+            name = str(header.model().headerData(column, Qt.Orientation.Horizontal))
+            if column != 4:
+                assert header.sectionSize(column) > metrics.horizontalAdvance(name)
+
+
+def test_the_first_query_is_chosen_and_return_does_not_read_again(qtbot: QtBot, desk: MainWindow) -> None:
+    session = desk.session
+    node = session.study.node(session.study.root).children[0]
+    session.do(ChangeNode(node, "spoken", SpokenLine("White has a rook on g7. The knight on h6 is black.")))
+    proofreader = desk.proofreading.proofreader
+    window = QueriesWindow(session, proofreader)
+    qtbot.addWidget(window)
+    window.show()
+    proofreader.read_now()
+    qtbot.waitUntil(lambda: window.list.count() > 0, timeout=15_000)
+    assert window.list.currentRow() == 0
+    assert not any(button.isDefault() for button in window.findChildren(QPushButton))
+
+
+def test_the_heading_of_the_start_window_is_whole_with_large_text(qtbot: QtBot, still_look: Look) -> None:
+    with text_scaled(still_look, 2.0):
+        window = StartWindow(still_look)
+        qtbot.addWidget(window)
+        window.show()
+        qtbot.waitExposed(window)
+        for label in window.findChildren(QLabel):
+            assert label.height() >= label.heightForWidth(label.width()) - 1
