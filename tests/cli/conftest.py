@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -83,6 +84,10 @@ def call(tmp_path: Path) -> Callable[..., Answer]:
     return run
 
 
+def _listen_to_interrupts() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 @pytest.fixture
 def start(tmp_path: Path) -> Iterator[Callable[..., subprocess.Popen[bytes]]]:
     """Starts the program as a process of its own which the test may interrupt; it is ended with the test.
@@ -99,6 +104,8 @@ def start(tmp_path: Path) -> Iterator[Callable[..., subprocess.Popen[bytes]]]:
                 env=surroundings(),
                 stdout=output if stdout else subprocess.PIPE,
                 stderr=subprocess.PIPE,
+                # A shell that runs the tests in the background has them ignore Ctrl+C, and their children too.
+                preexec_fn=_listen_to_interrupts if os.name == "posix" else None,
             )
         started.append(process)
         return process

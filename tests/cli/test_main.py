@@ -68,7 +68,7 @@ def test_stopping_it_by_hand_ends_it_quietly(start: Callable, tmp_path: Path) ->
     process = start("new", tmp_path / "made.studyboard", "--game", pipe)
     with pipe.open("wb"):  # Opens when the program has begun to read, and gives it nothing.
         process.send_signal(signal.SIGINT)
-        _, errors = process.communicate()
+        _, errors = process.communicate(timeout=60)
     assert process.returncode == 130
     assert errors == b"studyboard: stopped; nothing was left half-written\n"
     assert sorted(path.name for path in tmp_path.iterdir()) == ["slow.pgn"]
