@@ -61,7 +61,7 @@ class Booth(QFrame):
         self.devices = QComboBox()
         self.devices.setAccessibleName("Microphone")
         self.devices.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.devices.setMinimumContentsLength(18)
+        self.devices.setMinimumContentsLength(10)
         self.meter = LevelMeter(look)
         self.verdict = QLabel("")
         self.verdict.setAccessibleName("What the level means")
@@ -210,7 +210,9 @@ class Booth(QFrame):
         if not self.devices.count():
             self.devices.addItem("No microphone", None)
         self.devices.setCurrentIndex(max(0, self.devices.findData(chosen)))
-        self.devices.setEnabled(self.devices.itemData(0) is not None)
+        there = self.devices.itemData(0) is not None
+        self.devices.setEnabled(there)
+        self.record_button.setEnabled(there or self.recording)
 
     def _devices_changed(self) -> None:
         self._fill_devices()

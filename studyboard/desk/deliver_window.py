@@ -99,6 +99,7 @@ class DeliverWindow(QDialog):
             check.setToolTip(what)
             note = QLabel(what)
             note.setObjectName("quiet")
+            note.setWordWrap(True)
             row = QHBoxLayout()
             check.setMinimumWidth(150)
             row.addWidget(check)
