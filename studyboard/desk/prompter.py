@@ -90,7 +90,7 @@ class Prompter(QWidget):
             self._press.setText("")
             self._next.setText("")
         else:
-            beat = run.beats[run.beat]
+            beat = run.beats[self._performance.beat]
             self._where.setText(self._title(beat))
             self._now.show_runs(self._runs(beat))
             self._press.setText(self._press_text())
@@ -225,12 +225,12 @@ class Prompter(QWidget):
         stop = run.stop
         if self._held or run.wandering or stop is None or not self._now.moves:
             return
-        spoken = run.beats[run.beat].spoken
+        spoken = run.beats[self._performance.beat].spoken
         cue_of = {cue.node: cue.word for cue in spoken.cues if cue.node is not None}
         words = len(word_spans(spoken.text))
         upcoming = run.next_stop
         latest = words
-        if upcoming is not None and upcoming.beat == run.beat:
+        if upcoming is not None and upcoming.beat == self._performance.beat:
             latest = cue_of.get(upcoming.visit.node, words)
         earliest = min(cue_of.get(stop.visit.node, 0), latest)
         self._now.follow(max(earliest, min(latest, share * words)))
@@ -256,7 +256,8 @@ class Prompter(QWidget):
         roomy = self.height() >= _ROOMY * self.fontMetrics().lineSpacing()
         self._arrange(roomy=roomy)
         run = self._performance.run
-        after = run.beats[run.beat + 1] if run.beats and run.beat + 1 < len(run.beats) else None
+        at = self._performance.beat + 1
+        after = run.beats[at] if at < len(run.beats) else None
         self._next.setText(self._next_text(after, roomy=roomy) if run.beats else "")
         self._next.setVisible(bool(run.beats))
         self._settle()
