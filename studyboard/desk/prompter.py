@@ -102,6 +102,10 @@ class Prompter(QWidget):
         line = self.fontMetrics().lineSpacing()
         return QSize(34 * line, 18 * line)
 
+    def hasHeightForWidth(self) -> bool:
+        """It takes what room it is given; its words must not push the panes below it together."""
+        return False
+
     def minimumSizeHint(self) -> QSize:
         """The clock, where the talk is, and two lines."""
         line = self.fontMetrics().lineSpacing()
