@@ -95,11 +95,11 @@ class Yielding(QScrollArea):
         if size.height() > room.height():
             width = room.width() - self.verticalScrollBar().sizeHint().width()
             size = QSize(width, room.height()).expandedTo(self._least(width))
-        self.widget().resize(size)
+        self._pane.resize(size)
 
     def _least(self, width: int) -> QSize:
-        least = self.widget().minimumSizeHint()
-        layout = self.widget().layout()
+        least = self._pane.minimumSizeHint()
+        layout = self._pane.layout()
         if layout is None or not layout.hasHeightForWidth():
             return least
         return QSize(least.width(), layout.minimumHeightForWidth(max(width, least.width())))

@@ -99,6 +99,9 @@ class DeviceWatch(QObject):
         self._asking.setInterval(_ASK)
         self._asking.timeout.connect(self._look)
         self._asking.start()
+        # The server has room for few connections: give this one back with the watch.
+        server = self._server
+        self.destroyed.connect(lambda: server.close())
 
     @Slot()
     def _look(self) -> None:

@@ -7,6 +7,7 @@ import subprocess
 import sys
 
 import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
 from pytestqt.qtbot import QtBot
 
 from studyboard.sound.devices import DeviceWatch, Input, input_device, inputs
@@ -30,6 +31,17 @@ def test_a_microphone_appears_when_it_is_plugged_in_and_goes_when_it_is_not(
     with qtbot.waitSignal(watch.changed, timeout=PATIENCE):
         sound_server.unplug(module)
     assert [device.id for device in inputs()] == ["microphone"]
+
+
+def test_a_watch_that_is_over_gives_its_connection_to_the_server_back(sound_server: SoundServer, qtbot: QtBot) -> None:
+    def watch_and_stop() -> int:
+        watch = DeviceWatch()
+        watch.deleteLater()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        return len(sound_server.control("list", "short", "clients").splitlines())
+
+    before = watch_and_stop()
+    assert max(watch_and_stop() for _ in range(8)) <= before + 1
 
 
 def test_a_microphone_that_is_gone_is_named(sound_server: SoundServer, qapp: object) -> None:
