@@ -34,18 +34,18 @@ def known(headers: Mapping[str, str], tag: str) -> str:
 
 
 def surname(name: str) -> str:
-    """``"Lindqvist"`` of ``"Lindqvist, Maja"``; the whole name where it has no comma."""
+    """``"Halvorse"`` of ``"Halvorse, Maja"``; the whole name where it has no comma."""
     return name.split(",")[0].strip() or name.strip()
 
 
 def full_name(name: str) -> str:
-    """``"Maja Lindqvist"`` of ``"Lindqvist, Maja"``."""
+    """``"Maja Halvorse"`` of ``"Halvorse, Maja"``."""
     last, comma, first = (part.strip() for part in name.partition(","))
     return f"{first} {last}" if comma and first and last else name.strip(" ,")
 
 
 def players(headers: Mapping[str, str]) -> str:
-    """``"Lindqvist – Okonjo"``; empty where neither player is known."""
+    """``"Halvorse – Nduka"``; empty where neither player is known."""
     white, black = known(headers, "White"), known(headers, "Black")
     if not white and not black:
         return ""

@@ -18,7 +18,7 @@ from studyboard.model.study import Study
 def marked_study(diagrams: int) -> Study:
     """A random game in which every position has a mark, a note and a spoken line."""
     chance = random.Random(4)
-    study = Study({"White": "Lindqvist, Maja", "Black": "Okonjo, Ade", "Event": "Bench", "Result": "*"})
+    study = Study({"White": "Halvorse, Maja", "Black": "Nduka, Ade", "Event": "Bench", "Result": "*"})
     positions = Positions(study)
     at = study.root
     for _ in range(diagrams):

@@ -18,7 +18,7 @@ from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.timing.plan import plan
 
-STEM = "Lindqvist-Okonjo-Harbour-Club-Winter-Evening"
+STEM = "Halvorse-Nduka-Harbour-Club-Winter-Evening"
 
 
 def everything_under(folder: Path) -> set[str]:

@@ -14,7 +14,7 @@ def test_another_reader_finds_moves_side_lines_and_what_is_said(author):
     assert game is not None
     assert not game.errors
     assert [move.uci() for move in game.mainline_moves()][:4] == ["e2e4", "e7e5", "g1f3", "b8c6"]
-    assert game.headers["White"] == "Lindqvist, Maja"
+    assert game.headers["White"] == "Halvorse, Maja"
     comments = [comment for node in [game, *game.mainline()] for comment in [str(node.comment)]]
     assert "Good evening, and welcome to the Harbour Club." in comments[0]
     assert "Black offers a pawn. Do you take it?" in comments[6]

@@ -62,8 +62,8 @@ def test_the_title_the_players_and_the_occasion_are_on_top(author):
         "HARBOUR CLUB WINTER EVENING",
         "ROUND 3",
         "17 JANUARY 2024",
-        "Lindqvist – Okonjo",
-        "Maja Lindqvist (2104) – Ade Okonjo (2088)",
+        "Halvorse – Nduka",
+        "Maja Halvorse (2104) – Ade Nduka (2088)",
         "0–1",
     ):
         assert words in text
@@ -153,7 +153,7 @@ def test_the_sheet_can_be_read_by_a_screen_reader(author):
     assert root["/MarkInfo"]["/Marked"]
     assert root["/Lang"] == "en"
     assert root["/ViewerPreferences"]["/DisplayDocTitle"]
-    assert read(sheet_pdf(author.study)).metadata.title == "Lindqvist – Okonjo, Harbour Club Winter Evening"
+    assert read(sheet_pdf(author.study)).metadata.title == "Halvorse – Nduka, Harbour Club Winter Evening"
 
 
 def test_the_same_study_gives_the_same_bytes(author):

@@ -11,8 +11,8 @@ def test_a_whole_file():
         Caption(0, 2345, ("Good evening,", "and welcome."), 0),
         Caption(3_661_000, 3_662_005, ("Rook < queen & king > all.",), 1),
     )
-    assert webvtt_text(cues, title="Lindqvist – Okonjo") == (
-        "WEBVTT - Lindqvist – Okonjo\n"
+    assert webvtt_text(cues, title="Halvorse – Nduka") == (
+        "WEBVTT - Halvorse – Nduka\n"
         "\n"
         "1\n"
         "00:00:00.000 --> 00:00:02.345\n"
