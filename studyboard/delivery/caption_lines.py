@@ -298,9 +298,7 @@ def _lines(group: Sequence[_Token], rule: CaptionRule) -> tuple[str, ...]:
 
 
 def _joined(group: Sequence[_Token]) -> str:
-    return "".join(
-        token.text if token.glued or place == 0 else f" {token.text}" for place, token in enumerate(group)
-    )
+    return "".join(token.text if token.glued or place == 0 else f" {token.text}" for place, token in enumerate(group))
 
 
 def _ms(seconds: float) -> int:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr_later
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,162 +52,372 @@ def _goes_on(session: Session) -> bool:
     return bool(session.study.node(session.node).children)
 
 
-MENUS: tuple[str, ...] = ("&Study", "&Edit", "&Lines", "S&cript", "&Go", "&Talk", "&View", "&Help")
+MENUS: tuple[str, ...] = (
+    tr_later("&Study"),
+    tr_later("&Edit"),
+    tr_later("&Lines"),
+    tr_later("S&cript"),
+    tr_later("&Go"),
+    tr_later("&Talk"),
+    tr_later("&View"),
+    tr_later("&Help"),
+)
 
 ACTIONS: tuple[ActionSpec, ...] = (
-    ActionSpec("new_study", "&Study", "&New study", ("Ctrl+N",), "Begin with the start position.", "plus"),
-    ActionSpec("new_from_position", "&Study", "New from a &position…", (), "Begin with a position given as FEN."),
-    ActionSpec("open_file", "&Study", "&Open…", ("Ctrl+O",), "Open a study, or games in PGN.", "open"),
     ActionSpec(
-        "save_as", "&Study", "Save &as…", ("Ctrl+Shift+S",), "Go on with a copy under another name.", apart=True
+        "new_study", "&Study", tr_later("&New study"), ("Ctrl+N",), tr_later("Begin with the start position."), "plus"
     ),
-    ActionSpec("edit_headers", "&Study", "&Headers…", ("Ctrl+H",), "Players, event, date and the other tags."),
     ActionSpec(
-        "deliver", "&Study", "&Deliver…", ("Ctrl+4",), "Write captions, the sheet and the annotated game.", "deliver"
+        "new_from_position",
+        "&Study",
+        tr_later("New from a &position…"),
+        (),
+        tr_later("Begin with a position given as FEN."),
     ),
-    ActionSpec("close_window", "&Study", "&Quit", ("Ctrl+Q",), "Everything is stored already.", apart=True),
-    ActionSpec("undo", "&Edit", "&Undo", ("Ctrl+Z",), "Take the last change back.", "undo"),
+    ActionSpec(
+        "open_file", "&Study", tr_later("&Open…"), ("Ctrl+O",), tr_later("Open a study, or games in PGN."), "open"
+    ),
+    ActionSpec(
+        "save_as",
+        "&Study",
+        tr_later("Save &as…"),
+        ("Ctrl+Shift+S",),
+        tr_later("Go on with a copy under another name."),
+        apart=True,
+    ),
+    ActionSpec(
+        "edit_headers",
+        "&Study",
+        tr_later("&Headers…"),
+        ("Ctrl+H",),
+        tr_later("Players, event, date and the other tags."),
+    ),
+    ActionSpec(
+        "deliver",
+        "&Study",
+        tr_later("&Deliver…"),
+        ("Ctrl+4",),
+        tr_later("Write captions, the sheet and the annotated game."),
+        "deliver",
+    ),
+    ActionSpec(
+        "close_window", "&Study", tr_later("&Quit"), ("Ctrl+Q",), tr_later("Everything is stored already."), apart=True
+    ),
+    ActionSpec("undo", "&Edit", tr_later("&Undo"), ("Ctrl+Z",), tr_later("Take the last change back."), "undo"),
     ActionSpec(
         "redo",
         "&Edit",
-        "&Redo",
+        tr_later("&Redo"),
         ("Ctrl+Shift+Z", "Ctrl+Y"),
-        "Do again what was taken back.",
+        tr_later("Do again what was taken back."),
         "redo",
     ),
     ActionSpec(
         "cut_branch",
         "&Edit",
-        "Cu&t branch",
+        tr_later("Cu&t branch"),
         ("Ctrl+Shift+X",),
-        "Take this move and all after it away, to paste it elsewhere.",
+        tr_later("Take this move and all after it away, to paste it elsewhere."),
         when=_off_root,
         apart=True,
     ),
     ActionSpec(
-        "copy_branch", "&Edit", "&Copy branch", ("Ctrl+Shift+C",), "Copy this move and all after it.", when=_off_root
+        "copy_branch",
+        "&Edit",
+        tr_later("&Copy branch"),
+        ("Ctrl+Shift+C",),
+        tr_later("Copy this move and all after it."),
+        when=_off_root,
     ),
-    ActionSpec("paste_branch", "&Edit", "&Paste branch", ("Ctrl+Shift+V",), "Put the copied branch after this move."),
+    ActionSpec(
+        "paste_branch",
+        "&Edit",
+        tr_later("&Paste branch"),
+        ("Ctrl+Shift+V",),
+        tr_later("Put the copied branch after this move."),
+    ),
     ActionSpec(
         "delete_branch",
         "&Edit",
-        "&Delete branch",
+        tr_later("&Delete branch"),
         ("Ctrl+Delete",),
-        "Delete this move and all after it.",
+        tr_later("Delete this move and all after it."),
         when=_off_root,
     ),
-    ActionSpec("copy_pgn", "&Edit", "Copy game as P&GN", (), "The whole annotated game as text.", apart=True),
-    ActionSpec("copy_fen", "&Edit", "Copy position as &FEN", (), "The position on the board as text."),
+    ActionSpec(
+        "copy_pgn",
+        "&Edit",
+        tr_later("Copy game as P&GN"),
+        (),
+        tr_later("The whole annotated game as text."),
+        apart=True,
+    ),
+    ActionSpec(
+        "copy_fen", "&Edit", tr_later("Copy position as &FEN"), (), tr_later("The position on the board as text.")
+    ),
     ActionSpec(
         "promote",
         "&Lines",
-        "&Promote side-line",
+        tr_later("&Promote side-line"),
         ("Ctrl+Shift+Up",),
-        "This side-line changes places with the line before it.",
+        tr_later("This side-line changes places with the line before it."),
         when=_in_side_line,
     ),
     ActionSpec(
         "demote",
         "&Lines",
-        "&Demote line",
+        tr_later("&Demote line"),
         ("Ctrl+Shift+Down",),
-        "This line changes places with the side-line after it.",
+        tr_later("This line changes places with the side-line after it."),
         when=_has_sibling_below,
     ),
     ActionSpec(
         "make_main_line",
         "&Lines",
-        "Make this the &main line",
+        tr_later("Make this the &main line"),
         (),
-        "Every move up to here becomes a main move.",
+        tr_later("Every move up to here becomes a main move."),
         when=_in_side_line,
     ),
-    ActionSpec("name_side_line", "&Lines", "&Name side-line…", (), "A heading for its lane.", when=_in_side_line),
+    ActionSpec(
+        "name_side_line",
+        "&Lines",
+        tr_later("&Name side-line…"),
+        (),
+        tr_later("A heading for its lane."),
+        when=_in_side_line,
+    ),
     ActionSpec(
         "tell_after",
         "&Lines",
-        "Tell it &after the main move",
+        tr_later("Tell it &after the main move"),
         (),
-        "The usual place of a side-line.",
+        tr_later("The usual place of a side-line."),
         when=_in_side_line,
         apart=True,
     ),
-    ActionSpec("tell_before", "&Lines", "Tell it &before the main move", (), "Side-line first.", when=_in_side_line),
+    ActionSpec(
+        "tell_before",
+        "&Lines",
+        tr_later("Tell it &before the main move"),
+        (),
+        tr_later("Side-line first."),
+        when=_in_side_line,
+    ),
     ActionSpec(
         "tell_later",
         "&Lines",
-        "Tell it &later…",
+        tr_later("Tell it &later…"),
         (),
-        "Choose the move after which this side-line is told.",
+        tr_later("Choose the move after which this side-line is told."),
         when=_in_side_line,
     ),
-    ActionSpec("hide_side_line", "&Lines", "&Hide it from the talk", (), "Printed, not told.", when=_in_side_line),
-    ActionSpec("edit_line", "S&cript", "&Spoken line", ("Ctrl+L",), "Write what is said here.", "pencil"),
-    ActionSpec("edit_note", "S&cript", "&Note for print", ("Ctrl+Shift+L",), "Write what is printed here."),
-    ActionSpec("insert_cue", "S&cript", "Insert &cue", ("Ctrl+K",), "Play a move at the word where the cursor is."),
+    ActionSpec(
+        "hide_side_line",
+        "&Lines",
+        tr_later("&Hide it from the talk"),
+        (),
+        tr_later("Printed, not told."),
+        when=_in_side_line,
+    ),
+    ActionSpec(
+        "edit_line", "S&cript", tr_later("&Spoken line"), ("Ctrl+L",), tr_later("Write what is said here."), "pencil"
+    ),
+    ActionSpec(
+        "edit_note", "S&cript", tr_later("&Note for print"), ("Ctrl+Shift+L",), tr_later("Write what is printed here.")
+    ),
+    ActionSpec(
+        "insert_cue",
+        "S&cript",
+        tr_later("Insert &cue"),
+        ("Ctrl+K",),
+        tr_later("Play a move at the word where the cursor is."),
+    ),
     ActionSpec(
         "note_to_line",
         "S&cript",
-        "Turn this note into the spoken line",
+        tr_later("Turn this note into the spoken line"),
         (),
-        "Where nothing is said here yet.",
+        tr_later("Where nothing is said here yet."),
         apart=True,
     ),
-    ActionSpec("notes_to_lines", "S&cript", "Turn &all notes into spoken lines", (), "Where nothing is said yet."),
+    ActionSpec(
+        "notes_to_lines",
+        "S&cript",
+        tr_later("Turn &all notes into spoken lines"),
+        (),
+        tr_later("Where nothing is said yet."),
+    ),
     ActionSpec(
         "read_through",
         "S&cript",
-        "&Read-through…",
+        tr_later("&Read-through…"),
         ("F7",),
-        "Every statement of the script that the board contradicts.",
+        tr_later("Every statement of the script that the board contradicts."),
         "check",
         apart=True,
     ),
-    ActionSpec("next_query", "S&cript", "Ne&xt query", ("F6",), "The next statement that the board contradicts."),
-    ActionSpec("fix_query", "S&cript", "&Fix as the query says", ("Ctrl+.",), "Where it is certain how."),
-    ActionSpec("leave_query", "S&cript", "Lea&ve the query", ("Ctrl+,",), "It is not put again; undo brings it back."),
+    ActionSpec(
+        "next_query",
+        "S&cript",
+        tr_later("Ne&xt query"),
+        ("F6",),
+        tr_later("The next statement that the board contradicts."),
+    ),
+    ActionSpec(
+        "fix_query", "S&cript", tr_later("&Fix as the query says"), ("Ctrl+.",), tr_later("Where it is certain how.")
+    ),
+    ActionSpec(
+        "leave_query",
+        "S&cript",
+        tr_later("Lea&ve the query"),
+        ("Ctrl+,",),
+        tr_later("It is not put again; undo brings it back."),
+    ),
     ActionSpec(
         "add_said_move",
         "S&cript",
-        "Add the &move that is said",
+        tr_later("Add the &move that is said"),
         ("Ctrl+Return",),
-        "A move in the line that is not on the tree yet.",
-    ),
-    ActionSpec("edit_greeting", "S&cript", "&Greeting", (), "What is said before the first move.", apart=True),
-    ActionSpec("edit_closing", "S&cript", "C&losing", (), "What is said after the last move."),
-    ActionSpec("edit_thanks", "S&cript", "&Thanks", (), "What is said at the very end."),
-    ActionSpec(
-        "set_slot", "S&cript", "Set the sl&ot…", ("Ctrl+T",), "The length that the talk should have.", apart=True
-    ),
-    ActionSpec("forward", "&Go", "&Forward", ("Alt+Down",), "The main move after this one.", "forward", _goes_on),
-    ActionSpec("back", "&Go", "&Back", ("Alt+Up",), "The move before this one.", "back", _off_root),
-    ActionSpec(
-        "into_side_line", "&Go", "&Into the side-line", ("Alt+Right",), "The line beside this move.", "into-side-line"
+        tr_later("A move in the line that is not on the tree yet."),
     ),
     ActionSpec(
-        "out_of_side_line", "&Go", "&Out of it", ("Alt+Left",), "Back towards the main line.", "out-of-side-line"
+        "edit_greeting",
+        "S&cript",
+        tr_later("&Greeting"),
+        (),
+        tr_later("What is said before the first move."),
+        apart=True,
     ),
-    ActionSpec("to_start", "&Go", "To the &start", ("Alt+Home",), "The start position.", apart=True),
-    ActionSpec("to_end", "&Go", "To the &end of the line", ("Alt+End",), "The last move of this line."),
-    ActionSpec("next_beat", "&Go", "&Next beat", ("Alt+PgDown",), "The next stop of the talk.", apart=True),
-    ActionSpec("previous_beat", "&Go", "&Previous beat", ("Alt+PgUp",), "The stop before this one."),
-    ActionSpec("write", "&Talk", "&Write", ("Ctrl+1",), "Lanes, board and the spoken line.", "pencil"),
-    ActionSpec("rehearse", "&Talk", "&Rehearse", ("Ctrl+2",), "Click through the talk while reading it.", "prompter"),
-    ActionSpec("record", "&Talk", "Re&cord", ("Ctrl+3",), "Record the narration against the board.", "microphone"),
-    ActionSpec("advance", "&Talk", "&Go on", ("PgDown",), "Rehearsing: the next thing on the board.", apart=True),
-    ActionSpec("retreat", "&Talk", "Go &back", ("PgUp",), "Rehearsing: the thing before."),
-    ActionSpec("come_back", "&Talk", "Come back to the &talk", ("Backspace",), "From wherever you wandered off to."),
-    ActionSpec("start_or_stop", "&Talk", "&Start or stop", ("Ctrl+Space",), "The rehearsal or the recording."),
-    ActionSpec("flip", "&View", "&Flip the board", ("Ctrl+B",), "Show it from the other side.", "flip"),
-    ActionSpec("marking", "&View", "&Marking", ("Ctrl+M",), "Draw marks on the board.", checkable=True),
-    ActionSpec("show_stage", "&View", "&Stage", ("F9",), "A window with only the board, for capture.", "stage"),
-    ActionSpec("show_prompter", "&View", "&Prompter", ("F8",), "A window with only the lines to read.", "prompter"),
-    ActionSpec("full_screen", "&View", "F&ull screen", ("F11",), "The desk on the whole screen."),
-    ActionSpec("larger_text", "&View", "&Larger text", ("Ctrl+=", "Ctrl++"), "For the whole desk.", apart=True),
-    ActionSpec("smaller_text", "&View", "S&maller text", ("Ctrl+-",), "For the whole desk."),
-    ActionSpec("reduce_motion", "&View", "&Reduce motion", (), "Nothing slides or sweeps.", checkable=True),
-    ActionSpec("quick_start", "&Help", "&Quick start", ("F1",), "The day in seven steps."),
-    ActionSpec("shortcuts", "&Help", "&Keys", ("Ctrl+F1",), "Every action with its keys."),
-    ActionSpec("check_setup", "&Help", "&Check the set-up", (), "What is installed and what is missing."),
-    ActionSpec("about", "&Help", "&About Studyboard", (), "Version, licence and cautions."),
+    ActionSpec("edit_closing", "S&cript", tr_later("C&losing"), (), tr_later("What is said after the last move.")),
+    ActionSpec("edit_thanks", "S&cript", tr_later("&Thanks"), (), tr_later("What is said at the very end.")),
+    ActionSpec(
+        "set_slot",
+        "S&cript",
+        tr_later("Set the sl&ot…"),
+        ("Ctrl+T",),
+        tr_later("The length that the talk should have."),
+        apart=True,
+    ),
+    ActionSpec(
+        "forward",
+        "&Go",
+        tr_later("&Forward"),
+        ("Alt+Down",),
+        tr_later("The main move after this one."),
+        "forward",
+        _goes_on,
+    ),
+    ActionSpec("back", "&Go", tr_later("&Back"), ("Alt+Up",), tr_later("The move before this one."), "back", _off_root),
+    ActionSpec(
+        "into_side_line",
+        "&Go",
+        tr_later("&Into the side-line"),
+        ("Alt+Right",),
+        tr_later("The line beside this move."),
+        "into-side-line",
+    ),
+    ActionSpec(
+        "out_of_side_line",
+        "&Go",
+        tr_later("&Out of it"),
+        ("Alt+Left",),
+        tr_later("Back towards the main line."),
+        "out-of-side-line",
+    ),
+    ActionSpec(
+        "to_start", "&Go", tr_later("To the &start"), ("Alt+Home",), tr_later("The start position."), apart=True
+    ),
+    ActionSpec(
+        "to_end", "&Go", tr_later("To the &end of the line"), ("Alt+End",), tr_later("The last move of this line.")
+    ),
+    ActionSpec(
+        "next_beat", "&Go", tr_later("&Next beat"), ("Alt+PgDown",), tr_later("The next stop of the talk."), apart=True
+    ),
+    ActionSpec(
+        "previous_beat", "&Go", tr_later("&Previous beat"), ("Alt+PgUp",), tr_later("The stop before this one.")
+    ),
+    ActionSpec(
+        "write", "&Talk", tr_later("&Write"), ("Ctrl+1",), tr_later("Lanes, board and the spoken line."), "pencil"
+    ),
+    ActionSpec(
+        "rehearse",
+        "&Talk",
+        tr_later("&Rehearse"),
+        ("Ctrl+2",),
+        tr_later("Click through the talk while reading it."),
+        "prompter",
+    ),
+    ActionSpec(
+        "record",
+        "&Talk",
+        tr_later("Re&cord"),
+        ("Ctrl+3",),
+        tr_later("Record the narration against the board."),
+        "microphone",
+    ),
+    ActionSpec(
+        "advance",
+        "&Talk",
+        tr_later("&Go on"),
+        ("PgDown",),
+        tr_later("Rehearsing: the next thing on the board."),
+        apart=True,
+    ),
+    ActionSpec("retreat", "&Talk", tr_later("Go &back"), ("PgUp",), tr_later("Rehearsing: the thing before.")),
+    ActionSpec(
+        "come_back",
+        "&Talk",
+        tr_later("Come back to the &talk"),
+        ("Backspace",),
+        tr_later("From wherever you wandered off to."),
+    ),
+    ActionSpec(
+        "start_or_stop",
+        "&Talk",
+        tr_later("&Start or stop"),
+        ("Ctrl+Space",),
+        tr_later("The rehearsal or the recording."),
+    ),
+    ActionSpec(
+        "flip", "&View", tr_later("&Flip the board"), ("Ctrl+B",), tr_later("Show it from the other side."), "flip"
+    ),
+    ActionSpec(
+        "marking", "&View", tr_later("&Marking"), ("Ctrl+M",), tr_later("Draw marks on the board."), checkable=True
+    ),
+    ActionSpec(
+        "show_stage",
+        "&View",
+        tr_later("&Stage"),
+        ("F9",),
+        tr_later("A window with only the board, for capture."),
+        "stage",
+    ),
+    ActionSpec(
+        "show_prompter",
+        "&View",
+        tr_later("&Prompter"),
+        ("F8",),
+        tr_later("A window with only the lines to read."),
+        "prompter",
+    ),
+    ActionSpec("full_screen", "&View", tr_later("F&ull screen"), ("F11",), tr_later("The desk on the whole screen.")),
+    ActionSpec(
+        "larger_text",
+        "&View",
+        tr_later("&Larger text"),
+        ("Ctrl+=", "Ctrl++"),
+        tr_later("For the whole desk."),
+        apart=True,
+    ),
+    ActionSpec("smaller_text", "&View", tr_later("S&maller text"), ("Ctrl+-",), tr_later("For the whole desk.")),
+    ActionSpec(
+        "reduce_motion", "&View", tr_later("&Reduce motion"), (), tr_later("Nothing slides or sweeps."), checkable=True
+    ),
+    ActionSpec("quick_start", "&Help", tr_later("&Quick start"), ("F1",), tr_later("The day in seven steps.")),
+    ActionSpec("shortcuts", "&Help", tr_later("&Keys"), ("Ctrl+F1",), tr_later("Every action with its keys.")),
+    ActionSpec(
+        "check_setup", "&Help", tr_later("&Check the set-up"), (), tr_later("What is installed and what is missing.")
+    ),
+    ActionSpec("about", "&Help", tr_later("&About Studyboard"), (), tr_later("Version, licence and cautions.")),
 )

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QVBoxLayou
 from studyboard.board.moves import MoveNotReadError, read_move
 from studyboard.desk.board_announce import announce
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 
 
 class MoveEntry(QFrame):
@@ -35,11 +36,11 @@ class MoveEntry(QFrame):
         self._host = parent
         self.setObjectName("card")
         self._field = QLineEdit()
-        self._field.setAccessibleName("Move to play")
-        self._field.setPlaceholderText("Nf3, exd5, O-O or g1f3")
+        self._field.setAccessibleName(tr("Move to play"))
+        self._field.setPlaceholderText(tr("Nf3, exd5, O-O or g1f3"))
         self._field.textChanged.connect(self._typed)
         self._field.installEventFilter(self)
-        label = QLabel("Move")
+        label = QLabel(tr("Move"))
         label.setObjectName("quiet")
         label.setBuddy(self._field)
         self._reason = QLabel()

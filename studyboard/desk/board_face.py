@@ -19,6 +19,7 @@ from studyboard.desk.board_words import position_words, step_words
 from studyboard.desk.look import Look
 from studyboard.desk.paint import PiecePixmaps, paint_scene
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.marks import Mark
 from studyboard.model.study import Changed
 from studyboard.picture.marks import ground_marks_scene, marks_scene
@@ -58,7 +59,7 @@ class BoardFace(QWidget):
         self._place: BoardPlace | None = None
         self._motion = BoardMotion(self)
 
-        self.setAccessibleName("Board")
+        self.setAccessibleName(tr("Board"))
         show_as_picture(self)
         self.setMinimumSize(LEAST, LEAST)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)

@@ -11,16 +11,17 @@ from studyboard.desk.board_marking import KINDS
 from studyboard.desk.board_view import BoardView
 from studyboard.desk.look import Look
 from studyboard.desk.paint import paint_scene
+from studyboard.desk.translation import tr, tr_later
 from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.picture.marks import ground_marks_scene, marks_scene
 
 #: What each kind of mark is for, in one sentence.
 PURPOSES = {
-    MarkKind.THREAT: "What is about to happen: drag from the piece to its aim.",
-    MarkKind.TARGET: "What is aimed at: click its square.",
-    MarkKind.ROUTE: "The way of a piece: drag from stop to stop.",
-    MarkKind.KEY_SQUARE: "The square that matters: click it.",
-    MarkKind.GUARD: "What protects what: drag from the guard to what it guards.",
+    MarkKind.THREAT: tr_later("What is about to happen: drag from the piece to its aim."),
+    MarkKind.TARGET: tr_later("What is aimed at: click its square."),
+    MarkKind.ROUTE: tr_later("The way of a piece: drag from stop to stop."),
+    MarkKind.KEY_SQUARE: tr_later("The square that matters: click it."),
+    MarkKind.GUARD: tr_later("What protects what: drag from the guard to what it guards."),
 }
 #: Space between two buttons, and at the sides of a button's sample, name and key (px).
 _GAP = 2
@@ -40,7 +41,7 @@ class MarkPalette(QWidget):
     def __init__(self, board: BoardView, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._board = board
-        self.setAccessibleName("Marks")
+        self.setAccessibleName(tr("Marks"))
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         self._group = QButtonGroup(self)
         self._group.setExclusive(False)
@@ -51,8 +52,8 @@ class MarkPalette(QWidget):
             self._buttons[kind] = button
             self._group.addButton(button)
         self._wipe = QToolButton(self)
-        self._wipe.setAccessibleName("Wipe all marks")
-        self._wipe.setToolTip("Wipe all marks of this position away")
+        self._wipe.setAccessibleName(tr("Wipe all marks"))
+        self._wipe.setToolTip(tr("Wipe all marks of this position away"))
         self._wipe.clicked.connect(board.clear_marks)
         board.marking_changed.connect(self._show)
         board.mark_kind_changed.connect(self._show)
@@ -108,7 +109,7 @@ class MarkPalette(QWidget):
         named = self.width() >= whole.width() and self.height() >= whole.height()
         for button in self._buttons.values():
             button.show_name(named)
-        self._wipe.setText("Wipe all" if named else "Wipe")
+        self._wipe.setText(tr("Wipe all") if named else tr("Wipe"))
         if named:
             top = self.height() - whole.height()
             for button in self._buttons.values():
@@ -151,9 +152,18 @@ class MarkButton(QAbstractButton):
         self._named = True
         self.setCheckable(True)
         self.setText(str(kind).capitalize())
-        self.setAccessibleName(f"Draw a {kind}")
-        self.setAccessibleDescription(f"{PURPOSES[kind]} Key {number} on the board.")
-        self.setToolTip(f"{self.text()}. {PURPOSES[kind]}\nKey {number} on the board; Escape ends it.")
+        self.setAccessibleName(tr("Draw a {kind}", kind=kind))
+        self.setAccessibleDescription(
+            tr("{purpose} Key {number} on the board.", purpose=tr(PURPOSES[kind]), number=number)
+        )
+        self.setToolTip(
+            tr(
+                "{text}. {purpose}\nKey {number} on the board; Escape ends it.",
+                text=self.text(),
+                purpose=tr(PURPOSES[kind]),
+                number=number,
+            )
+        )
         self.setSizePolicy(QSizePolicy.Policy.MinimumExpanding, QSizePolicy.Policy.Fixed)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         look.changed.connect(self._dress)

@@ -19,6 +19,7 @@ from studyboard.desk.look import Look
 from studyboard.desk.paint import paint_scene
 from studyboard.desk.promotion import PromotionChoice
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.marks import MarkKind
 from studyboard.picture.describe import describe_square
 from studyboard.picture.marks import ground_marks_scene, marks_scene
@@ -208,7 +209,7 @@ class BoardView(BoardFace):
     def _on_marking(self, on: bool) -> None:
         self._hand.drop()
         self._on_hand()
-        announce(self, lambda: "Marking on" if on else "Marking off")
+        announce(self, lambda: tr("Marking on") if on else tr("Marking off"))
         self.marking_changed.emit(on)
 
     def _on_played(self, origin: chess.Square, destination: chess.Square) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.marks import Mark
 from studyboard.notation.spoken import describe_move
 from studyboard.picture.describe import describe_board, describe_marks, describe_turn
@@ -25,11 +26,11 @@ def step_words(session: Session, was: int) -> str:
     drawn = describe_marks(here.marks)
     if here.parent == was:
         ended = describe_turn(board) if board.is_stalemate() else ""
-        told = f"Move {move_words(session, here.id)}. {ended}".strip()
+        told = tr("Move {move}. {ended}", move=move_words(session, here.id), ended=ended).strip()
     elif here.move is None:
-        told = f"Back to the start. {describe_turn(board)}"
+        told = tr("Back to the start. {turn}", turn=describe_turn(board))
     else:
-        told = f"Back to move {move_words(session, here.id)}."
+        told = tr("Back to move {move}.", move=move_words(session, here.id))
         if was not in study.nodes or study.node(was).parent != here.id:
             told = f"{told} {describe_turn(board)}"
     return f"{told} {drawn}".strip()

@@ -23,6 +23,7 @@ from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr, tr_later
 from studyboard.model.edits import PutTake
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Take
@@ -56,24 +57,24 @@ class Booth(QFrame):
         self._player: Player | None = None
         self._watch: DeviceWatch | None = None
         self._problem = ""
-        self.setAccessibleName("Booth")
+        self.setAccessibleName(tr("Booth"))
 
         self.devices = QComboBox()
-        self.devices.setAccessibleName("Microphone")
+        self.devices.setAccessibleName(tr("Microphone"))
         self.devices.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.devices.setMinimumContentsLength(10)
         self.meter = LevelMeter(look)
         self.verdict = QLabel("")
-        self.verdict.setAccessibleName("What the level means")
-        self.record_button = QPushButton("Record")
+        self.verdict.setAccessibleName(tr("What the level means"))
+        self.record_button = QPushButton(tr("Record"))
         self.record_button.setProperty("primary", True)
         self.status = QLabel("")
-        self.status.setAccessibleName("What the booth is doing")
+        self.status.setAccessibleName(tr("What the booth is doing"))
         self.status.setWordWrap(True)
         self.takes = QListWidget()
-        self.takes.setAccessibleName("Takes")
-        self.play_button = QPushButton("Play")
-        self.discard_button = QPushButton("Discard")
+        self.takes.setAccessibleName(tr("Takes"))
+        self.play_button = QPushButton(tr("Play"))
+        self.discard_button = QPushButton(tr("Discard"))
         self._lay_out()
         for button in (self.record_button, self.play_button, self.discard_button):
             # A click leaves the keyboard where it is; Tab reaches the buttons all the same.
@@ -137,14 +138,14 @@ class Booth(QFrame):
         if self._player is not None:
             self._player.pause()
         if not self._performance.run.stops:
-            self._say("There is nothing to tell yet: play a move or write a line first.", wrong=True)
+            self._say(tr("There is nothing to tell yet: play a move or write a line first."), wrong=True)
             return
         # What was rehearsed until now is over: only what is said into the microphone belongs to the take.
         self._performance.stop()
         self.meter.reset()
         self._problem = ""
         try:
-            self._recorder.start(f"Take {self._session.study.next_take}", self._device())
+            self._recorder.start(tr("Take {next_take}", next_take=self._session.study.next_take), self._device())
         except StudyboardError as reason:
             self._say(str(reason), wrong=True)
 
@@ -170,7 +171,7 @@ class Booth(QFrame):
             return
         if self._player is not None and self._player.take == take:
             self._player.eject()
-        label = "Discard a take" if take.kept else "Take a take back"
+        label = tr_later("Discard a take") if take.kept else tr_later("Take a take back")
         self._session.keep(PutTake(replace(take, kept=not take.kept), label))
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -208,7 +209,7 @@ class Booth(QFrame):
         except StudyboardError as reason:
             self._say(str(reason), wrong=True)
         if not self.devices.count():
-            self.devices.addItem("No microphone", None)
+            self.devices.addItem(tr("No microphone"), None)
         self.devices.setCurrentIndex(max(0, self.devices.findData(chosen)))
         there = self.devices.itemData(0) is not None
         self.devices.setEnabled(there)
@@ -228,7 +229,7 @@ class Booth(QFrame):
             return
         try:
             self._recorder.listen(self._device())
-            self._say("Speak to see the level. Record begins with the first beat on the board.")
+            self._say(tr("Speak to see the level. Record begins with the first beat on the board."))
         except StudyboardError as reason:
             self._say(str(reason), wrong=True)
 
@@ -248,21 +249,30 @@ class Booth(QFrame):
         if self._performance.active:
             self._performance.stop()
         if take is None:
-            self._say(self._problem or "Nothing was recorded.", wrong=True)
+            self._say(self._problem or tr("Nothing was recorded."), wrong=True)
             return
         length = clock(take.length.seconds)
         if not self._session.keep(PutTake(take)):
             self._say(
-                f"{take.name} ({length}) could not be put into the list; its sound is in the study and comes back when "
-                "the study is opened again.",
+                tr(
+                    "{name} ({length}) could not be put into the list; its sound is in the study and comes back when "
+                    "the study is opened again.",
+                    name=take.name,
+                    length=length,
+                ),
                 wrong=True,
             )
             return
         self.takes.setCurrentRow(0)
         if self._problem:
-            self._say(f"{self._problem} {take.name} is kept: {length}.", wrong=True)
+            self._say(
+                tr("{problem} {name} is kept: {length}.", problem=self._problem, name=take.name, length=length),
+                wrong=True,
+            )
         else:
-            self._say(f"{take.name} is kept: {length}. Play it, discard it, or record another.")
+            self._say(
+                tr("{name} is kept: {length}. Play it, discard it, or record another.", name=take.name, length=length)
+            )
 
     def _failed(self, sentence: str) -> None:
         self._problem = sentence
@@ -274,7 +284,7 @@ class Booth(QFrame):
 
     def _show_progress(self, samples: int) -> None:
         if self.recording:
-            self._say(f"Recording {clock(samples / RATE)}. Space goes on, Ctrl+Space stops.")
+            self._say(tr("Recording {time}. Space goes on, Ctrl+Space stops.", time=clock(samples / RATE)))
 
     # ---- takes ------------------------------------------------------------------------------------------------------
 
@@ -346,14 +356,14 @@ class Booth(QFrame):
         take = self._chosen()
         recording = self.recording
         playing = self._player is not None and self._player.state is PlayerState.PLAYING
-        self.record_button.setText("Stop" if recording else "Record")
+        self.record_button.setText(tr("Stop") if recording else tr("Record"))
         self.record_button.setProperty("primary", not recording)
         self.record_button.setProperty("recording", recording)
         self.record_button.style().unpolish(self.record_button)
         self.record_button.style().polish(self.record_button)
-        self.play_button.setText("Pause" if playing else "Play")
+        self.play_button.setText(tr("Pause") if playing else tr("Play"))
         self.play_button.setEnabled(take is not None and not recording)
-        self.discard_button.setText("Take back" if take is not None and not take.kept else "Discard")
+        self.discard_button.setText(tr("Take back") if take is not None and not take.kept else tr("Discard"))
         self.discard_button.setEnabled(take is not None and not recording)
         self.devices.setEnabled(not recording and self.devices.currentData() is not None)
 
@@ -396,7 +406,7 @@ class Booth(QFrame):
 def _take_text(take: Take) -> str:
     beats = len({event.beat for event in take.events if event.beat is not None})
     when = take.started[:16].replace("T", " ")
-    state = "" if take.complete else " · cut off, kept to its last second"
+    state = "" if take.complete else tr(" · cut off, kept to its last second")
     kept = "" if take.kept else " · discarded"
-    count = "1 beat" if beats == 1 else f"{beats} beats"
+    count = tr("1 beat") if beats == 1 else tr("{beats} beats", beats=beats)
     return f"{take.name} · {clock(take.length.seconds)} · {count} · {when}{state}{kept}"

@@ -26,6 +26,7 @@ from studyboard.board.naming import in_figures
 from studyboard.delivery.deliver import Delivered, Item, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr, tr_later
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.timing.clock import clock
@@ -33,10 +34,10 @@ from studyboard.timing.recorded import talk
 from studyboard.timing.timeline import Source
 
 _ITEMS = (
-    (Item.SHEET, "Study sheet", "PDF to print: the game, its side-lines, notes and diagrams"),
-    (Item.CAPTIONS, "Captions", "WebVTT and SRT, two lines at a time"),
-    (Item.GAME, "Annotated game", "PGN with the spoken lines as comments"),
-    (Item.STILL, "Still", "PNG of the first think pause, else of the final position"),
+    (Item.SHEET, tr_later("Study sheet"), tr_later("PDF to print: the game, its side-lines, notes and diagrams")),
+    (Item.CAPTIONS, tr_later("Captions"), tr_later("WebVTT and SRT, two lines at a time")),
+    (Item.GAME, tr_later("Annotated game"), tr_later("PGN with the spoken lines as comments")),
+    (Item.STILL, tr_later("Still"), tr_later("PNG of the first think pause, else of the final position")),
 )
 
 
@@ -75,7 +76,7 @@ class _Delivery(QThread):
         except StudyboardError as reason:
             self.problem = str(reason)
         except Exception as reason:
-            self.problem = f"The delivery failed: {reason}. Nothing was changed."
+            self.problem = tr("The delivery failed: {reason}. Nothing was changed.", reason=reason)
 
 
 class DeliverWindow(QDialog):
@@ -86,7 +87,7 @@ class DeliverWindow(QDialog):
         self._session = session
         self._settings = settings
         self._work: _Delivery | None = None
-        self.setWindowTitle("Deliver")
+        self.setWindowTitle(tr("Deliver"))
         self.setMinimumWidth(620)
         self.checks: dict[Item, QCheckBox] = {}
         layout = QVBoxLayout(self)
@@ -94,10 +95,10 @@ class DeliverWindow(QDialog):
         layout.setSpacing(10)
         layout.addWidget(self._heading())
         for item, name, what in _ITEMS:
-            check = QCheckBox(name)
+            check = QCheckBox(tr(name))
             check.setChecked(True)
-            check.setToolTip(what)
-            note = QLabel(what)
+            check.setToolTip(tr(what))
+            note = QLabel(tr(what))
             note.setObjectName("quiet")
             note.setWordWrap(True)
             row = QHBoxLayout()
@@ -107,15 +108,15 @@ class DeliverWindow(QDialog):
             layout.addLayout(row)
             self.checks[item] = check
         self.paper = QComboBox()
-        self.paper.addItem("A4 paper", "a4")
-        self.paper.addItem("Letter paper", "letter")
-        self.paper.setAccessibleName("Paper of the sheet")
+        self.paper.addItem(tr("A4 paper"), "a4")
+        self.paper.addItem(tr("Letter paper"), "letter")
+        self.paper.setAccessibleName(tr("Paper of the sheet"))
         self.folder = QLineEdit(str(self._default_folder()))
-        self.folder.setAccessibleName("Folder to write into")
-        choose = QPushButton("Choose…")
+        self.folder.setAccessibleName(tr("Folder to write into"))
+        choose = QPushButton(tr("Choose…"))
         choose.clicked.connect(self._choose)
         where = QHBoxLayout()
-        where.addWidget(QLabel("Into"))
+        where.addWidget(QLabel(tr("Into")))
         where.addWidget(self.folder, 1)
         where.addWidget(choose)
         where.addWidget(self.paper)
@@ -123,28 +124,28 @@ class DeliverWindow(QDialog):
         self.bar = QProgressBar()
         self.bar.setRange(0, 1000)
         self.bar.setTextVisible(False)
-        self.bar.setAccessibleName("Progress of the delivery")
-        self.status = QLabel("Names, photographs and sponsors' material are the publisher's responsibility.")
+        self.bar.setAccessibleName(tr("Progress of the delivery"))
+        self.status = QLabel(tr("Names, photographs and sponsors' material are the publisher's responsibility."))
         self.status.setObjectName("quiet")
         self.status.setWordWrap(True)
         self.files = QListWidget()
-        self.files.setAccessibleName("What was delivered")
+        self.files.setAccessibleName(tr("What was delivered"))
         self.files.setMaximumHeight(110)
         self.files.hide()
         self.files.itemActivated.connect(lambda item: _open(Path(item.data(Qt.ItemDataRole.UserRole))))
         layout.addWidget(self.bar)
         layout.addWidget(self.status)
         layout.addWidget(self.files)
-        self.deliver_button = QPushButton("Deliver")
+        self.deliver_button = QPushButton(tr("Deliver"))
         self.deliver_button.setDefault(True)
         self.deliver_button.clicked.connect(self.deliver)
-        self.stop_button = QPushButton("Stop")
+        self.stop_button = QPushButton(tr("Stop"))
         self.stop_button.setEnabled(False)
         self.stop_button.clicked.connect(self.stop)
-        self.open_button = QPushButton("Open the folder")
+        self.open_button = QPushButton(tr("Open the folder"))
         self.open_button.setEnabled(False)
         self.open_button.clicked.connect(lambda: _open(Path(self.folder.text())))
-        close = QPushButton("Close")
+        close = QPushButton(tr("Close"))
         close.clicked.connect(self.close)
         foot = QHBoxLayout()
         foot.addWidget(self.open_button)
@@ -158,7 +159,7 @@ class DeliverWindow(QDialog):
         """Make what is ticked."""
         items = frozenset(item for item, check in self.checks.items() if check.isChecked())
         if not items:
-            self.status.setText("Nothing is ticked.")
+            self.status.setText(tr("Nothing is ticked."))
             return
         if self._settings is not None:
             self._settings.setValue("deliver/folder", str(Path(self.folder.text()).parent))
@@ -177,7 +178,7 @@ class DeliverWindow(QDialog):
         """Stop the delivery; nothing half-written stays."""
         if self._work is not None:
             self._work.stop.set()
-            self.status.setText("Stopping …")
+            self.status.setText(tr("Stopping …"))
 
     def done(self, result: int) -> None:
         """However the window is left, a running delivery is stopped first."""
@@ -204,17 +205,17 @@ class DeliverWindow(QDialog):
     def _default_folder(self) -> Path:
         path = self._session.file.path
         base = path.parent if self._settings is None else Path(str(self._settings.value("deliver/folder", path.parent)))
-        return base / f"{path.stem} delivery"
+        return base / tr("{stem} delivery", stem=path.stem)
 
     def _choose(self) -> None:
-        folder = QFileDialog.getExistingDirectory(self, "Deliver into", str(Path(self.folder.text()).parent))
+        folder = QFileDialog.getExistingDirectory(self, tr("Deliver into"), str(Path(self.folder.text()).parent))
         if folder:
             self.folder.setText(folder)
 
     def _progress(self, item: str, share: float) -> None:
         self.bar.setValue(round(share * 1000))
         names = {str(it): name for it, name, _ in _ITEMS}
-        self.status.setText(f"{names.get(item, item)} …")
+        self.status.setText(f"{tr(names.get(item, item))} …")
 
     def _done(self) -> None:
         work = self._work
@@ -227,7 +228,7 @@ class DeliverWindow(QDialog):
         self.bar.setValue(1000)
         count = len(work.delivered)
         files = f"{in_figures(count, 'file')} {'is' if count == 1 else 'are'} in {self.folder.text()}."
-        self.status.setText(" ".join([files if count else "Nothing was made.", *work.remarks]))
+        self.status.setText(" ".join([files if count else tr("Nothing was made."), *work.remarks]))
         for one in work.delivered:
             self.files.addItem(one.path.name)
             self.files.item(self.files.count() - 1).setData(Qt.ItemDataRole.UserRole, str(one.path))

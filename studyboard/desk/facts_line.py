@@ -14,10 +14,16 @@ from studyboard.board.facts import Fact, FactKind, facts
 from studyboard.desk.board_announce import announce
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr, tr_later
 from studyboard.model.study import Changed
 
 _SQUARE = re.compile(r"\b[a-h][1-8]\b")
-_HEADINGS = {FactKind.HANGS: "Hangs", FactKind.PINNED: "Pinned", FactKind.CHECK: "Check", FactKind.END: "End"}
+_HEADINGS = {
+    FactKind.HANGS: tr_later("Hangs"),
+    FactKind.PINNED: tr_later("Pinned"),
+    FactKind.CHECK: tr_later("Check"),
+    FactKind.END: tr_later("End"),
+}
 
 
 class FactsLine(QWidget):
@@ -38,7 +44,7 @@ class FactsLine(QWidget):
         self._facts: tuple[Fact, ...] = ()
         self._chosen: int | None = None
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        self.setAccessibleName("Facts of the position")
+        self.setAccessibleName(tr("Facts of the position"))
         self._words = QLabel()
         self._words.setWordWrap(True)
         self._words.setTextFormat(Qt.TextFormat.RichText)
@@ -49,7 +55,10 @@ class FactsLine(QWidget):
         self._words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._words.setOpenExternalLinks(False)
         self._words.setToolTip(
-            "Hanging is judged by the captures on that square alone. Point at a square's name to see it on the board."
+            tr(
+                "Hanging is judged by the captures on that square alone. "
+                "Point at a square's name to see it on the board."
+            )
         )
         self._words.linkHovered.connect(self._point)
         self._words.linkActivated.connect(self._point)
@@ -139,7 +148,7 @@ class FactsLine(QWidget):
                 words = f"<b>{html.escape(fact.words)}</b>"
             else:
                 color = quiet if fact.kind is FactKind.PINNED else over
-                heading = f'<span style="color:{color}; font-weight:600">{_HEADINGS[fact.kind]}</span>'
+                heading = f'<span style="color:{color}; font-weight:600">{tr(_HEADINGS[fact.kind])}</span>'
                 words = f"{heading}&nbsp; {self._linked(fact)}"
             ground = chosen if number == self._chosen else ""
             rows.append(f'<p style="margin:0 0 6px 0;{ground}">{words}</p>')

@@ -28,6 +28,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studyboard.desk.translation import tr
 from studyboard.notation.pgn_games import GameEntry
 
 _COLUMNS = ("", "White", "Black", "Result", "Event", "Round", "Date", "ECO")
@@ -99,19 +100,19 @@ class GameChooser(QDialog):
 
     def __init__(self, path: Path, entries: Sequence[GameEntry], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle(f"Games in {path.name}")
+        self.setWindowTitle(tr("Games in {name}", name=path.name))
         line = self.fontMetrics().height()
         screen = self.screen().availableSize()
         self.resize(QSize(max(860, 56 * line), max(520, 26 * line)).boundedTo(screen * 0.95))
         self._entries = entries
         self.filter = QLineEdit()
-        self.filter.setPlaceholderText("Find by player, event, result …")
+        self.filter.setPlaceholderText(tr("Find by player, event, result …"))
         self.filter.setClearButtonEnabled(True)
-        self.filter.setAccessibleName("Find games")
+        self.filter.setAccessibleName(tr("Find games"))
         self._proxy = _AnyColumn(self)
         self._proxy.setSourceModel(GamesModel(entries, self))
         self.table = QTableView()
-        self.table.setAccessibleName("Games")
+        self.table.setAccessibleName(tr("Games"))
         self.table.setModel(self._proxy)
         self.table.setSortingEnabled(True)
         self.table.sortByColumn(0, Qt.SortOrder.AscendingOrder)
@@ -130,7 +131,7 @@ class GameChooser(QDialog):
         self.count = QLabel()
         self.count.setObjectName("quiet")
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        self.choose_button = QPushButton("Open this game")
+        self.choose_button = QPushButton(tr("Open this game"))
         self.choose_button.setDefault(True)
         buttons.addButton(self.choose_button, QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.accepted.connect(self.accept)
@@ -161,7 +162,11 @@ class GameChooser(QDialog):
     def _filter(self, text: str) -> None:
         self._proxy.choose(text)
         shown, total = self._proxy.rowCount(), len(self._entries)
-        self.count.setText(f"{total:,} games" if shown == total else f"{shown:,} of {total:,} games")
+        self.count.setText(
+            tr("{total:,} games", total=total)
+            if shown == total
+            else tr("{shown:,} of {total:,} games", shown=shown, total=total)
+        )
         if shown:
             self.table.selectRow(0)
         self.choose_button.setEnabled(bool(shown))

@@ -68,9 +68,7 @@ class GlidingView(QAbstractScrollArea):
         slack = max(0.0, min(around, (view.height() - box.height) / 2))
         x = _into(at.x(), view.width(), box.left - beside, box.right + beside)
         y = _into(at.y(), view.height(), box.top - slack, box.bottom + slack)
-        target = QPointF(
-            _held(x, self.horizontalScrollBar().maximum()), _held(y, self.verticalScrollBar().maximum())
-        )
+        target = QPointF(_held(x, self.horizontalScrollBar().maximum()), _held(y, self.verticalScrollBar().maximum()))
         way = target - self.place
         self._glide.stop()
         if way.isNull():

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.edits import ChangeHeaders
 from studyboard.model.study import SEVEN_TAG_ROSTER
 
@@ -30,16 +31,16 @@ class HeadersDialog(QDialog):
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session = session
-        self.setWindowTitle("Headers")
+        self.setWindowTitle(tr("Headers"))
         line = self.fontMetrics().height()
         screen = self.screen().availableSize()
         self.resize(QSize(max(520, 30 * line), max(480, 22 * line)).boundedTo(screen * 0.95))
-        hint = QLabel("The tags of the game, as PGN has them. Empty values are left out.")
+        hint = QLabel(tr("The tags of the game, as PGN has them. Empty values are left out."))
         hint.setObjectName("quiet")
         hint.setWordWrap(True)
         self.table = QTableWidget(0, 2)
-        self.table.setAccessibleName("Tags of the game")
-        self.table.setHorizontalHeaderLabels(["Tag", "Value"])
+        self.table.setAccessibleName(tr("Tags of the game"))
+        self.table.setHorizontalHeaderLabels([tr("Tag"), tr("Value")])
         self.table.horizontalHeader().setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
         self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.table.horizontalHeader().setHighlightSections(False)
@@ -51,7 +52,7 @@ class HeadersDialog(QDialog):
         for name in (*(n for n in _USUAL if n not in headers), *headers):
             self._add(name, headers.get(name, ""))
         self._sort_roster_first()
-        more = QPushButton("Add a tag")
+        more = QPushButton(tr("Add a tag"))
         more.clicked.connect(self._add_empty)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         buttons.accepted.connect(self.accept)

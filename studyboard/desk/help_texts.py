@@ -8,30 +8,50 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayo
 
 from studyboard import __version__
 from studyboard.desk.actions import ACTIONS, MENUS, ActionSpec
+from studyboard.desk.translation import tr, tr_later
 from studyboard.setup_check import check_setup
 
 _STEPS = (
-    ("Open a game", "Drop a PGN file on the desk or choose Study › Open. A study is made of it and stored at once."),
-    ("Place it", "Fill in players, event and date under Study › Headers; they head the sheet and the captions."),
-    ("Add side-lines", "Play another move on the board: it becomes a side-line in a lane of its own."),
     (
-        "Write",
-        "Each move has its spoken line on the right. Ctrl+K puts a cue at the cursor: the word at which a move is "
-        "played. Greeting, closing and thanks are under Script.",
+        tr_later("Open a game"),
+        tr_later("Drop a PGN file on the desk or choose Study › Open. A study is made of it and stored at once."),
     ),
-    ("Time it", "Set the slot with Ctrl+T. The ruler below shows the talk to scale and how much it is over or under."),
     (
-        "Rehearse and record",
-        "Ctrl+2 and Ctrl+3. Space begins and goes on, Ctrl+Space stops; move pieces to wander off, Backspace comes "
-        "back. Takes are stored second by second while you speak.",
+        tr_later("Place it"),
+        tr_later("Fill in players, event and date under Study › Headers; they head the sheet and the captions."),
     ),
-    ("Deliver", "Ctrl+4 writes captions, the study sheet and the annotated game, all from the same timeline."),
+    (
+        tr_later("Add side-lines"),
+        tr_later("Play another move on the board: it becomes a side-line in a lane of its own."),
+    ),
+    (
+        tr_later("Write"),
+        tr_later(
+            "Each move has its spoken line on the right. Ctrl+K puts a cue at the cursor: the word at which a move is "
+            "played. Greeting, closing and thanks are under Script."
+        ),
+    ),
+    (
+        tr_later("Time it"),
+        tr_later("Set the slot with Ctrl+T. The ruler below shows the talk to scale and how much it is over or under."),
+    ),
+    (
+        tr_later("Rehearse and record"),
+        tr_later(
+            "Ctrl+2 and Ctrl+3. Space begins and goes on, Ctrl+Space stops; move pieces to wander off, Backspace comes "
+            "back. Takes are stored second by second while you speak."
+        ),
+    ),
+    (
+        tr_later("Deliver"),
+        tr_later("Ctrl+4 writes captions, the study sheet and the annotated game, all from the same timeline."),
+    ),
 )
 
 
 def quick_start() -> str:
     """The day in seven steps, as HTML."""
-    steps = "".join(f"<li><p><b>{escape(name)}.</b> {escape(text)}</p></li>" for name, text in _STEPS)
+    steps = "".join(f"<li><p><b>{escape(tr(name))}.</b> {escape(tr(text))}</p></li>" for name, text in _STEPS)
     return f"<ol>{steps}</ol><p>There is nothing to save: every change is stored when it is made.</p>"
 
 
@@ -39,7 +59,7 @@ def keys() -> str:
     """Every action with its keys, as HTML."""
     rows = ""
     for menu in MENUS:
-        rows += f"<tr><td colspan='3'><p><b>{escape(menu.replace('&', ''))}</b></p></td></tr>"
+        rows += f"<tr><td colspan='3'><p><b>{escape(tr(menu).replace('&', ''))}</b></p></td></tr>"
         rows += "".join(_row(spec) for spec in ACTIONS if spec.menu == menu)
     return f"<table cellpadding='3'>{rows}</table>"
 
@@ -56,14 +76,16 @@ def setup() -> str:
 
 def about() -> str:
     """Version, licence and cautions, as HTML."""
-    return (
-        f"<h3>Studyboard {__version__}</h3>"
-        "<p>A position-study board with a timed script.</p>"
-        "<p>Free software under the GNU General Public License, version 3 or later. It comes without any warranty.</p>"
-        "<p><b>Fair play.</b> Engine and archive help is for finished games: the event's and the arbiter's rules come "
-        "first, and live rounds may have a broadcast delay.</p>"
-        "<p><b>Rights.</b> Names, photographs and sponsors' material are the publisher's responsibility.</p>"
+    parts = (
+        tr("A position-study board with a timed script."),
+        tr("Free software under the GNU General Public License, version 3 or later. It comes without any warranty."),
+        tr(
+            "<b>Fair play.</b> Engine and archive help is for finished games: the event's and the arbiter's rules come "
+            "first, and live rounds may have a broadcast delay."
+        ),
+        tr("<b>Rights.</b> Names, photographs and sponsors' material are the publisher's responsibility."),
     )
+    return f"<h3>Studyboard {__version__}</h3>" + "".join(f"<p>{part}</p>" for part in parts)
 
 
 def show_text(parent: QWidget, title: str, html: str) -> None:
@@ -84,6 +106,6 @@ def show_text(parent: QWidget, title: str, html: str) -> None:
 
 
 def _row(spec: ActionSpec) -> str:
-    label = spec.text.replace("&", "").rstrip("…")
+    label = tr(spec.text).replace("&", "").rstrip("…")
     keys_text = " or ".join(spec.keys)
-    return f"<tr><td>{escape(label)}</td><td><b>{escape(keys_text)}</b></td><td>{escape(spec.help)}</td></tr>"
+    return f"<tr><td>{escape(label)}</td><td><b>{escape(keys_text)}</b></td><td>{escape(tr(spec.help))}</td></tr>"

@@ -24,6 +24,7 @@ from studyboard.desk.lanes_canvas import LaneCanvas, Spot, Target
 from studyboard.desk.lanes_geometry import Box
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model import stepping
 from studyboard.model.edits import MoveChild
 from studyboard.model.script import BeatKey, Part
@@ -58,7 +59,7 @@ class Lanes(GlidingView):
         self._drag: tuple[int, QPointF] | None = None
 
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Lanes")
+        self.setAccessibleName(tr("Lanes"))
         self.setViewportMargins(0, self._canvas.strip_height, 0, 0)
         self._strip = _Strip(self, self._canvas)
         self.viewport().setMouseTracking(True)

@@ -29,6 +29,7 @@ from studyboard.desk.lanes_rows import (
 from studyboard.desk.lanes_times import LaneTimes
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.node import Place
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
@@ -174,9 +175,7 @@ class LaneCanvas:
         nodes = self._session.study.nodes
         hidden: set[int] = set()
         for line in self.layout.lines.values():
-            if line.parent is not None and (
-                line.parent in hidden or nodes[line.start].telling.place is Place.HIDDEN
-            ):
+            if line.parent is not None and (line.parent in hidden or nodes[line.start].telling.place is Place.HIDDEN):
                 hidden.add(line.start)
         self._hidden = hidden
 
@@ -240,7 +239,7 @@ class LaneCanvas:
         key = self.current
         name = f"{part_name(key)}." if isinstance(key, Part) else move_words(self._session, key)
         time = None if self._times is None else self._times.time_of(key)
-        said = self._row(key).words or "Nothing is said here."
+        said = self._row(key).words or tr("Nothing is said here.")
         return " ".join(filter(None, (name, said, seconds_in_words(time))))
 
     def tool_tip(self, target: Target | None) -> str:
@@ -250,10 +249,10 @@ class LaneCanvas:
             return ""
         if target.spot is Spot.KNOB:
             branching = self.layout.branchings.get(target.key) if not isinstance(target.key, Part) else None
-            return "" if branching is None else "Fold side-lines" if branching.shown else "Show side-lines"
+            return "" if branching is None else tr("Fold side-lines") if branching.shown else tr("Show side-lines")
         if target.spot is Spot.HEADING and not isinstance(target.key, Part):
             name, details = self._heading(self.layout.lines[target.key])
-            return " · ".join(filter(None, (f"<b>{escape(name)}</b>", escape(details), "drag to reorder")))
+            return " · ".join(filter(None, (f"<b>{escape(name)}</b>", escape(details), tr("drag to reorder"))))
         time = None if self._times is None else self._times.time_of(target.key)
         return row_tool_tip(study, target.key, self._row(target.key), time)
 
@@ -290,11 +289,9 @@ class LaneCanvas:
             line = self.layout.line_at(lane, row)
             if lane and (line is None or self.geometry.heading(lane, line.row).top + 6 >= top):
                 continue
-            name = self._strip_name(line) if lane and line else "Main line"
+            name = self._strip_name(line) if lane and line else tr("Main line")
             x = self.geometry.left_of(lane) + TEXT - left
-            self._painter.strip_name(
-                p, x, self.geometry.width_of(lane) - TEXT - RAIL, height, name, main=lane == 0
-            )
+            self._painter.strip_name(p, x, self.geometry.width_of(lane) - TEXT - RAIL, height, name, main=lane == 0)
 
     def _strip_name(self, line: LaneLine) -> str:
         """The name of a side-line; where it has none, the move that it begins with."""
@@ -350,7 +347,7 @@ class LaneCanvas:
         text = self._row(part)
         box, middle = self.geometry.cell(0, row), self.geometry.middle_of(row)
         if not text.words:
-            self._painter.placeholder(p, box, middle, text.label, "Nothing is said here yet", state)
+            self._painter.placeholder(p, box, middle, text.label, tr("Nothing is said here yet"), state)
             return
         time, scale = (None, 1.0) if self._times is None else (self._times.time_of(part), self._times.scale)
         self._painter.cell(p, box, middle, text, time, scale, state)

@@ -154,9 +154,7 @@ class LaneGeometry:
         return max(0, min(self.lanes - 1, 1 + int((x - LEFT - self.main) // self.side)))
 
 
-def lane_geometry(
-    study: Study, layout: LaneLayout, heights: TextHeights, view_width: int, share: int
-) -> LaneGeometry:
+def lane_geometry(study: Study, layout: LaneLayout, heights: TextHeights, view_width: int, share: int) -> LaneGeometry:
     """The pixels of a layout in a view whose width that many lanes share. O(number of nodes shown).
 
     A row in which something is said or a side-line's name is written has two lines of text, any other one; three

@@ -11,6 +11,7 @@ from studyboard.desk.lanes_geometry import Box, TextHeights
 from studyboard.desk.lanes_rows import PLAIN_GLYPHS, RowText, short_seconds
 from studyboard.desk.lanes_times import RowTime
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 
 #: How long a time bar is in a cell of at least that width, and how high, in heights of a line of text.
 _BAR_LENGTHS = ((17.0, 4.0), (13.5, 2.9), (0.0, 1.7))
@@ -221,7 +222,7 @@ class LanePainter:
 
     def _think(self, p: QPainter, left: float, end: float, middle: float, seconds: float) -> float:
         height = self.heights.small + 2
-        for text in (f"think {short_seconds(seconds)}", "think", ""):
+        for text in (tr("think {seconds}", seconds=short_seconds(seconds)), tr("think"), ""):
             width = self._bold_small_width.horizontalAdvance(text) + 14 if text else height + 4
             if left + width <= end:
                 break

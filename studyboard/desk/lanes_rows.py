@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from html import escape
 
 from studyboard.desk.lanes_times import RowTime
+from studyboard.desk.translation import tr, tr_later
 from studyboard.model.node import Node, Place
 from studyboard.model.notes import plain_text
 from studyboard.model.positions import Positions
@@ -53,7 +54,7 @@ _GLYPHS = {
 #: What stands in for glyphs that a font lacks.
 PLAIN_GLYPHS = {"⩲": "+/=", "⩱": "=/+", "⨀": "zugzwang", "⟳": "development", "⇆": "counterplay", "□": "only"}
 
-_PART_NAMES = {Part.GREETING: "Greeting", Part.CLOSING: "Closing", Part.THANKS: "Thanks"}
+_PART_NAMES = {Part.GREETING: tr_later("Greeting"), Part.CLOSING: tr_later("Closing"), Part.THANKS: tr_later("Thanks")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,20 +95,20 @@ def node_row(study: Study, positions: Positions, node_id: int) -> RowText:
 
 def part_row(study: Study, part: Part) -> RowText:
     """The row of a part of the talk that belongs to no move."""
-    return RowText(_PART_NAMES[part], "", beginning(study.line(part).spoken.text), 0.0, 0, False, None)
+    return RowText(part_name(part), "", beginning(study.line(part).spoken.text), 0.0, 0, False, None)
 
 
 def part_name(part: Part) -> str:
     """What the desk calls a part of the talk."""
-    return _PART_NAMES[part]
+    return tr(_PART_NAMES[part])
 
 
 def seconds_in_words(time: RowTime | None) -> str:
     """How long a beat takes, for a screen reader; empty where it has no time of its own."""
     if time is None:
         return ""
-    text = f"{max(1, round(time.planned))} seconds"
-    return f"{text}, {max(1, round(time.over))} over" if time.over else text
+    text = tr("{seconds} seconds", seconds=max(1, round(time.planned)))
+    return tr("{text}, {over} over", text=text, over=max(1, round(time.over))) if time.over else text
 
 
 def row_tool_tip(study: Study, key: BeatKey, row: RowText, time: RowTime | None) -> str:
@@ -124,8 +125,8 @@ def row_tool_tip(study: Study, key: BeatKey, row: RowText, time: RowTime | None)
 
 def _seconds_compared(time: RowTime) -> str:
     if time.intended is None:
-        return f"{time.estimated:.1f} s estimated"
-    return f"{time.intended:g} s intended, {time.estimated:.1f} s estimated"
+        return tr("{estimated:.1f} s estimated", estimated=time.estimated)
+    return tr("{intended:g} s intended, {estimated:.1f} s estimated", intended=time.intended, estimated=time.estimated)
 
 
 def glyphs(nags: tuple[int, ...]) -> str:
@@ -150,17 +151,17 @@ def short_seconds(seconds: float) -> str:
 
 def heading_name(node: Node) -> str:
     """What the heading of a side-line calls it."""
-    return node.name.strip() or "Side-line"
+    return node.name.strip() or tr("Side-line")
 
 
 def telling_in_words(study: Study, positions: Positions, node: Node) -> str:
     """When a side-line is told, where that is not the usual place; empty where it is."""
     telling = node.telling
     if telling.place is Place.HIDDEN:
-        return "not told"
+        return tr("not told")
     if telling.place is Place.BEFORE:
-        return "told first"
+        return tr("told first")
     if telling.place is Place.MOVED and telling.anchor in study.nodes:
         assert telling.anchor is not None
-        return f"told after {move_label(positions, telling.anchor)}"
+        return tr("told after {move}", move=move_label(positions, telling.anchor))
     return ""

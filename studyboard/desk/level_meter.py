@@ -7,6 +7,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 
 _FLOOR = -60.0
 #: Peaks above this are about to be cut off, RMS below the other is lost in room noise (dBFS): common practice.
@@ -24,7 +25,7 @@ class LevelMeter(QWidget):
         self._look = look
         self._peak = self._rms = self._held = _FLOOR
         self._clipped = False
-        self.setAccessibleName("Microphone level")
+        self.setAccessibleName(tr("Microphone level"))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         look.changed.connect(self.updateGeometry)
         look.changed.connect(self.update)
@@ -59,12 +60,12 @@ class LevelMeter(QWidget):
     def verdict(self) -> str:
         """What the level means, in words."""
         if self._clipped:
-            return "too loud: the sound is cut off"
+            return tr("too loud: the sound is cut off")
         if self._held > _HOT:
-            return "very loud"
+            return tr("very loud")
         if self._held <= _FLOOR:
             return "silent"
-        return "too quiet" if self._held < _QUIET + 15 and self._rms < _QUIET else "good"
+        return tr("too quiet") if self._held < _QUIET + 15 and self._rms < _QUIET else tr("good")
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw track, RMS, peak, the held peak and the scale."""

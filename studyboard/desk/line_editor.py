@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studyboard.desk.lanes_rows import part_name
 from studyboard.desk.line_cues import Cued, cueable, mark_label
 from studyboard.desk.line_figures import LineFigures, count_words
 from studyboard.desk.line_note import NoteEditor
@@ -24,6 +25,7 @@ from studyboard.desk.line_tags import Tag
 from studyboard.desk.line_text import LineText
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr, tr_later
 from studyboard.model.edits import ChangeLine, ChangeNode, Edit
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, Part, SpokenLine
@@ -33,8 +35,8 @@ from studyboard.timing.pace import estimate
 
 #: How long typing must rest before it is stored (ms).
 _REST = 300
-_SPOKEN_LABEL = "Write the spoken line"
-_NOTE_LABEL = "Write a note"
+_SPOKEN_LABEL = tr_later("Write the spoken line")
+_NOTE_LABEL = tr_later("Write a note")
 
 
 class LineEditor(QWidget):
@@ -57,21 +59,23 @@ class LineEditor(QWidget):
         self._typed: set[str] = set()
         self._unstored: dict[BeatKey, SpokenLine] = {}
         self._storing = False
-        self.setAccessibleName("Line")
+        self.setAccessibleName(tr("Line"))
 
         self._heading = QLabel()
         self._heading.setObjectName("heading")
         self._figures = QLabel()
-        self._figures.setAccessibleName("Length of the line")
+        self._figures.setAccessibleName(tr("Length of the line"))
         self._text = LineText(look, self._tag)
-        self._text.setPlaceholderText("What do you say here?")
+        self._text.setPlaceholderText(tr("What do you say here?"))
         self._note = NoteEditor(look)
-        self._intended = SecondsField("Intended length of this beat", "as estimated")
-        self._think = SecondsField("Think pause after the line", "none")
-        self._intended.setToolTip("How long this beat should take. Empty: as long as the words take at your pace.")
-        self._think.setToolTip("Silence after the line in which the viewer is asked to find the move.")
-        self._cue = QPushButton("Cue")
-        self._cue.setToolTip("Put a cue at the cursor: a move is played, or a mark appears, at the word that follows.")
+        self._intended = SecondsField(tr("Intended length of this beat"), tr("as estimated"))
+        self._think = SecondsField(tr("Think pause after the line"), tr("none"))
+        self._intended.setToolTip(tr("How long this beat should take. Empty: as long as the words take at your pace."))
+        self._think.setToolTip(tr("Silence after the line in which the viewer is asked to find the move."))
+        self._cue = QPushButton(tr("Cue"))
+        self._cue.setToolTip(
+            tr("Put a cue at the cursor: a move is played, or a mark appears, at the word that follows.")
+        )
         self._print = QPushButton()
         self._print.setCheckable(True)
         self._pages = QStackedWidget()
@@ -175,7 +179,7 @@ class LineEditor(QWidget):
         if waiting:
             self._insert(waiting[0])
         else:
-            self._session.refused.emit("Every move and mark of this beat has its cue already.")
+            self._session.refused.emit(tr("Every move and mark of this beat has its cue already."))
 
     def add_below(self, widget: QWidget) -> None:
         """Put something between the line and its seconds."""
@@ -264,9 +268,9 @@ class LineEditor(QWidget):
         self._storing = True
         if isinstance(self._key, Part):
             line = replace(self._session.study.line(self._key), intended=intended)
-            self._session.do(ChangeLine(self._key, line, "Set the intended length"))
+            self._session.do(ChangeLine(self._key, line, tr_later("Set the intended length")))
         else:
-            self._session.do(ChangeNode(self._key, "intended", intended, "Set the intended length"))
+            self._session.do(ChangeNode(self._key, "intended", intended, tr_later("Set the intended length")))
         self._storing = False
         self._show_figures()
 
@@ -274,14 +278,14 @@ class LineEditor(QWidget):
         if isinstance(self._key, Part) or not self._there():
             return
         self._storing = True
-        self._session.do(ChangeNode(self._key, "think", think or 0.0, "Set the think pause"))
+        self._session.do(ChangeNode(self._key, "think", think or 0.0, tr_later("Set the think pause")))
         self._storing = False
         self._show_figures()
 
     def _on_nags(self, nags: tuple[int, ...]) -> None:
         self.flush()
         if isinstance(self._key, int) and self._there():
-            self._session.do(ChangeNode(self._key, "nags", nags, "Choose a glyph"))
+            self._session.do(ChangeNode(self._key, "nags", nags, tr_later("Choose a glyph")))
 
     def _on_print(self, shown: bool) -> None:
         self.flush()
@@ -302,7 +306,7 @@ class LineEditor(QWidget):
             action.triggered.connect(lambda _=False, cued=cued: self._insert(cued))
             menu.addAction(action)
         if menu.isEmpty():
-            menu.addAction("No move or mark here").setEnabled(False)
+            menu.addAction(tr("No move or mark here")).setEnabled(False)
         menu.popup(self._cue.mapToGlobal(QPoint(0, -menu.sizeHint().height())))
 
     def _insert(self, cued: Cued) -> None:
@@ -369,9 +373,9 @@ class LineEditor(QWidget):
 
     def _show_heading(self) -> None:
         if isinstance(self._key, Part):
-            self._heading.setText(f"{str(self._key).capitalize()}: said {_WHEN[self._key]}")
+            self._heading.setText(tr("{part}: said {when}", part=part_name(self._key), when=tr(_WHEN[self._key])))
             return
-        what = "Note for print" if self._print.isChecked() else "Spoken line"
+        what = tr("Note for print") if self._print.isChecked() else tr("Spoken line")
         self._heading.setText(f"{what} at {self._label(self._key)}")
         self._text.setAccessibleName(self._heading.text())
 
@@ -386,8 +390,8 @@ class LineEditor(QWidget):
     def _show_print(self) -> None:
         node = self._node()
         written = node is not None and bool(node.note or node.note_before or node.nags)
-        self._print.setText("Note for print •" if written else "Note for print")
-        self._print.setAccessibleName("Note for print, written" if written else "Note for print, empty")
+        self._print.setText(tr("Note for print •") if written else tr("Note for print"))
+        self._print.setAccessibleName(tr("Note for print, written") if written else tr("Note for print, empty"))
 
     def _cueable(self) -> list[Cued]:
         return [] if isinstance(self._key, Part) or not self._there() else cueable(self._session.study, self._key)
@@ -395,15 +399,15 @@ class LineEditor(QWidget):
     def _tag(self, cued: Cued) -> Tag:
         if cued.node is not None:
             there = cued.node in self._session.study.nodes
-            return Tag(self._label(cued.node)) if there else Tag("move not there", gone=True)
+            return Tag(self._label(cued.node)) if there else Tag(tr("move not there"), gone=True)
         node = self._node()
         marks = node.marks if node is not None else ()
         if cued.mark is None or cued.mark >= len(marks):
-            return Tag("mark not there", gone=True)
+            return Tag(tr("mark not there"), gone=True)
         return Tag(mark_label(marks[cued.mark]), marks[cued.mark].kind)
 
     def _label(self, node: int) -> str:
-        return move_label(self._session.positions, node) or "the start"
+        return move_label(self._session.positions, node) or tr("the start")
 
     def _lay(self) -> None:
         top = QHBoxLayout()
@@ -411,7 +415,7 @@ class LineEditor(QWidget):
         top.addWidget(self._figures)
         foot = QHBoxLayout()
         foot.setSpacing(8)
-        for words, field in (("Takes", self._intended), ("Think pause", self._think)):
+        for words, field in ((tr("Takes"), self._intended), (tr("Think pause"), self._think)):
             label = QLabel(words)
             label.setObjectName("quiet")
             label.setBuddy(field)
@@ -439,4 +443,8 @@ class LineEditor(QWidget):
         self._show_figures()
 
 
-_WHEN = {Part.GREETING: "before the first move", Part.CLOSING: "after the last move", Part.THANKS: "at the very end"}
+_WHEN = {
+    Part.GREETING: tr_later("before the first move"),
+    Part.CLOSING: tr_later("after the last move"),
+    Part.THANKS: tr_later("at the very end"),
+}

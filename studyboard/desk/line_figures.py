@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from studyboard.desk.translation import tr
 from studyboard.model.script import words
 
 
@@ -27,12 +28,15 @@ class LineFigures:
 
     def __str__(self) -> str:
         """``"13 words · 5.1 s · set to 10 s"``"""
-        parts = [f"{self.words} word{'' if self.words == 1 else 's'}", f"{self.estimated:.1f} s"]
+        parts = [
+            tr("1 word") if self.words == 1 else tr("{words} words", words=self.words),
+            f"{self.estimated:.1f} s",
+        ]
         if self.intended is not None:
-            over = f", {self.over:.1f} s too short" if self.over else ""
-            parts.append(f"set to {_short(self.intended)} s{over}")
+            over = tr(", {over:.1f} s too short", over=self.over) if self.over else ""
+            parts.append(tr("set to {seconds} s{over}", seconds=_short(self.intended), over=over))
         if self.think:
-            parts.append(f"think {_short(self.think)} s")
+            parts.append(tr("think {seconds} s", seconds=_short(self.think)))
         return " · ".join(parts)
 
 

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QPlainTextEdi
 
 from studyboard.board.assessments import MOVE_GLYPHS, POSITION_GLYPHS, glyph_words, with_glyph
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 from studyboard.model.node import Node
 
 
@@ -30,13 +31,13 @@ class NoteEditor(QWidget):
         self._look = look
         self._loading = False
         self._nags: tuple[int, ...] = ()
-        self._before = _NoteText("Note before the move", "Before the move: what leads up to it")
-        self._after = _NoteText("Note", "What should stand in print, not in the talk?")
+        self._before = _NoteText(tr("Note before the move"), tr("Before the move: what leads up to it"))
+        self._after = _NoteText(tr("Note"), tr("What should stand in print, not in the talk?"))
         for text in (self._before, self._after):
             text.textChanged.connect(self._on_edited)
             text.installEventFilter(self)
-        self._move = _glyphs("The move", MOVE_GLYPHS)
-        self._position = _glyphs("The position", POSITION_GLYPHS)
+        self._move = _glyphs(tr("The move"), MOVE_GLYPHS)
+        self._position = _glyphs(tr("The position"), POSITION_GLYPHS)
         self._move.activated.connect(self._on_chosen)
         self._position.activated.connect(self._on_chosen)
         glyphs = QHBoxLayout()
@@ -46,9 +47,9 @@ class NoteEditor(QWidget):
         layout = QFormLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setVerticalSpacing(6)
-        layout.addRow("Before", self._before)
-        layout.addRow("Note", self._after)
-        layout.addRow("Glyphs", glyphs)
+        layout.addRow(tr("Before"), self._before)
+        layout.addRow(tr("Note"), self._after)
+        layout.addRow(tr("Glyphs"), glyphs)
         look.changed.connect(self._dress)
         self._dress()
 
@@ -151,9 +152,9 @@ class _NoteText(QPlainTextEdit):
 
 def _glyphs(name: str, glyphs: tuple[int, ...]) -> QComboBox:
     choice = QComboBox()
-    choice.setAccessibleName(f"{name}: annotation glyph")
-    choice.setToolTip(f"{name}, as a numeric annotation glyph of the PGN standard")
-    choice.addItem(f"{name}: no sign", 0)
+    choice.setAccessibleName(tr("{name}: annotation glyph", name=name))
+    choice.setToolTip(tr("{name}, as a numeric annotation glyph of the PGN standard", name=name))
+    choice.addItem(tr("{name}: no sign", name=name), 0)
     for nag in glyphs:
         choice.addItem(glyph_words(nag), nag)
     choice.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)

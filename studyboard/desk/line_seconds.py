@@ -8,6 +8,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
+from studyboard.desk.translation import tr
+
 _SECONDS = re.compile(r"(?:(\d{1,3}):)?(\d{1,4}(?:[.,]\d*)?)\s*s?", re.IGNORECASE)
 _STEP = 0.5
 _MOST = 3600.0
@@ -27,7 +29,7 @@ class SecondsField(QLineEdit):
         super().__init__(parent)
         self._seconds: float | None = None
         self.setPlaceholderText(empty)
-        self.setAccessibleName(f"{name}, in seconds")
+        self.setAccessibleName(tr("{name}, in seconds", name=name))
         self.setFixedWidth(self.fontMetrics().horizontalAdvance(empty + "mm") + 14)
         self.editingFinished.connect(self.commit)
 

@@ -22,6 +22,7 @@ from studyboard.desk.announcing import announce
 from studyboard.desk.line_cues import Cued, Run, line_of, runs_of
 from studyboard.desk.line_tags import TAG_TYPE, LineTags, Tag, cued_by, tag_format
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 from studyboard.model.script import SpokenLine
 
 _OBJECT = "\ufffc"
@@ -292,7 +293,7 @@ class LineText(QTextEdit):
         place = self.textCursor().position()
         for other, cued in self._places():
             if other == place:
-                announce(self.viewport(), f"Cue: {self._tag(cued).words}")
+                announce(self.viewport(), tr("Cue: {words}", words=self._tag(cued).words))
 
     def _on_text_changed(self) -> None:
         if not self._loading:

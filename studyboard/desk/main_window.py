@@ -26,6 +26,7 @@ from studyboard.desk.session import Session
 from studyboard.desk.style_sheet import style_sheet
 from studyboard.desk.time_ruler import TimeRuler
 from studyboard.desk.top_bar import TopBar, title
+from studyboard.desk.translation import tr
 from studyboard.model.errors import StudyboardError
 from studyboard.model.script import Part
 from studyboard.store.recent import remember
@@ -94,7 +95,7 @@ class MainWindow(QMainWindow):
         self.commands = Commands(self)
         self.actions_by_name = make_actions(self, self.commands)
         self._menus = fill_menu_bar(self, self.actions_by_name)
-        recent = QMenu("&Recent", self)
+        recent = QMenu(tr("&Recent"), self)
         self._menus["&Study"].insertMenu(self.actions_by_name["save_as"], recent)
         recent.aboutToShow.connect(partial(fill_recent, recent, self.open_path))
         for name, menu in self._menus.items():
@@ -200,7 +201,7 @@ class MainWindow(QMainWindow):
     def _enter(self, stage: str) -> bool:
         self.line_editor.flush()
         if self.recording and stage != "record":
-            self.tell("A take is being recorded: stop it first (Ctrl+Space).")
+            self.tell(tr("A take is being recorded: stop it first (Ctrl+Space)."))
             self.top_bar.show_stage("record")
             return False
         if stage == "write" and self.performance.active:
@@ -262,7 +263,7 @@ class MainWindow(QMainWindow):
 
         path = Path(name)
         if path.resolve() == self.session.file.path.resolve():
-            self.tell(f"“{path.name}” is what is on the desk.")
+            self.tell(tr("“{name}” is what is on the desk.", name=path.name))
             return
         try:
             opened = open_path(path, self)
@@ -276,7 +277,7 @@ class MainWindow(QMainWindow):
         """Put an opened study on the desk."""
         if self.recording:
             opened.file.close()
-            self.tell("A take is being recorded: stop it first (Ctrl+Space).")
+            self.tell(tr("A take is being recorded: stop it first (Ctrl+Space)."))
             return
         self.line_editor.flush()
         if self._booth is not None:
@@ -297,7 +298,7 @@ class MainWindow(QMainWindow):
             self.notice.tell(str(reason), stay=True)
             return
         remember(Path(name))
-        self.tell(f"Going on in “{Path(name).name}”.")
+        self.tell(tr("Going on in “{name}”.", name=Path(name).name))
 
     def show_stage(self) -> None:
         """Open the window with only the board."""
@@ -314,7 +315,7 @@ class MainWindow(QMainWindow):
             from studyboard.desk.prompter import Prompter
 
             window = Prompter(self.session, self.performance, self.look)
-            window.setWindowTitle("Prompter")
+            window.setWindowTitle(tr("Prompter"))
             window.resize(900, 600)
             window.left.connect(window.close)
             self._prompter_window = window
@@ -376,7 +377,7 @@ class MainWindow(QMainWindow):
         session.stepped.connect(lambda _: self._enable())
         session.opened.connect(self._enable)
         session.opened.connect(self._enable_undo)
-        self.top_bar.chosen.connect(lambda name: getattr(self.commands, name)())
+        self.top_bar.chosen.connect(lambda name: self.commands.of(name)())
         self.lanes.part_chosen.connect(self.line_editor.edit_part)
         self.lanes.part_chosen.connect(self.ruler.show_part)
         self.lanes.node_chosen.connect(lambda _: self.line_editor.edit_node())
@@ -406,8 +407,8 @@ class MainWindow(QMainWindow):
         """Undo and redo with what they would take back, and do again."""
         file = self.session.file
         for name, label in (("undo", file.undo_label), ("redo", file.redo_label)):
-            action, text = self.actions_by_name[name], spec_of(name).text
-            action.setText(f"{text}: {label}" if label else text)
+            action, text = self.actions_by_name[name], tr(spec_of(name).text)
+            action.setText(f"{text}: {tr(label)}" if label else text)
             action.setEnabled(label is not None)
 
     def _begin_proofreading(self) -> None:
@@ -420,7 +421,7 @@ class MainWindow(QMainWindow):
             self.lanes.choose_part(Part.GREETING)
 
     def _show_title(self) -> None:
-        self.setWindowTitle(f"{title(self.session)} – Studyboard")
+        self.setWindowTitle(tr("{title} – Studyboard", title=title(self.session)))
         self.setWindowFilePath(str(self.session.file.path))
 
     def _show_beat(self, index: int) -> None:
@@ -450,7 +451,13 @@ class MainWindow(QMainWindow):
         if self.stage == "rehearse" and run.begun:
             told = run.elapsed
             against = "" if run.slot is None else f", {over_or_under(told - run.slot)}"
-            self.tell(f"Rehearsed in {clock(told)}{against}. The seconds of each beat are kept beside the plan.")
+            self.tell(
+                tr(
+                    "Rehearsed in {length}{against}. The seconds of each beat are kept beside the plan.",
+                    length=clock(told),
+                    against=against,
+                )
+            )
 
     def _show_playback(self, played: object) -> None:
         if not isinstance(played, tuple):
@@ -482,7 +489,7 @@ class MainWindow(QMainWindow):
         def show_all() -> None:
             from studyboard.desk.help_texts import show_text
 
-            show_text(self, "What could not be read", problem_table(problems))
+            show_text(self, tr("What could not be read"), problem_table(problems))
 
         details = show_all if len(problems) > 1 else None
         self.notice.tell(opened.words, stay=True, details=details)

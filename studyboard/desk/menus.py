@@ -10,21 +10,23 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
 from studyboard.desk.actions import ACTIONS, MENUS, ActionSpec
+from studyboard.desk.commands import Commands
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 from studyboard.picture.palette import PRINT_BOARD, board_palette, board_palette_names
 from studyboard.store.recent import recent_files
 
 
-def make_actions(window: QMainWindow, commands: object) -> dict[str, QAction]:
-    """A QAction for each row of the table, by name, calling the method of *commands* that has its name."""
+def make_actions(window: QMainWindow, commands: Commands) -> dict[str, QAction]:
+    """A QAction for each row of the table, by name, calling the command of its name."""
     made: dict[str, QAction] = {}
     for spec in ACTIONS:
-        action = QAction(spec.text, window)
+        action = QAction(tr(spec.text), window)
         action.setShortcuts([QKeySequence(keys) for keys in spec.keys])
-        action.setStatusTip(spec.help)
-        action.setToolTip(spec.help)
+        action.setStatusTip(tr(spec.help))
+        action.setToolTip(tr(spec.help))
         action.setCheckable(spec.checkable)
-        action.triggered.connect(_without_argument(getattr(commands, spec.name)))
+        action.triggered.connect(_without_argument(commands.of(spec.name)))
         window.addAction(action)
         made[spec.name] = action
     return made
@@ -32,7 +34,7 @@ def make_actions(window: QMainWindow, commands: object) -> dict[str, QAction]:
 
 def fill_menu_bar(window: QMainWindow, actions: Mapping[str, QAction]) -> dict[str, QMenu]:
     """The menus of the table, in its order; by their titles."""
-    menus = {title: window.menuBar().addMenu(title) for title in MENUS}
+    menus = {title: window.menuBar().addMenu(tr(title)) for title in MENUS}
     for spec in ACTIONS:
         if spec.apart:
             menus[spec.menu].addSeparator()
@@ -63,10 +65,10 @@ def spec_of(name: str) -> ActionSpec:
 def add_look_menus(view: QMenu, look: Look) -> None:
     """Themes and board colours to choose from."""
     view.addSeparator()
-    themes = view.addMenu("&Theme")
-    for name, label in (("system", "As the &system"), ("light", "&Light"), ("dark", "&Dark")):
+    themes = view.addMenu(tr("&Theme"))
+    for name, label in (("system", tr("As the &system")), ("light", tr("&Light")), ("dark", tr("&Dark"))):
         themes.addAction(label, partial(look.choose_theme, name))
-    boards = view.addMenu("&Board colours")
+    boards = view.addMenu(tr("&Board colours"))
     for name in board_palette_names():
         if name != PRINT_BOARD:
             boards.addAction(board_palette(name).title, partial(look.choose_board, name))
@@ -78,4 +80,4 @@ def fill_recent(menu: QMenu, open_path: Callable[[Path], None]) -> None:
     for path in recent_files():
         menu.addAction(path.stem, partial(open_path, path))
     if menu.isEmpty():
-        menu.addAction("Nothing yet").setEnabled(False)
+        menu.addAction(tr("Nothing yet")).setEnabled(False)

@@ -15,6 +15,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 
 #: How long a notice is shown that needs no answer (ms).
 _SHOWN = 7000
@@ -32,13 +33,13 @@ class Notice(QFrame):
         self._look = look
         self._more: Callable[[], None] | None = None
         self._stay = False
-        self.setAccessibleName("Notice")
+        self.setAccessibleName(tr("Notice"))
         self._sentence = QLabel()
         self._sentence.setWordWrap(True)
-        self._details = QPushButton("Show all")
+        self._details = QPushButton(tr("Show all"))
         self._details.hide()
         self._details.clicked.connect(lambda: self._more() if self._more is not None else None)
-        self._close = QPushButton("Got it")
+        self._close = QPushButton(tr("Got it"))
         self._close.clicked.connect(self.hide)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(14, 6, 8, 6)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from html import escape
 from typing import TYPE_CHECKING
 
+from studyboard.desk.translation import tr
 from studyboard.model.takes import Take
 
 if TYPE_CHECKING:
@@ -17,7 +18,9 @@ def recovered_words(takes: Sequence[Take]) -> str:
     if not takes:
         return ""
     names = ", ".join(take.name for take in takes)
-    return f"The last recording was cut off. {names} was kept up to its last second; it is in the booth."
+    return tr(
+        "The last recording was cut off. {names} was kept up to its last second; it is in the booth.", names=names
+    )
 
 
 def problem_words(problems: Sequence[Problem]) -> str:
@@ -25,10 +28,15 @@ def problem_words(problems: Sequence[Problem]) -> str:
     if not problems:
         return ""
     first = problems[0]
-    where = f"line {first.line}, column {first.column}"
+    where = tr("line {line}, column {column}", line=first.line, column=first.column)
     if len(problems) == 1:
-        return f"One place of the game could not be read ({where}): {first.message}"
-    return f"{len(problems)} places of the game could not be read; the first at {where}: {first.message}"
+        return tr("One place of the game could not be read ({where}): {message}", where=where, message=first.message)
+    return tr(
+        "{count} places of the game could not be read; the first at {where}: {message}",
+        count=len(problems),
+        where=where,
+        message=first.message,
+    )
 
 
 def problem_table(problems: Sequence[Problem]) -> str:

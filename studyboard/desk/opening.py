@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget
 from studyboard.desk.folders import new_path
 from studyboard.desk.game_chooser import GameChooser
 from studyboard.desk.opened_words import problem_words
+from studyboard.desk.translation import tr
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.notation.pgn_games import GameEntry, index_games
@@ -32,9 +33,10 @@ class Opened:
     def words(self) -> str:
         """What has to be said about it at once; empty where there is nothing."""
         if self.file.read_only:
-            return (
-                f"“{self.file.path.name}” lies where nothing can be written, so it is open to be read only. "
-                "Study › Save as goes on with a copy."
+            return tr(
+                "“{name}” lies where nothing can be written, so it is open to be read only. "
+                "Study › Save as goes on with a copy.",
+                name=self.file.path.name,
             )
         return problem_words(self.problems)
 
@@ -81,8 +83,11 @@ def new_study(study: Study) -> StudyFile:
         path = new_path(study)
     except OSError as reason:
         raise StudyboardError(
-            f"The folder for new studies cannot be made: {reason.strerror or reason}. "
-            "Set the environment variable STUDYBOARD_STUDIES to another one."
+            tr(
+                "The folder for new studies cannot be made: {reason}. "
+                "Set the environment variable STUDYBOARD_STUDIES to another one.",
+                reason=reason.strerror or reason,
+            )
         ) from reason
     return StudyFile.create(path, study)
 
@@ -93,7 +98,9 @@ def is_study(path: Path) -> bool:
         with path.open("rb") as stream:
             head = stream.read(len(_SQLITE))
     except OSError as reason:
-        raise StudyboardError(f"“{path.name}” cannot be opened: {reason.strerror or reason}.") from reason
+        raise StudyboardError(
+            tr("“{name}” cannot be opened: {reason}.", name=path.name, reason=reason.strerror or reason)
+        ) from reason
     return head == _SQLITE or path.suffix.lower() == ".studyboard"
 
 
@@ -102,7 +109,9 @@ def _games(path: Path) -> list[GameEntry]:
     try:
         entries = index_games(path)
     except OSError as reason:
-        raise StudyboardError(f"“{path.name}” cannot be read: {reason.strerror or reason}.") from reason
+        raise StudyboardError(
+            tr("“{name}” cannot be read: {reason}.", name=path.name, reason=reason.strerror or reason)
+        ) from reason
     finally:
         QApplication.restoreOverrideCursor()
     if not entries:
@@ -111,4 +120,6 @@ def _games(path: Path) -> list[GameEntry]:
 
 
 def _no_game(path: Path) -> StudyboardError:
-    return StudyboardError(f"“{path.name}” holds no game: a PGN file has tags in square brackets, then moves.")
+    return StudyboardError(
+        tr("“{name}” holds no game: a PGN file has tags in square brackets, then moves.", name=path.name)
+    )

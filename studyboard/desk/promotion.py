@@ -11,6 +11,7 @@ from studyboard.board.moves import PROMOTIONS
 from studyboard.desk.board_geometry import BoardPlace
 from studyboard.desk.look import Look
 from studyboard.desk.paint import piece_pixmap
+from studyboard.desk.translation import tr
 
 _KEYS = {
     Qt.Key.Key_Q: chess.QUEEN,
@@ -38,7 +39,7 @@ class PromotionChoice(QFrame):
         self._look = look
         self._host = parent
         self.setObjectName("promotion")
-        self.setAccessibleName("Promote the pawn to")
+        self.setAccessibleName(tr("Promote the pawn to"))
         self._color = chess.WHITE
         layout = QVBoxLayout(self)
         layout.setContentsMargins(3, 3, 3, 3)
@@ -46,7 +47,7 @@ class PromotionChoice(QFrame):
         self._buttons: list[QToolButton] = []
         for kind in PROMOTIONS:
             button = QToolButton()
-            button.setAccessibleName(f"Promote to {chess.piece_name(kind)}")
+            button.setAccessibleName(tr("Promote to {piece}", piece=chess.piece_name(kind)))
             button.setToolTip(f"{chess.piece_name(kind).capitalize()} ({chess.piece_symbol(kind).upper()})")
             button.setAutoRaise(True)
             button.clicked.connect(lambda _=False, kind=kind: self._choose(kind))

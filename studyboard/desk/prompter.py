@@ -13,6 +13,7 @@ from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
 from studyboard.desk.prompter_line import PrompterLine, Run, words_between
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.beats import Beat
 from studyboard.model.order import VisitKind
 from studyboard.model.script import Part, word_spans
@@ -51,7 +52,7 @@ class Prompter(QWidget):
         self._look = look
         self.setObjectName("paper")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Prompter")
+        self.setAccessibleName(tr("Prompter"))
 
         self._held = self._fitting = False
         self._elapsed, self._late = QLabel(), QLabel()
@@ -62,12 +63,12 @@ class Prompter(QWidget):
         self._next.setTextFormat(Qt.TextFormat.RichText)
         self._next.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         for label, name in (
-            (self._elapsed, "Elapsed and planned time"),
-            (self._late, "Ahead of or behind the plan"),
-            (self._beat_clock, "Time of this beat"),
-            (self._where, "Where the talk is"),
-            (self._press, "What the next press does"),
-            (self._next, "The line after that"),
+            (self._elapsed, tr("Elapsed and planned time")),
+            (self._late, tr("Ahead of or behind the plan")),
+            (self._beat_clock, tr("Time of this beat")),
+            (self._where, tr("Where the talk is")),
+            (self._press, tr("What the next press does")),
+            (self._next, tr("The line after that")),
         ):
             label.setAccessibleName(name)
             label.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
@@ -85,8 +86,8 @@ class Prompter(QWidget):
             return
         run = self._performance.run
         if not run.beats:
-            self._where.setText("Nothing to tell yet")
-            self._now.show_runs((Run("Write a spoken line, then come back to rehearse it."),))
+            self._where.setText(tr("Nothing to tell yet"))
+            self._now.show_runs((Run(tr("Write a spoken line, then come back to rehearse it.")),))
             self._press.setText("")
             self._next.setText("")
         else:
@@ -151,13 +152,13 @@ class Prompter(QWidget):
         if isinstance(beat.key, Part):
             return beat.key.value.capitalize()
         label = move_label(self._session.positions, beat.key) if beat.key in self._session.study.nodes else ""
-        return f"{label} · side-line" if beat.depth else label
+        return tr("{label} · side-line", label=label) if beat.depth else label
 
     def _runs(self, beat: Beat) -> list[Run]:
         """The spoken line with the moves that are played at its words as tags before them."""
         text = beat.spoken.text
         if not text:
-            return [Run("Nothing is said here.", ink="ink_quiet", slanted=True), *self._think(beat)]
+            return [Run(tr("Nothing is said here."), ink="ink_quiet", slanted=True), *self._think(beat)]
         tags: dict[int, list[str]] = {}
         for cue in beat.spoken.cues:
             if cue.node is not None and cue.node in self._session.study.nodes:
@@ -177,26 +178,30 @@ class Prompter(QWidget):
     def _think(self, beat: Beat) -> list[Run]:
         if not beat.think:
             return []
-        words = f"{_BLANK}think pause, {beat.think:.0f} s{_BLANK}"
+        words = tr("think pause, {seconds:.0f} s", seconds=beat.think)
         return [Run(" "), Run(words, (), "think", "think_soft")]
 
     def _press_text(self) -> str:
         run = self._performance.run
         if run.wandering:
-            return "Off the running order: Backspace comes back."
+            return tr("Off the running order: Backspace comes back.")
         if not self._performance.active:
-            what = "Space begins" if self._performance.begin_by is None else "Space begins the take"
-            return f"{what}." if not self._performance.beat else f"{what} here."
+            what = tr("Space begins") if self._performance.begin_by is None else tr("Space begins the take")
+            return f"{what}." if not self._performance.beat else tr("{what} here.", what=what)
         upcoming = run.next_stop
-        return "Space ends the run-through." if upcoming is None else f"Next on the board: {self._stop_text(upcoming)}"
+        return (
+            tr("Space ends the run-through.")
+            if upcoming is None
+            else tr("Next on the board: {what}", what=self._stop_text(upcoming))
+        )
 
     def _stop_text(self, stop: Stop) -> str:
         visit = stop.visit
         if visit.kind is VisitKind.LINE and visit.part is not None:
-            return f"nothing moves; {visit.part.value}"
+            return tr("nothing moves; {value}", value=visit.part.value)
         label = move_label(self._session.positions, visit.node) if visit.node in self._session.study.nodes else ""
         if visit.kind is VisitKind.BACK:
-            return f"back to {label}"
+            return tr("back to {label}", label=label)
         return label
 
     def _show_clock(self) -> None:
@@ -204,17 +209,17 @@ class Prompter(QWidget):
         total = sum(run.planned)
         self._elapsed.setText(f"{clock(run.elapsed)} / {clock(total)}")
         if not run.begun:
-            slot = "" if run.slot is None else f"planned {over_or_under(total - run.slot)}"
+            slot = "" if run.slot is None else tr("planned {distance}", distance=over_or_under(total - run.slot))
             self._late.setText(slot)
             self._beat_clock.setText("")
             return
         late = run.late
         word = "behind" if late > 0 else "ahead"
-        self._late.setText("on time" if abs(late) < 1 else f"{abs(late):.0f} s {word}")
+        self._late.setText(tr("on time") if abs(late) < 1 else f"{abs(late):.0f} s {word}")
         colour = "over" if late > 3 else "ink_quiet"
         self._late.setStyleSheet(f"color: {self._ink(colour)};")
         seconds, planned = run.beat_seconds(run.beat), run.planned[run.beat]
-        self._beat_clock.setText(f"this beat {seconds:.0f} of {planned:.0f} s")
+        self._beat_clock.setText(tr("this beat {seconds:.0f} of {planned:.0f} s", seconds=seconds, planned=planned))
         self._beat_clock.shorter = f"{seconds:.0f} of {planned:.0f} s"
         self._follow(seconds / planned if planned else 1.0)
         self._beat_clock.setStyleSheet(f"color: {self._ink('over' if seconds > planned + 1 else 'ink_quiet')};")

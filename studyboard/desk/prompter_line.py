@@ -11,6 +11,7 @@ from PySide6.QtGui import QColor, QFont, QTextCharFormat, QTextCursor, QTextDocu
 from PySide6.QtWidgets import QFrame, QTextEdit, QWidget
 
 from studyboard.desk.look import Look
+from studyboard.desk.translation import tr
 
 #: Largest and smallest type (times the size of controls), and the step between two sizes that are tried.
 LARGEST, SMALLEST = 2.6, 1.0
@@ -58,7 +59,7 @@ class PrompterLine(QTextEdit):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         # A bar would take width from the line that it makes longer.
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setAccessibleName("The line to say now")
+        self.setAccessibleName(tr("The line to say now"))
         # Presses belong to the prompter: they go on in the talk.
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)

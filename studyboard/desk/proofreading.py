@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject
 from studyboard.desk.proofreader import LineRead, Proofreader
 from studyboard.desk.queries_window import QueriesWindow
 from studyboard.desk.query_bar import QueryBar
+from studyboard.desk.translation import tr
 from studyboard.model.script import BeatKey, Part, SpokenLine
 from studyboard.reading.findings import Finding
 from studyboard.reading.offers import Offer, add_offer
@@ -56,7 +57,7 @@ class Proofreading(QObject):
         """The next query of this line, else of the talk."""
         queries = self.proofreader.queries
         if not queries:
-            self._window.tell("The read-through has no query.")
+            self._window.tell(tr("The read-through has no query."))
             return
         shown = self.bar.query
         if shown is not None and any(q.beat == shown.beat and q.start > shown.start for q in queries):
@@ -114,5 +115,5 @@ class Proofreading(QObject):
     def _add(self, offer: Offer) -> None:
         self._editor.flush()
         if self._session.attempt(add_offer, offer):
-            self._window.tell(f"{offer.label} is on the tree now. Ctrl+Z takes it off again.")
+            self._window.tell(tr("{label} is on the tree now. Ctrl+Z takes it off again.", label=offer.label))
             self.proofreader.line_typed(self._editor.key, self._editor.text.line)

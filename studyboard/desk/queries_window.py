@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 
 from studyboard.desk.proofreader import Proofreader
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.script import Part
 from studyboard.notation.labels import move_label
 from studyboard.reading.findings import Finding
@@ -33,20 +34,20 @@ class QueriesWindow(QDialog):
         super().__init__(parent)
         self._session = session
         self._proofreader = proofreader
-        self.setWindowTitle("Read-through")
+        self.setWindowTitle(tr("Read-through"))
         line = self.fontMetrics().height()
         screen = self.screen().availableSize()
         self.resize(QSize(max(560, 32 * line), max(420, 22 * line)).boundedTo(screen * 0.95))
         self.summary = QLabel()
         self.summary.setWordWrap(True)
         self.list = QListWidget()
-        self.list.setAccessibleName("Queries")
+        self.list.setAccessibleName(tr("Queries"))
         self.list.setWordWrap(True)
         self.list.setSpacing(3)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        again = QPushButton("Read again")
-        self.leave_button = QPushButton("Leave it")
-        close = QPushButton("Close")
+        again = QPushButton(tr("Read again"))
+        self.leave_button = QPushButton(tr("Leave it"))
+        close = QPushButton(tr("Close"))
         for button in (again, self.leave_button, close):
             # Return chooses the query, whatever button stands first.
             button.setAutoDefault(False)
@@ -80,12 +81,17 @@ class QueriesWindow(QDialog):
             self.list.addItem(item)
         self.list.setCurrentRow(max(0, min(row, self.list.count() - 1)))
         self.leave_button.setEnabled(self.list.currentRow() >= 0)
-        count = {0: "No query", 1: "One query"}.get(len(queries), f"{len(queries)} queries")
+        count = {0: tr("No query"), 1: tr("One query")}.get(len(queries), tr("{count} queries", count=len(queries)))
         left = len(found.queries) - len(queries)
-        also = f", {left} left" if left else ""
+        also = tr(", {left} left", left=left) if left else ""
         self.summary.setText(
-            f"{count}{also}. The board confirms {len(found.confirmed)} statements; "
-            f"{len(found.unchecked)} it cannot decide."
+            tr(
+                "{count}{also}. The board confirms {confirmed} statements; {unchecked} it cannot decide.",
+                count=count,
+                also=also,
+                confirmed=len(found.confirmed),
+                unchecked=len(found.unchecked),
+            )
         )
 
     def _where(self, query: Finding) -> str:

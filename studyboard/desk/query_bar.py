@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 from studyboard.desk.announcing import announce
 from studyboard.desk.look import Look
 from studyboard.desk.proofreader import LineRead
+from studyboard.desk.translation import tr
 from studyboard.reading.findings import Finding
 from studyboard.reading.offers import Offer
 
@@ -36,14 +37,14 @@ class QueryBar(QWidget):
         self._queries: tuple[Finding, ...] = ()
         self._offers: tuple[Offer, ...] = ()
         self._at = 0
-        self.setAccessibleName("Queries")
+        self.setAccessibleName(tr("Queries"))
         self._words = QLabel()
         self._words.setWordWrap(True)
         self._words.setTextFormat(Qt.TextFormat.RichText)
-        self._next = QPushButton("Next")
-        self._fix = QPushButton("Fix")
-        self._leave = QPushButton("Leave it")
-        self._add = QPushButton("Add")
+        self._next = QPushButton(tr("Next"))
+        self._fix = QPushButton(tr("Fix"))
+        self._leave = QPushButton(tr("Leave it"))
+        self._add = QPushButton(tr("Add"))
         layout = QHBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(6)
@@ -114,8 +115,8 @@ class QueryBar(QWidget):
             count = f" ({self._at + 1} of {len(self._queries)})" if len(self._queries) > 1 else ""
             tip = query.do
         elif offer is not None:
-            said, count = f"{offer.label} is not on the tree yet.", ""
-            tip = "Ctrl+Return adds it as a side-line."
+            said, count = tr("{label} is not on the tree yet.", label=offer.label), ""
+            tip = tr("Ctrl+Return adds it as a side-line.")
         else:
             said = count = tip = ""
         ink = self._look.color("query" if query is not None else "ink_quiet").name()

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from studyboard.desk.lanes_rows import part_name
+from studyboard.desk.translation import tr
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
@@ -117,12 +118,12 @@ def take_strip(study: Study, timeline: Timeline) -> TakeStrip | None:
     planned = next((stretch.start for stretch in timeline.stretches if stretch.key == told[0].key), 0.0)
     shift = planned - told[0].start
     pieces = tuple((stretch.key, stretch.start + shift, stretch.end + shift) for stretch in told)
-    return TakeStrip(takes[-1].name or f"Take {takes[-1].id}", planned, pieces)
+    return TakeStrip(takes[-1].name or tr("Take {id}", id=takes[-1].id), planned, pieces)
 
 
 def slot_text(slot: float) -> str:
     """The label of the slot's line."""
-    return f"slot {clock(slot)}"
+    return tr("slot {length}", length=clock(slot))
 
 
 def beat_label(positions: Positions, key: BeatKey) -> str:

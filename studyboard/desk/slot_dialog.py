@@ -6,6 +6,7 @@ import re
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout, QWidget
 
+from studyboard.desk.translation import tr
 from studyboard.timing.clock import clock
 
 _FORMS = re.compile(r"\s*(?:(\d+)\s*:\s*)?(\d+)\s*:\s*([0-5]?\d)\s*|\s*(\d+(?:[.,]\d+)?)\s*(min|m|s)?\s*")
@@ -28,10 +29,10 @@ class SlotDialog(QDialog):
 
     def __init__(self, slot: float | None, planned: float, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Slot")
+        self.setWindowTitle(tr("Slot"))
         self._field = QLineEdit("" if slot is None else clock(slot))
-        self._field.setPlaceholderText("for example 8:30; empty for none")
-        self._field.setAccessibleName("Length of the slot in minutes and seconds")
+        self._field.setPlaceholderText(tr("for example 8:30; empty for none"))
+        self._field.setAccessibleName(tr("Length of the slot in minutes and seconds"))
         self._field.selectAll()
         self._problem = QLabel("")
         self._problem.setObjectName("over")
@@ -40,7 +41,7 @@ class SlotDialog(QDialog):
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         layout = QVBoxLayout(self)
-        asked = QLabel(f"The length that the talk should have. It is planned at {clock(planned)}.")
+        asked = QLabel(tr("The length that the talk should have. It is planned at {length}.", length=clock(planned)))
         asked.setWordWrap(True)
         layout.addWidget(asked)
         layout.addWidget(self._field)
@@ -57,7 +58,7 @@ class SlotDialog(QDialog):
         else:
             seconds = seconds_of(text)
             if seconds is None or not 0 < seconds < 86_400:
-                self._problem.setText("Write minutes and seconds, as in 8:30.")
+                self._problem.setText(tr("Write minutes and seconds, as in 8:30."))
                 return
             self.slot = float(seconds)
         super().accept()

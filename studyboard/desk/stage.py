@@ -20,6 +20,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 from studyboard.desk.board_face import BoardFace
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 
 
 class StageShape(StrEnum):
@@ -59,8 +60,8 @@ class Stage(QWidget):
         self._shape = StageShape.WIDE
         self._board = BoardFace(session, look, self, rim=1.0)
         self._board.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.setWindowTitle("Stage")
-        self.setAccessibleName("Stage")
+        self.setWindowTitle(tr("Stage"))
+        self.setAccessibleName(tr("Stage"))
         self.setMinimumSize(280, 280)
         self.resize(_SIZES[self._shape])
         look.changed.connect(self.update)
@@ -143,9 +144,9 @@ class Stage(QWidget):
             action.triggered.connect(lambda _=False, shape=shape: self.set_shape(shape))
             menu.addAction(action)
         menu.addSeparator()
-        flip = menu.addAction("Flip the board")
+        flip = menu.addAction(tr("Flip the board"))
         flip.triggered.connect(self._board.flip)
-        full = menu.addAction("Full screen (F11)")
+        full = menu.addAction(tr("Full screen (F11)"))
         full.setCheckable(True)
         full.setChecked(self.isFullScreen())
         full.triggered.connect(self.toggle_full_screen)
@@ -168,5 +169,7 @@ class Stage(QWidget):
 
 def _label(shape: StageShape) -> str:
     return (
-        "Free" if shape is StageShape.FREE else {"16:9": "Wide", "9:16": "Tall", "1:1": "Square"}[shape] + f" ({shape})"
+        tr("Free")
+        if shape is StageShape.FREE
+        else {"16:9": tr("Wide"), "9:16": tr("Tall"), "1:1": tr("Square")}[shape] + f" ({shape})"
     )

@@ -13,6 +13,7 @@ from studyboard.desk.folders import studies_folder
 from studyboard.desk.look import Look
 from studyboard.desk.opening import Opened, new_study, open_path
 from studyboard.desk.style_sheet import style_sheet
+from studyboard.desk.translation import tr
 from studyboard.example import example_study
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
@@ -42,28 +43,28 @@ class StartWindow(QDialog):
         icon = QSvgWidget(str(resource("icon.svg")))
         icon.setFixedSize(72, 72)
         layout.addWidget(icon, 0, Qt.AlignmentFlag.AlignHCenter)
-        heading = QLabel("What will you tell today?")
+        heading = QLabel(tr("What will you tell today?"))
         heading.setFont(look.spoken_font(1.8))
         heading.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         heading.setWordWrap(True)
         layout.addWidget(heading)
         layout.addSpacing(8)
-        self.game_button = self._button("Open a game or study…", self._choose, primary=True)
-        self.tour_button = self._button("Take the tour: a finished talk", self._tour)
-        self.empty_button = self._button("Begin with an empty board", self._empty)
+        self.game_button = self._button(tr("Open a game or study…"), self._choose, primary=True)
+        self.tour_button = self._button(tr("Take the tour: a finished talk"), self._tour)
+        self.empty_button = self._button(tr("Begin with an empty board"), self._empty)
         for button in (self.game_button, self.tour_button, self.empty_button):
             layout.addWidget(button)
         recent = recent_files()[:_RECENT_SHOWN]
         if recent:
             layout.addSpacing(10)
-            label = QLabel("Or go on with")
+            label = QLabel(tr("Or go on with"))
             label.setObjectName("quiet")
             layout.addWidget(label)
             for path in recent:
                 layout.addWidget(self._button(path.stem, lambda path=path: self._open(path)))
-        self.problem = QLabel("A PGN file can be dropped here too.")
+        self.problem = QLabel(tr("A PGN file can be dropped here too."))
         self.problem.setWordWrap(True)
-        self.problem.setAccessibleName("What went wrong")
+        self.problem.setAccessibleName(tr("What went wrong"))
         self.problem.setObjectName("quiet")
         layout.addSpacing(6)
         layout.addWidget(self.problem)
@@ -90,8 +91,8 @@ class StartWindow(QDialog):
         return button
 
     def _choose(self) -> None:
-        kinds = "Studies and games (*.studyboard *.pgn);;All files (*)"
-        name, _ = QFileDialog.getOpenFileName(self, "Open", str(Path.home()), kinds)
+        kinds = tr("Studies and games (*.studyboard *.pgn);;All files (*)")
+        name, _ = QFileDialog.getOpenFileName(self, tr("Open"), str(Path.home()), kinds)
         if name:
             self._open(Path(name))
 
@@ -123,5 +124,7 @@ def tour_file() -> StudyFile:
     try:
         path = studies_folder() / "Tour.studyboard"
     except OSError as reason:
-        raise StudyboardError(f"The folder for studies cannot be made: {reason.strerror or reason}.") from reason
+        raise StudyboardError(
+            tr("The folder for studies cannot be made: {reason}.", reason=reason.strerror or reason)
+        ) from reason
     return StudyFile.open(path) if path.exists() else StudyFile.create(path, example_study())

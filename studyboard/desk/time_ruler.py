@@ -27,6 +27,7 @@ from studyboard.desk.ruler_paint import RulerPainter, ruler_rows
 from studyboard.desk.ruler_scale import RulerScale, fitting
 from studyboard.desk.ruler_talk import Talk, beat_label, slot_text
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr
 from studyboard.model.script import Part
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.timeline import Stretch
@@ -67,7 +68,7 @@ class TimeRuler(QWidget):
         self.setMouseTracking(True)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Time ruler")
+        self.setAccessibleName(tr("Time ruler"))
         session.opened.connect(self._reopen)
         session.planned.connect(self._replan)
         session.stepped.connect(self._step)
@@ -204,11 +205,23 @@ class TimeRuler(QWidget):
         talk, index = self._talk, self._current
         stretch = talk.stretches[index] if talk is not None and index is not None else None
         if talk is None or index is None or stretch is None or not self._is_there(stretch):
-            announce(self, "No beat is told here.")
+            announce(self, tr("No beat is told here."))
             return
         told = f"{part_name(stretch.key)}." if isinstance(stretch.key, Part) else move_words(self._session, stretch.key)
-        when = f"From {clock(stretch.start)}, {max(1, round(stretch.seconds))} seconds."
-        announce(self, f"Beat {index + 1} of {len(talk.stretches)}: {told} {when} {self.slot_label}".strip())
+        when = tr(
+            "From {start}, {seconds} seconds.", start=clock(stretch.start), seconds=max(1, round(stretch.seconds))
+        )
+        announce(
+            self,
+            tr(
+                "Beat {index} of {total}: {told} {when} {slot_label}",
+                index=index + 1,
+                total=len(talk.stretches),
+                told=told,
+                when=when,
+                slot_label=self.slot_label,
+            ).strip(),
+        )
 
     def _is_there(self, stretch: Stretch) -> bool:
         """False where its node was deleted and the talk has not been timed anew."""
@@ -241,7 +254,7 @@ class TimeRuler(QWidget):
         p.setClipRect(area)
         talk, rows, scale, paint = self._talk, self._rows, self._scale, self._painter
         if talk is None or not talk.stretches:
-            paint.nothing(p, self.width(), self.height(), "Nothing is told yet: play a move or write a line.")
+            paint.nothing(p, self.width(), self.height(), tr("Nothing is told yet: play a move or write a line."))
         else:
             p.drawPixmap(0, 0, self._still_picture(talk))
             if self._hovered is not None and self._hovered != self._current:
@@ -380,7 +393,7 @@ class TimeRuler(QWidget):
         stretch = self._talk.stretches[index]
         words = beginning(stretch.spoken.text)
         words = f"<br>{escape(words[:90])}{'…' if len(words) > 90 else ''}" if words else ""
-        think = f", of it {stretch.think:g} s to think" if stretch.think else ""
+        think = tr(", of it {think:g} s to think", think=stretch.think) if stretch.think else ""
         when = f"{clock(stretch.start)}, {stretch.seconds:.1f} s{think}"
         return f"<b>{escape(self._label(stretch))}</b> &nbsp; {when}{words}"
 

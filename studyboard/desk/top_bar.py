@@ -8,10 +8,16 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QVBoxLayou
 from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
+from studyboard.desk.translation import tr, tr_later
 from studyboard.timing.clock import clock, over_or_under
 
 #: The stages of the day: name of the action, label.
-STAGES = (("write", "Write"), ("rehearse", "Rehearse"), ("record", "Record"), ("deliver", "Deliver"))
+STAGES = (
+    ("write", tr_later("Write")),
+    ("rehearse", tr_later("Rehearse")),
+    ("record", tr_later("Record")),
+    ("deliver", tr_later("Deliver")),
+)
 
 
 class TopBar(QWidget):
@@ -27,9 +33,9 @@ class TopBar(QWidget):
         self._session = session
         self._look = look
         self._title = ElidedLabel()
-        self._title.setAccessibleName("Study")
+        self._title.setAccessibleName(tr("Study"))
         self._slot = ElidedLabel()
-        self._slot.setAccessibleName("Length of the talk against its slot")
+        self._slot.setAccessibleName(tr("Length of the talk against its slot"))
         words = QVBoxLayout()
         words.setSpacing(1)
         words.addWidget(self._title)
@@ -40,7 +46,7 @@ class TopBar(QWidget):
         self._group = QButtonGroup(self)
         self._buttons: dict[str, QPushButton] = {}
         for name, label in STAGES:
-            button = QPushButton(label)
+            button = QPushButton(tr(label))
             button.setProperty("mode", True)
             button.setCheckable(name != "deliver")
             button.clicked.connect(lambda _=False, name=name: self.chosen.emit(name))
@@ -67,14 +73,16 @@ class TopBar(QWidget):
         """Show the study's title and time."""
         self._title.setText(title(self._session))
         slot, total = self._session.study.slot, self._session.timeline.seconds
-        planned = f"planned {clock(total)}"
+        planned = tr("planned {length}", length=clock(total))
         if slot is None:
-            self._slot.setText(f"{planned} · no slot set")
+            self._slot.setText(tr("{planned} · no slot set", planned=planned))
             self._slot.shorter = planned
         else:
             distance = over_or_under(total - slot)
-            self._slot.setText(f"Slot {clock(slot)} · {planned} · {distance}")
-            self._slot.shorter = f"Slot {clock(slot)} · {distance}"
+            self._slot.setText(
+                tr("Slot {slot} · {planned} · {distance}", slot=clock(slot), planned=planned, distance=distance)
+            )
+            self._slot.shorter = tr("Slot {slot} · {distance}", slot=clock(slot), distance=distance)
         over = slot is not None and total > slot + 0.5
         self._slot.setStyleSheet(f"color: {self._look.color('over' if over else 'ink_quiet').name()};")
 

@@ -106,9 +106,7 @@ class TakeSound:
         """
         with self._connected() as connection:
             with transaction(connection):
-                unwanted = (
-                    "take NOT IN (SELECT id FROM take WHERE kept) AND take NOT IN (SELECT take FROM recording)"
-                )
+                unwanted = "take NOT IN (SELECT id FROM take WHERE kept) AND take NOT IN (SELECT take FROM recording)"
                 size = connection.execute(f"SELECT coalesce(sum(samples), 0) FROM sound WHERE {unwanted}").fetchone()[0]
                 connection.execute(f"DELETE FROM sound WHERE {unwanted}")
             # As a script, because every freed page is a step of this statement and `execute` makes only the first.
@@ -190,9 +188,7 @@ def recover(connection: sqlite3.Connection) -> tuple[Take, ...]:
     return tuple(found)
 
 
-def _recorded(
-    connection: sqlite3.Connection, take: int, name: str, rate: int, started: str, *, complete: bool
-) -> Take:
+def _recorded(connection: sqlite3.Connection, take: int, name: str, rate: int, started: str, *, complete: bool) -> Take:
     return Take(take, name, rate, _length(connection, take), started, read_events(connection, take), complete=complete)
 
 

@@ -106,9 +106,9 @@ def test_a_line_that_holds_no_sentence_is_refused():
 
 
 WORD = st.text(st.characters(exclude_categories=("Cs", "Zs", "Zl", "Zp", "Cc")), min_size=1, max_size=12)
-TEXT = st.lists(
-    WORD | st.sampled_from(["and", "the", "14.", "Nf3,", "now.", "why?", "–", "a"]), max_size=60
-).map(" ".join)
+TEXT = st.lists(WORD | st.sampled_from(["and", "the", "14.", "Nf3,", "now.", "why?", "–", "a"]), max_size=60).map(
+    " ".join
+)
 
 
 @settings(max_examples=150, deadline=None)

@@ -156,9 +156,7 @@ except DeliveryError as reason:
 def test_a_place_without_room_keeps_what_was_there(tmp_path):
     """The system itself refuses to write on: no file of the process may become larger than 4 kB."""
     (tmp_path / "Study.pdf").write_text("an older sheet")
-    run = subprocess.run(
-        [sys.executable, "-B", "-c", FULL, str(tmp_path)], capture_output=True, text=True, check=False
-    )
+    run = subprocess.run([sys.executable, "-B", "-c", FULL, str(tmp_path)], capture_output=True, text=True, check=False)
     assert f"Nothing could be delivered to {tmp_path}: " in run.stdout, run.stderr
     assert len(run.stdout.splitlines()) == 1
     assert everything_under(tmp_path) == {"Study.pdf"}

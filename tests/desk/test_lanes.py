@@ -290,9 +290,7 @@ def test_a_move_behind_a_fold_is_unfolded_when_it_is_shown(session: Session, lan
     assert in_view(lanes, node)
 
 
-def test_the_current_row_is_in_view_after_two_hundred_moves(
-    qtbot: QtBot, tmp_path: Path, still_look: Look
-) -> None:
+def test_the_current_row_is_in_view_after_two_hundred_moves(qtbot: QtBot, tmp_path: Path, still_look: Look) -> None:
     session = open_session(tmp_path / "long.studyboard", shuffling(220))
     lanes = shown(qtbot, Lanes(session, still_look))
     for _ in range(200):
@@ -306,9 +304,7 @@ def test_the_current_row_is_in_view_after_two_hundred_moves(
     session.file.close()
 
 
-def test_a_glide_brings_the_row_into_view_and_gives_way_to_the_wheel(
-    qtbot: QtBot, tmp_path: Path
-) -> None:
+def test_a_glide_brings_the_row_into_view_and_gives_way_to_the_wheel(qtbot: QtBot, tmp_path: Path) -> None:
     session = open_session(tmp_path / "long.studyboard", shuffling(60))
     look = Look()
     lanes = shown(qtbot, Lanes(session, look))
@@ -404,9 +400,7 @@ def test_a_row_grows_when_something_is_said_in_it(session: Session, lanes: Lanes
     assert spoken.height() > silent.height()
 
 
-def test_a_double_click_and_return_ask_for_the_line_to_be_edited(
-    qtbot: QtBot, session: Session, lanes: Lanes
-) -> None:
+def test_a_double_click_and_return_ask_for_the_line_to_be_edited(qtbot: QtBot, session: Session, lanes: Lanes) -> None:
     node = find(session, "e4", "e5")
     rect = lanes.row_rect(node)
     assert rect is not None
@@ -419,9 +413,7 @@ def test_a_double_click_and_return_ask_for_the_line_to_be_edited(
     assert asked.args == [find(session, "e4")]
 
 
-def test_dragging_a_side_line_in_front_of_another_reorders_them(
-    qtbot: QtBot, session: Session, lanes: Lanes
-) -> None:
+def test_dragging_a_side_line_in_front_of_another_reorders_them(qtbot: QtBot, session: Session, lanes: Lanes) -> None:
     first, second = find(session, "e4", "e5", "Nf3", "d6"), find(session, "e4", "e5", "Nf3", "Nf6")
     parent = find(session, "e4", "e5", "Nf3")
     main = session.study.nodes[parent].children[0]
@@ -502,9 +494,7 @@ def test_the_greeting_shows_the_beginning_of_its_words(qtbot: QtBot, session: Se
     assert lanes.viewport().grab(rect).toImage() != empty
 
 
-def test_another_study_is_shown_from_its_start(
-    qtbot: QtBot, tmp_path: Path, session: Session, lanes: Lanes
-) -> None:
+def test_another_study_is_shown_from_its_start(qtbot: QtBot, tmp_path: Path, session: Session, lanes: Lanes) -> None:
     session.show(list(session.study.main_line())[-1])
     other = StudyFile.create(tmp_path / "other.studyboard", next(read_games("1. d4 d5 *")).study)
     session.open(other)

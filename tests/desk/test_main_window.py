@@ -33,7 +33,7 @@ def test_every_action_has_a_place_a_help_and_a_command(desk: MainWindow) -> None
     for spec in ACTIONS:
         assert spec.menu in MENUS
         assert spec.help
-        assert callable(getattr(desk.commands, spec.name))
+        assert callable(desk.commands.of(spec.name))
 
 
 def test_no_two_actions_share_a_key() -> None:
@@ -160,7 +160,7 @@ def test_places_that_could_not_be_read_are_told_with_line_and_column(desk: MainW
 
 
 def test_save_as_goes_on_in_the_copy(desk: MainWindow, tmp_path: Path) -> None:
-    desk.commands.forward()
+    desk.commands.of("forward")()
     node = desk.session.node
     desk.save_as(str(tmp_path / "copy.studyboard"))
     assert desk.session.file.path.name == "copy.studyboard"
@@ -183,7 +183,7 @@ def test_both_themes_dress_the_desk(desk: MainWindow, theme: str) -> None:
 
 
 def test_opening_another_study_shows_its_start(desk: MainWindow, tmp_path: Path) -> None:
-    desk.commands.forward()
+    desk.commands.of("forward")()
     desk.show_opened(Opened(StudyFile.create(tmp_path / "empty.studyboard")))
     assert desk.session.node == desk.session.study.root
     assert desk.windowTitle().startswith("empty")

@@ -79,8 +79,7 @@ def test_blocks_follow_each_other_to_scale(session: Session, ruler: TimeRuler) -
     widths = {rect.width() for rect in rects if rect is not None}
     assert max(widths) - min(widths) <= 1, "they all take four seconds"
     assert all(
-        a is not None and b is not None and abs(b.left() - a.left() - a.width()) <= 1
-        for a, b in pairwise(rects)
+        a is not None and b is not None and abs(b.left() - a.left() - a.width()) <= 1 for a, b in pairwise(rects)
     )
 
 
@@ -243,9 +242,7 @@ def test_the_latest_kept_take_lies_above_its_beats(
     qtbot: QtBot, session: Session, ruler: TimeRuler, still_look: Look
 ) -> None:
     keys = [find(session, "e4", "e5"), find(session, "e4", "e5", "Nf3")]
-    events = tuple(
-        TakeEvent(SoundTime(number * 4 * RATE, RATE), key, key) for number, key in enumerate(keys)
-    )
+    events = tuple(TakeEvent(SoundTime(number * 4 * RATE, RATE), key, key) for number, key in enumerate(keys))
     height = ruler.sizeHint().height()
     assert pixels(ruler, still_look.color("wave").rgb()) == 0
     with qtbot.waitSignal(session.planned):

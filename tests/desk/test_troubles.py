@@ -50,19 +50,19 @@ def test_a_line_typed_on_a_full_disk_is_kept_and_stored_later(
     desk = MainWindow(StudyFile.create(path, example_study()), still_look, settings)
     qtbot.addWidget(desk)
     desk.show()
-    desk.commands.forward()
+    desk.commands.of("forward")()
     node = desk.session.node
     filler = small_disk / "filler"
     fill_up(filler)
     desk.line_editor.focus_line()
     words = "Words that must not be lost. " * 300
     desk.line_editor.text.insertPlainText(words)
-    desk.commands.forward()
+    desk.commands.of("forward")()
     assert "full" in desk.notice.text
-    desk.commands.back()
+    desk.commands.of("back")()
     assert desk.line_editor.text.line.text == words
     filler.unlink()
-    desk.commands.forward()
+    desk.commands.of("forward")()
     assert desk.session.study.node(node).spoken.text == words
     desk.close()
     with StudyFile.open(path) as again:

@@ -615,7 +615,7 @@ def test_a_damaged_history_entry_leaves_the_study_usable(path):
     with StudyFile.create(path) as file:
         file.do(ChangeSlot(60.0))
     with sqlite3.connect(path) as connection:
-        connection.execute("UPDATE history SET inverse = '{\"is\":\"Gone\"}'")
+        connection.execute('UPDATE history SET inverse = \'{"is":"Gone"}\'')
     connection.close()
     with StudyFile.open(path) as file:
         with pytest.raises(DamagedStudyError, match="history"):

@@ -1,0 +1,36 @@
+"""What the actions of the menu “Help” do."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QMessageBox
+
+from studyboard.desk.command_group import CommandGroup
+from studyboard.desk.translation import tr
+
+
+class HelpCommands(CommandGroup):
+    """One method for each action of that menu, named as it."""
+
+    def quick_start(self) -> None:
+        """The day in seven steps."""
+        from studyboard.desk import help_texts
+
+        help_texts.show_text(self._window, tr("Quick start"), help_texts.quick_start())
+
+    def shortcuts(self) -> None:
+        """Every action with its keys."""
+        from studyboard.desk import help_texts
+
+        help_texts.show_text(self._window, tr("Keys"), help_texts.keys())
+
+    def check_setup(self) -> None:
+        """What is installed and what is missing."""
+        from studyboard.desk import help_texts
+
+        help_texts.show_text(self._window, tr("Set-up"), help_texts.setup())
+
+    def about(self) -> None:
+        """Version, licence and cautions."""
+        from studyboard.desk import help_texts
+
+        QMessageBox.about(self._window, tr("About Studyboard"), help_texts.about())

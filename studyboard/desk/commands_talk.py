@@ -1,0 +1,37 @@
+"""What the actions of the menu “Talk” do."""
+
+from __future__ import annotations
+
+from studyboard.desk.command_group import CommandGroup
+
+
+class TalkCommands(CommandGroup):
+    """One method for each action of that menu, named as it."""
+
+    def write(self) -> None:
+        """Lanes, board and the spoken line."""
+        self._window.write_stage()
+
+    def rehearse(self) -> None:
+        """The prompter beside the board."""
+        self._window.rehearse_stage()
+
+    def record(self) -> None:
+        """The prompter and the booth beside the board."""
+        self._window.record_stage()
+
+    def advance(self) -> None:
+        """The next thing on the board."""
+        self._window.performance.advance()
+
+    def retreat(self) -> None:
+        """The thing before."""
+        self._window.performance.retreat()
+
+    def come_back(self) -> None:
+        """Back to where the talk was left."""
+        self._window.performance.come_back()
+
+    def start_or_stop(self) -> None:
+        """The rehearsal or the recording."""
+        self._window.start_or_stop()

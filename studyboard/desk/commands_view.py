@@ -1,0 +1,43 @@
+"""What the actions of the menu “View” do."""
+
+from __future__ import annotations
+
+from studyboard.desk.command_group import CommandGroup
+
+
+class ViewCommands(CommandGroup):
+    """One method for each action of that menu, named as it."""
+
+    def flip(self) -> None:
+        """Show the board from the other side."""
+        self._window.board_view.flip()
+
+    def marking(self) -> None:
+        """Draw marks, or stop drawing them."""
+        self._window.write_stage()
+        self._window.board_view.set_marking(not self._window.board_view.marking)
+
+    def show_stage(self) -> None:
+        """The window with only the board."""
+        self._window.show_stage()
+
+    def show_prompter(self) -> None:
+        """The window with only the lines."""
+        self._window.show_prompter()
+
+    def full_screen(self) -> None:
+        """The desk on the whole screen, or not."""
+        window = self._window
+        window.showNormal() if window.isFullScreen() else window.showFullScreen()
+
+    def larger_text(self) -> None:
+        """One step larger."""
+        self._window.scale_text(1)
+
+    def smaller_text(self) -> None:
+        """One step smaller."""
+        self._window.scale_text(-1)
+
+    def reduce_motion(self) -> None:
+        """Let nothing move by itself, or let it again."""
+        self._window.look.reduce_motion(not self._window.look.reduced_motion)
