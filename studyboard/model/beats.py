@@ -21,6 +21,7 @@ class Beat:
     intended: how long it should take (s), None where the estimate decides
     think: silence at the end in which the viewer is asked to find the next move (s)
     depth: 0 on the main line, 1 in a side-line of it, and so on
+    locked: fitting the talk to its slot leaves the intended length as it is
     """
 
     key: BeatKey
@@ -29,6 +30,7 @@ class Beat:
     intended: float | None
     think: float
     depth: int
+    locked: bool = False
 
     @property
     def node(self) -> int:
@@ -59,9 +61,9 @@ def beats(study: Study, order: Sequence[Visit]) -> tuple[Beat, ...]:
 def _beat(study: Study, visits: tuple[Visit, ...], visit: Visit) -> Beat:
     if visit.part is not None:
         line = study.line(visit.part)
-        return Beat(visit.part, visits, line.spoken, line.intended, 0.0, 0)
+        return Beat(visit.part, visits, line.spoken, line.intended, 0.0, 0, line.locked)
     node = study.nodes[visit.node]
-    return Beat(node.id, visits, node.spoken, node.intended, node.think, visit.depth)
+    return Beat(node.id, visits, node.spoken, node.intended, node.think, visit.depth, node.locked)
 
 
 def _played_later(study: Study, order: Sequence[Visit]) -> list[bool]:

@@ -286,6 +286,27 @@ class ChangeLeft:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangePronunciations:
+    """Set how words are said, by the word as it is written; None forgets one."""
+
+    hints: tuple[tuple[str, str | None], ...]
+    label: str = "Change a pronunciation"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        if any(not word.strip() for word, _ in self.hints):
+            raise EditRefusedError("A pronunciation belongs to a word.")
+        was = tuple((word, study.pronunciations.get(word)) for word, _ in self.hints)
+        for word, said in self.hints:
+            if said is None:
+                study.pronunciations.pop(word, None)
+            else:
+                study.pronunciations[word] = said
+        changed.pronunciations = True
+        return ChangePronunciations(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
 class Several:
     """Edits that belong together: all of them or none."""
 

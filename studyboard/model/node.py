@@ -52,6 +52,7 @@ class Node:
     marks: what is drawn on the board here
     nags: numeric annotation glyphs of the PGN standard (0-255)
     intended: how long this beat should take (s), None where the estimate decides
+    locked: fitting the talk to its slot leaves the intended length as it is
     think: silence after the line in which the viewer is asked to find the next move (s), 0.0 for none
     telling: when this side-line is told; matters only where the node begins one, but a hidden main move and all
         after it are not told either
@@ -71,3 +72,4 @@ class Node:
     think: float = 0.0
     telling: Telling = AFTER
     name: str = ""
+    locked: bool = False

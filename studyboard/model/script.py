@@ -81,10 +81,15 @@ BeatKey: TypeAlias = "int | Part"
 
 @dataclass(frozen=True, slots=True)
 class FreeLine:
-    """A spoken line that belongs to no move, and its intended length (s), if the author set one."""
+    """A spoken line that belongs to no move.
+
+    intended: how long it should take (s), None where the estimate decides
+    locked: fitting the talk to its slot leaves the intended length as it is
+    """
 
     spoken: SpokenLine = SILENT
     intended: float | None = None
+    locked: bool = False
 
 
 @dataclass(frozen=True, slots=True)

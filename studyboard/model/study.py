@@ -41,9 +41,10 @@ class Changed:
     rehearsed: bool = False
     left: bool = False
     settings: bool = False
+    pronunciations: bool = False
 
     def __bool__(self) -> bool:
-        ticked = self.headers or self.rehearsed or self.left or self.settings
+        ticked = self.headers or self.rehearsed or self.left or self.settings or self.pronunciations
         return bool(self.nodes or self.parts or self.takes or ticked)
 
     def add(self, other: Changed) -> None:
@@ -55,6 +56,7 @@ class Changed:
         self.rehearsed |= other.rehearsed
         self.left |= other.left
         self.settings |= other.settings
+        self.pronunciations |= other.pronunciations
 
 
 class Study:
@@ -70,6 +72,7 @@ class Study:
     takes: recordings by id
     rehearsed: how long each beat took when it was last rehearsed (s)
     left: queries of the read-through that the author leaves
+    pronunciations: how words of the script are said, as the prompter shows it; by the word as it is written
     """
 
     __slots__ = (
@@ -80,6 +83,7 @@ class Study:
         "next_take",
         "nodes",
         "pace",
+        "pronunciations",
         "rehearsed",
         "root",
         "slot",
@@ -96,6 +100,7 @@ class Study:
         self.takes: dict[int, Take] = {}
         self.rehearsed: dict[BeatKey, float] = {}
         self.left: frozenset[LeftQuery] = frozenset()
+        self.pronunciations: dict[str, str] = {}
         self.next_id = 1
         self.next_take = 1
         start_board(self.headers)
@@ -108,6 +113,7 @@ class Study:
         copy.slot, copy.pace = self.slot, self.pace
         copy.takes, copy.rehearsed = dict(self.takes), dict(self.rehearsed)
         copy.left = self.left
+        copy.pronunciations = dict(self.pronunciations)
         copy.next_id, copy.next_take = self.next_id, self.next_take
         return copy
 

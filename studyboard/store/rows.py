@@ -20,7 +20,8 @@ from studyboard.model.study import Changed, Study
 from studyboard.model.takes import SoundTime, Take, TakeEvent
 
 _NODE_COLUMNS = (
-    "id, parent, move, children, spoken, cues, note_before, note, marks, nags, intended, think, place, anchor, name"
+    "id, parent, move, children, spoken, cues, note_before, note, marks, nags, intended, think, place, anchor, name, "
+    "locked"
 )
 _PACE = tuple(field.name for field in fields(Pace))
 
@@ -51,6 +52,7 @@ def everything(study: Study) -> Changed:
         rehearsed=True,
         left=True,
         settings=True,
+        pronunciations=True,
     )
 
 
@@ -80,6 +82,9 @@ def write_changed(connection: sqlite3.Connection, study: Study, changed: Changed
             "INSERT INTO left_query VALUES (?, ?, ?)",
             [(_beat_value(query.beat), query.kind, query.quote) for query in study.left],
         )
+    if changed.pronunciations:
+        connection.execute("DELETE FROM pronunciation")
+        connection.executemany("INSERT INTO pronunciation VALUES (?, ?)", list(study.pronunciations.items()))
     if changed.settings or changed.takes:
         _write_settings(connection, study)
 
@@ -116,6 +121,7 @@ def _node_row(node: Node) -> Sequence[Any]:
         node.telling.place.value,
         node.telling.anchor,
         node.name,
+        node.locked,
     )
 
 
@@ -123,8 +129,8 @@ def _write_part(connection: sqlite3.Connection, part: Part, line: FreeLine) -> N
     if line == FreeLine():
         connection.execute("DELETE FROM part WHERE part = ?", (part.value,))
     else:
-        row = (part.value, line.spoken.text, _cues_text(line.spoken.cues), line.intended)
-        connection.execute("INSERT OR REPLACE INTO part VALUES (?, ?, ?, ?)", row)
+        row = (part.value, line.spoken.text, _cues_text(line.spoken.cues), line.intended, line.locked)
+        connection.execute("INSERT OR REPLACE INTO part VALUES (?, ?, ?, ?, ?)", row)
 
 
 def _write_take(connection: sqlite3.Connection, number: int, take: Take | None) -> None:
@@ -178,10 +184,12 @@ def _read_study(connection: sqlite3.Connection) -> Study:
     study.next_id = settings["next node"]
     study.next_take = settings["next take"]
     study.nodes = _read_nodes(connection)
-    for part, text, cues, intended in connection.execute("SELECT part, spoken, cues, intended FROM part"):
-        study.lines[Part(part)] = FreeLine(_spoken(text, cues), intended)
+    parts = connection.execute("SELECT part, spoken, cues, intended, locked FROM part")
+    for part, text, cues, intended, locked in parts:
+        study.lines[Part(part)] = FreeLine(_spoken(text, cues), intended, bool(locked))
     for beat, seconds in connection.execute("SELECT beat, seconds FROM rehearsed"):
         study.rehearsed[_beat(beat)] = seconds
+    study.pronunciations = dict(connection.execute("SELECT word, said FROM pronunciation").fetchall())
     study.left = frozenset(
         LeftQuery(_beat(beat), kind, quote)
         for beat, kind, quote in connection.execute("SELECT beat, kind, quote FROM left_query")
@@ -197,7 +205,7 @@ def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
     nodes: dict[int, Node] = {}
     for row in connection.execute(f"SELECT {_NODE_COLUMNS} FROM node ORDER BY id"):
         number, parent, move, children, text, cues, before, note, *rest = row
-        marks, nags, intended, think, place, anchor, name = rest
+        marks, nags, intended, think, place, anchor, name, locked = rest
         nodes[number] = Node(
             number,
             parent,
@@ -212,6 +220,7 @@ def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
             think,
             AFTER if place == "after" else Telling(Place(place), anchor),
             name,
+            bool(locked),
         )
     return nodes
 

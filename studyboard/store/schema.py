@@ -8,7 +8,7 @@ import sqlite3
 APPLICATION_ID = 0x53744264
 
 #: What `PRAGMA user_version` says in a file of the schema below.
-VERSION = 3
+VERSION = 4
 
 #: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
 #: `beat` holds the id of a node or the name of a part of the talk, so it has no type of its own.
@@ -30,11 +30,14 @@ CREATE TABLE node (
     think REAL NOT NULL,
     place TEXT NOT NULL,
     anchor INTEGER,
-    name TEXT NOT NULL DEFAULT ''
+    name TEXT NOT NULL DEFAULT '',
+    locked INTEGER NOT NULL DEFAULT 0
 );
 CREATE TABLE part (
-    part TEXT PRIMARY KEY, spoken TEXT NOT NULL, cues TEXT NOT NULL, intended REAL
+    part TEXT PRIMARY KEY, spoken TEXT NOT NULL, cues TEXT NOT NULL, intended REAL,
+    locked INTEGER NOT NULL DEFAULT 0
 ) WITHOUT ROWID;
+CREATE TABLE pronunciation (word TEXT PRIMARY KEY, said TEXT NOT NULL) WITHOUT ROWID;
 CREATE TABLE rehearsed (beat PRIMARY KEY, seconds REAL NOT NULL) WITHOUT ROWID;
 CREATE TABLE left_query (beat, kind TEXT NOT NULL, quote TEXT NOT NULL, PRIMARY KEY (beat, kind, quote)) WITHOUT ROWID;
 CREATE TABLE take (

@@ -22,6 +22,11 @@ STEPS: Mapping[int, str] = MappingProxyType(
                 beat, kind TEXT NOT NULL, quote TEXT NOT NULL, PRIMARY KEY (beat, kind, quote)
             ) WITHOUT ROWID
         """,
+        3: """
+            ALTER TABLE node ADD COLUMN locked INTEGER NOT NULL DEFAULT 0;
+            ALTER TABLE part ADD COLUMN locked INTEGER NOT NULL DEFAULT 0;
+            CREATE TABLE pronunciation (word TEXT PRIMARY KEY, said TEXT NOT NULL) WITHOUT ROWID
+        """,
     }
 )
 

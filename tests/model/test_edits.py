@@ -36,6 +36,7 @@ def content(study: Study) -> dict[str, Any]:
         "takes": dict(study.takes),
         "rehearsed": dict(study.rehearsed),
         "left": study.left,
+        "pronunciations": dict(study.pronunciations),
     }
 
 

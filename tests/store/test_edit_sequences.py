@@ -64,10 +64,11 @@ TAKE = st.builds(
 )
 PLAIN_EDIT = st.one_of(
     st.builds(edits.ChangeHeaders, st.dictionaries(TEXT, TEXT, max_size=4).map(lambda tags: tuple(tags.items()))),
-    st.builds(edits.ChangeLine, st.sampled_from(Part), st.builds(FreeLine, SPOKEN, st.none() | SECONDS)),
+    st.builds(edits.ChangeLine, st.sampled_from(Part), st.builds(FreeLine, SPOKEN, st.none() | SECONDS, st.booleans())),
     st.builds(edits.ChangeSlot, st.none() | st.floats(0.1, 80_000)),
     st.builds(edits.ChangePace, st.builds(Pace, st.floats(0.1, 20), *[SECONDS] * 5)),
     st.builds(edits.PutTake, TAKE),
+    st.builds(edits.ChangePronunciations, st.lists(st.tuples(TEXT, st.none() | TEXT), max_size=3).map(tuple)),
     st.builds(edits.DropTake, st.integers(1, 5)),
     st.builds(edits.ChangeRehearsed, st.lists(st.tuples(BEAT, st.none() | SECONDS), max_size=3).map(tuple)),
 )
@@ -84,6 +85,7 @@ def content(study):
         "takes": dict(study.takes),
         "rehearsed": dict(study.rehearsed),
         "left": study.left,
+        "pronunciations": dict(study.pronunciations),
     }
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from studyboard.model.edits import ChangeLeft, ChangeNode, ChangeRehearsed
+from studyboard.model.edits import ChangeLeft, ChangeNode, ChangePronunciations, ChangeRehearsed
 from studyboard.model.left_query import LeftQuery
 from studyboard.model.script import FreeLine, Part, SpokenLine
 from studyboard.store.errors import StudyFileError
@@ -73,6 +73,8 @@ def test_what_is_new_can_be_stored_in_an_upgraded_file(old, content):
     with StudyFile.open(old) as file:
         file.do(ChangeNode(4, "name", "The gambit"))
         file.do(ChangeNode(4, "note_before", "Bolder:"))
+        file.do(ChangeNode(4, "locked", True))
+        file.do(ChangePronunciations((("Ortwin", "ORT-veen"),)))
         file.do(ChangeRehearsed(((1, 3.5),)))
         file.do(ChangeLeft((LeftQuery(1, "check", "a check"),)))
         done = content(file.study)

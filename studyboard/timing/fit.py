@@ -1,0 +1,102 @@
+"""Fitting the talk to its slot: the time that is over or under, spread over the beats that are not locked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from studyboard.model.beats import Beat, beats
+from studyboard.model.edits import ChangeLine, ChangeNode, Edit, Several
+from studyboard.model.errors import EditRefusedError
+from studyboard.model.order import VisitKind, running_order
+from studyboard.model.script import Part
+from studyboard.model.study import Study
+from studyboard.timing.plan import estimate_beat
+
+#: How much shorter or longer than at the presenter's own pace a beat may be told, as a share of its speech. A fluent
+#: chess presenter speaks single paragraphs at 140 to 235 words a minute around a mean of 185 (common practice).
+FASTEST = 185 / 235
+SLOWEST = 185 / 140
+
+_LABEL = "Fit the talk to its slot"
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """What fitting comes to.
+
+    edit: sets the intended seconds of every beat that is not locked
+    factor: how long their speech takes, as a share of the estimate; inside FASTEST to SLOWEST
+    left: what remains of the difference (s): positive for over, negative for under, 0.0 where it fits
+    beats: how many beats are fitted
+    """
+
+    edit: Edit
+    factor: float
+    left: float
+    beats: int
+
+
+def fit_to_slot(study: Study) -> Fit:
+    """Spread the difference between plan and slot over the speech of the beats that are not locked.
+
+    All of them become shorter or longer by the same share, as if the presenter spoke faster or slower throughout;
+    think pauses and returns keep their length. Where the slot asks for a pace that nobody believes, the fit stops at
+    the fastest or slowest one and says what is left. Raises EditRefusedError without a slot, or where every beat is
+    locked. O(length of the script).
+    """
+    if study.slot is None:
+        raise EditRefusedError("Set the slot first: a talk is fitted to its length.")
+    told = beats(study, running_order(study))
+    free = [beat for beat in told if not beat.locked]
+    fixed = {beat.key: _fixed(study, beat) for beat in free}
+    speech = {beat.key: estimate_beat(study.pace, beat) - fixed[beat.key] for beat in free}
+    elastic = sum(speech.values())
+    if elastic <= 0:
+        raise EditRefusedError("Every beat is locked: unlock some, so that there is something to fit.")
+    locked = sum(_planned(study, beat) for beat in told if beat.locked)
+    asked = (study.slot - locked - sum(fixed.values())) / elastic
+    factor = min(max(asked, FASTEST), SLOWEST)
+    seconds = {key: round(fixed[key] + speech[key] * factor, 1) for key in speech}
+    if factor == asked:
+        # Tenths of seconds do not add up to the slot: the longest beat takes what they leave.
+        longest = max(speech, key=lambda key: speech[key])
+        seconds[longest] += study.slot - locked - sum(seconds.values())
+    edits = tuple(_intend(study, beat, seconds[beat.key]) for beat in free)
+    left = locked + sum(seconds.values()) - study.slot
+    return Fit(Several(edits, _LABEL), factor, 0.0 if abs(left) < 0.05 else left, len(free))
+
+
+def lock(study: Study, key: int | Part, locked: bool) -> Edit:
+    """The edit that locks the length of a beat, at what the plan says where none was intended, or unlocks it.
+
+    Raises EditRefusedError where the beat is not told.
+    """
+    beat = next((beat for beat in beats(study, running_order(study)) if beat.key == key), None)
+    if beat is None:
+        raise EditRefusedError("This is not told, so it has no length to lock.")
+    label = "Lock the length" if locked else "Unlock the length"
+    seconds = round(_planned(study, beat), 1)
+    if isinstance(key, Part):
+        line = replace(study.line(key), locked=locked)
+        return ChangeLine(key, replace(line, intended=seconds) if locked else line, label)
+    changes: list[Edit] = [ChangeNode(key, "locked", locked, label)]
+    if locked and beat.intended is None:
+        changes.insert(0, ChangeNode(key, "intended", seconds, label))
+    return changes[0] if len(changes) == 1 else Several(tuple(changes), label)
+
+
+def _planned(study: Study, beat: Beat) -> float:
+    return estimate_beat(study.pace, beat) if beat.intended is None else beat.intended
+
+
+def _fixed(study: Study, beat: Beat) -> float:
+    """What does not stretch: the think pause and the board's steps back (s)."""
+    silent = replace(beat, spoken=replace(beat.spoken, text="", cues=()))
+    told = sum(visit.kind is VisitKind.TELL for visit in beat.visits)
+    return estimate_beat(study.pace, silent) - told * study.pace.move_time
+
+
+def _intend(study: Study, beat: Beat, seconds: float) -> Edit:
+    if isinstance(beat.key, Part):
+        return ChangeLine(beat.key, replace(study.line(beat.key), intended=seconds), _LABEL)
+    return ChangeNode(beat.key, "intended", seconds, _LABEL)
