@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr_later
+from studyboard.translation import tr_later
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from studyboard import __version__
+from studyboard.desk.language import language_in_use, speak
 from studyboard.desk.look import Look
 from studyboard.desk.main_window import MainWindow
 from studyboard.desk.opening import Opened, open_path
@@ -80,6 +81,7 @@ def make_application() -> QApplication:
     application.setDesktopFileName("studyboard")
     application.setStyle("Fusion")
     application.setWindowIcon(QIcon(str(resource("icon.svg"))))
+    speak(application, language_in_use(make_settings()))
     return application
 
 

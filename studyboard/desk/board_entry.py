@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QVBoxLayou
 from studyboard.board.moves import MoveNotReadError, read_move
 from studyboard.desk.board_announce import announce
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 
 class MoveEntry(QFrame):

@@ -19,12 +19,12 @@ from studyboard.desk.board_words import position_words, step_words
 from studyboard.desk.look import Look
 from studyboard.desk.paint import PiecePixmaps, paint_scene
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.marks import Mark
 from studyboard.model.study import Changed
 from studyboard.picture.marks import ground_marks_scene, marks_scene
 from studyboard.picture.primitives import Layer
 from studyboard.picture.scene import board_bounds, indication_scene, pieces_scene, squares_scene
+from studyboard.translation import tr
 
 #: Least side of the whole widget (px).
 LEAST = 240

@@ -11,9 +11,9 @@ from studyboard.desk.board_marking import KINDS
 from studyboard.desk.board_view import BoardView
 from studyboard.desk.look import Look
 from studyboard.desk.paint import paint_scene
-from studyboard.desk.translation import tr, tr_later
 from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.picture.marks import ground_marks_scene, marks_scene
+from studyboard.translation import tr, tr_later
 
 #: What each kind of mark is for, in one sentence.
 PURPOSES = {

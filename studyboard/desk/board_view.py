@@ -19,10 +19,10 @@ from studyboard.desk.look import Look
 from studyboard.desk.paint import paint_scene
 from studyboard.desk.promotion import PromotionChoice
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.marks import MarkKind
 from studyboard.picture.describe import describe_square
 from studyboard.picture.marks import ground_marks_scene, marks_scene
+from studyboard.translation import tr
 
 #: Free space around the board, in which the focus is shown (px).
 _RIM = 4.0

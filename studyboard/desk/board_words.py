@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.marks import Mark
 from studyboard.notation.spoken import describe_move
 from studyboard.picture.describe import describe_board, describe_marks, describe_turn
+from studyboard.translation import tr
 
 
 def position_words(session: Session, node: int, marks: tuple[Mark, ...]) -> str:

@@ -23,7 +23,6 @@ from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr, tr_later
 from studyboard.model.edits import PutTake
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Take
@@ -32,6 +31,7 @@ from studyboard.sound.pcm import RATE
 from studyboard.sound.player import Player, PlayerState
 from studyboard.sound.recorder import Recorder, RecorderState
 from studyboard.timing.clock import clock
+from studyboard.translation import tr, tr_later
 
 
 class Booth(QFrame):

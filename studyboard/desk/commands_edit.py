@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QGuiApplication
 
 from studyboard.desk.command_group import CommandGroup
-from studyboard.desk.translation import tr
 from studyboard.model import edits, pasting
 from studyboard.model.node import Node
 from studyboard.notation.labels import move_label
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     from studyboard.desk.main_window import MainWindow

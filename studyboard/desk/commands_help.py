@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QMessageBox
 
 from studyboard.desk.command_group import CommandGroup
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 
 class HelpCommands(CommandGroup):

@@ -5,10 +5,10 @@ from __future__ import annotations
 from PySide6.QtWidgets import QInputDialog
 
 from studyboard.desk.command_group import CommandGroup
-from studyboard.desk.translation import tr, tr_later
 from studyboard.model import edits
 from studyboard.model.node import Place, Telling
 from studyboard.notation.labels import move_label
+from studyboard.translation import tr, tr_later
 
 
 class LinesCommands(CommandGroup):

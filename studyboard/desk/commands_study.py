@@ -8,11 +8,11 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QInputDialog
 
 from studyboard.desk.command_group import CommandGroup
-from studyboard.desk.translation import tr
 from studyboard.model.errors import StudyboardError
 from studyboard.model.position_study import position_study
 from studyboard.model.study import Study
 from studyboard.store.study_file import StudyFile
+from studyboard.translation import tr
 
 
 class StudyCommands(CommandGroup):

@@ -26,12 +26,12 @@ from studyboard.board.naming import in_figures
 from studyboard.delivery.deliver import Delivered, Item, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr, tr_later
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import talk
 from studyboard.timing.timeline import Source
+from studyboard.translation import tr, tr_later
 
 _ITEMS = (
     (Item.SHEET, tr_later("Study sheet"), tr_later("PDF to print: the game, its side-lines, notes and diagrams")),

@@ -14,8 +14,8 @@ from studyboard.board.facts import Fact, FactKind, facts
 from studyboard.desk.board_announce import announce
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr, tr_later
 from studyboard.model.study import Changed
+from studyboard.translation import tr, tr_later
 
 _SQUARE = re.compile(r"\b[a-h][1-8]\b")
 _HEADINGS = {

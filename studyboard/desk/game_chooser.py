@@ -28,8 +28,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studyboard.desk.translation import tr
 from studyboard.notation.pgn_games import GameEntry
+from studyboard.translation import tr
 
 _COLUMNS = ("", "White", "Black", "Result", "Event", "Round", "Date", "ECO")
 #: Widths of the columns, in heights of a line of text; the event takes what is left.

@@ -18,9 +18,9 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.edits import ChangeHeaders
 from studyboard.model.study import SEVEN_TAG_ROSTER
+from studyboard.translation import tr
 
 _USUAL = (*SEVEN_TAG_ROSTER, "WhiteElo", "BlackElo", "ECO", "Opening")
 

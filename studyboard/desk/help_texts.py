@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayo
 
 from studyboard import __version__
 from studyboard.desk.actions import ACTIONS, MENUS, ActionSpec
-from studyboard.desk.translation import tr, tr_later
 from studyboard.setup_check import check_setup
+from studyboard.translation import tr, tr_later
 
 _STEPS = (
     (

@@ -24,11 +24,11 @@ from studyboard.desk.lanes_canvas import LaneCanvas, Spot, Target
 from studyboard.desk.lanes_geometry import Box
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model import stepping
 from studyboard.model.edits import MoveChild
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
+from studyboard.translation import tr
 
 #: What is kept in view beside the current row (px).
 _BESIDE = 28

@@ -29,10 +29,10 @@ from studyboard.desk.lanes_rows import (
 from studyboard.desk.lanes_times import LaneTimes
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.node import Place
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
+from studyboard.translation import tr
 
 
 class Spot(Enum):

@@ -11,7 +11,7 @@ from studyboard.desk.lanes_geometry import Box, TextHeights
 from studyboard.desk.lanes_rows import PLAIN_GLYPHS, RowText, short_seconds
 from studyboard.desk.lanes_times import RowTime
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 #: How long a time bar is in a cell of at least that width, and how high, in heights of a line of text.
 _BAR_LENGTHS = ((17.0, 4.0), (13.5, 2.9), (0.0, 1.7))

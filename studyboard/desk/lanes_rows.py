@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from html import escape
 
 from studyboard.desk.lanes_times import RowTime
-from studyboard.desk.translation import tr, tr_later
 from studyboard.model.node import Node, Place
 from studyboard.model.notes import plain_text
 from studyboard.model.positions import Positions
@@ -14,6 +13,7 @@ from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
 from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock
+from studyboard.translation import tr, tr_later
 
 #: As much of a spoken line as a row could ever show (characters).
 _BEGINNING = 240

@@ -7,7 +7,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 _FLOOR = -60.0
 #: Peaks above this are about to be cut off, RMS below the other is lost in room noise (dBFS): common practice.

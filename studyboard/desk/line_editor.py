@@ -25,13 +25,13 @@ from studyboard.desk.line_tags import Tag
 from studyboard.desk.line_text import LineText
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr, tr_later
 from studyboard.model.edits import ChangeLine, ChangeNode, Edit
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, Part, SpokenLine
 from studyboard.model.study import Changed
 from studyboard.notation.labels import move_label
 from studyboard.timing.pace import estimate
+from studyboard.translation import tr, tr_later
 
 #: How long typing must rest before it is stored (ms).
 _REST = 300

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from studyboard.desk.translation import tr
 from studyboard.model.script import words
+from studyboard.translation import tr
 
 
 @dataclass(frozen=True, slots=True)

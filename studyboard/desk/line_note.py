@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QPlainTextEdi
 
 from studyboard.board.assessments import MOVE_GLYPHS, POSITION_GLYPHS, glyph_words, with_glyph
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
 from studyboard.model.node import Node
+from studyboard.translation import tr
 
 
 class NoteEditor(QWidget):

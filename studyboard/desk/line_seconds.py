@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 _SECONDS = re.compile(r"(?:(\d{1,3}):)?(\d{1,4}(?:[.,]\d*)?)\s*s?", re.IGNORECASE)
 _STEP = 0.5

@@ -22,8 +22,8 @@ from studyboard.desk.announcing import announce
 from studyboard.desk.line_cues import Cued, Run, line_of, runs_of
 from studyboard.desk.line_tags import TAG_TYPE, LineTags, Tag, cued_by, tag_format
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
 from studyboard.model.script import SpokenLine
+from studyboard.translation import tr
 
 _OBJECT = "\ufffc"
 _LINE_BREAK = "\u2028"

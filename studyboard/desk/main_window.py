@@ -26,12 +26,12 @@ from studyboard.desk.session import Session
 from studyboard.desk.style_sheet import style_sheet
 from studyboard.desk.time_ruler import TimeRuler
 from studyboard.desk.top_bar import TopBar, title
-from studyboard.desk.translation import tr
 from studyboard.model.errors import StudyboardError
 from studyboard.model.script import Part
 from studyboard.store.recent import remember
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.clock import clock, over_or_under
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     from studyboard.desk.booth import Booth
@@ -100,7 +100,7 @@ class MainWindow(QMainWindow):
         recent.aboutToShow.connect(partial(fill_recent, recent, self.open_path))
         for name, menu in self._menus.items():
             menu.aboutToShow.connect(partial(dress_menu, name, self.actions_by_name, look))
-        add_look_menus(self._menus["&View"], look)
+        add_look_menus(self._menus["&View"], look, settings, self.tell)
         # Space goes on wherever the keyboard is, but only while a run-through is going on.
         self._go_on = QShortcut(QKeySequence(Qt.Key.Key_Space), self, self.performance.advance)
         self._go_on.setEnabled(False)

@@ -6,15 +6,17 @@ from collections.abc import Callable, Mapping
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtCore import QSettings
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu
 
 from studyboard.desk.actions import ACTIONS, MENUS, ActionSpec
 from studyboard.desk.commands import Commands
+from studyboard.desk.language import LANGUAGES, SYSTEM, choose_language, chosen_language
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
 from studyboard.picture.palette import PRINT_BOARD, board_palette, board_palette_names
 from studyboard.store.recent import recent_files
+from studyboard.translation import tr
 
 
 def make_actions(window: QMainWindow, commands: Commands) -> dict[str, QAction]:
@@ -62,8 +64,8 @@ def spec_of(name: str) -> ActionSpec:
     raise KeyError(name)
 
 
-def add_look_menus(view: QMenu, look: Look) -> None:
-    """Themes and board colours to choose from."""
+def add_look_menus(view: QMenu, look: Look, settings: QSettings, tell: Callable[[str], None]) -> None:
+    """Themes, board colours and languages to choose from."""
     view.addSeparator()
     themes = view.addMenu(tr("&Theme"))
     for name, label in (("system", tr("As the &system")), ("light", tr("&Light")), ("dark", tr("&Dark"))):
@@ -72,6 +74,18 @@ def add_look_menus(view: QMenu, look: Look) -> None:
     for name in board_palette_names():
         if name != PRINT_BOARD:
             boards.addAction(board_palette(name).title, partial(look.choose_board, name))
+    languages = view.addMenu(tr("Lan&guage"))
+    choices = QActionGroup(languages)
+    for code, name in ((SYSTEM, tr("As the &system")), *LANGUAGES):
+        action = languages.addAction(name, partial(_choose_language, settings, tell, code))
+        action.setCheckable(True)
+        action.setChecked(code == chosen_language(settings))
+        choices.addAction(action)
+
+
+def _choose_language(settings: QSettings, tell: Callable[[str], None], code: str) -> None:
+    choose_language(settings, code)
+    tell(tr("The desk speaks the language that was chosen when it is started next."))
 
 
 def fill_recent(menu: QMenu, open_path: Callable[[Path], None]) -> None:

@@ -15,7 +15,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 #: How long a notice is shown that needs no answer (ms).
 _SHOWN = 7000

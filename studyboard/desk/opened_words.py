@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from html import escape
 from typing import TYPE_CHECKING
 
-from studyboard.desk.translation import tr
 from studyboard.model.takes import Take
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     from studyboard.notation.pgn_reader import Problem

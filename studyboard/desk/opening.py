@@ -11,13 +11,13 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget
 from studyboard.desk.folders import new_path
 from studyboard.desk.game_chooser import GameChooser
 from studyboard.desk.opened_words import problem_words
-from studyboard.desk.translation import tr
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.notation.pgn_games import GameEntry, index_games
 from studyboard.notation.pgn_reader import Problem, read_game_at
 from studyboard.store.errors import ReadOnlyStudyError
 from studyboard.store.study_file import StudyFile
+from studyboard.translation import tr
 
 _SQLITE = b"SQLite format 3\x00"
 

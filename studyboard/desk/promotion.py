@@ -11,7 +11,7 @@ from studyboard.board.moves import PROMOTIONS
 from studyboard.desk.board_geometry import BoardPlace
 from studyboard.desk.look import Look
 from studyboard.desk.paint import piece_pixmap
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 _KEYS = {
     Qt.Key.Key_Q: chess.QUEEN,

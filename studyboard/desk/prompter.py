@@ -13,13 +13,13 @@ from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
 from studyboard.desk.prompter_line import PrompterLine, Run, words_between
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.beats import Beat
 from studyboard.model.order import VisitKind
 from studyboard.model.script import Part, word_spans
 from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.run_through import Stop
+from studyboard.translation import tr
 
 #: The next line is shown where the present one stays at least that large (sizes of controls).
 _COMFORTABLE = 1.5

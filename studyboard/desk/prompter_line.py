@@ -11,7 +11,7 @@ from PySide6.QtGui import QColor, QFont, QTextCharFormat, QTextCursor, QTextDocu
 from PySide6.QtWidgets import QFrame, QTextEdit, QWidget
 
 from studyboard.desk.look import Look
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 #: Largest and smallest type (times the size of controls), and the step between two sizes that are tried.
 LARGEST, SMALLEST = 2.6, 1.0

@@ -9,10 +9,10 @@ from PySide6.QtCore import QObject
 from studyboard.desk.proofreader import LineRead, Proofreader
 from studyboard.desk.queries_window import QueriesWindow
 from studyboard.desk.query_bar import QueryBar
-from studyboard.desk.translation import tr
 from studyboard.model.script import BeatKey, Part, SpokenLine
 from studyboard.reading.findings import Finding
 from studyboard.reading.offers import Offer, add_offer
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     from studyboard.desk.main_window import MainWindow

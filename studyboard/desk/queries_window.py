@@ -16,10 +16,10 @@ from PySide6.QtWidgets import (
 
 from studyboard.desk.proofreader import Proofreader
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.script import Part
 from studyboard.notation.labels import move_label
 from studyboard.reading.findings import Finding
+from studyboard.translation import tr
 
 
 class QueriesWindow(QDialog):

@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 from studyboard.desk.announcing import announce
 from studyboard.desk.look import Look
 from studyboard.desk.proofreader import LineRead
-from studyboard.desk.translation import tr
 from studyboard.reading.findings import Finding
 from studyboard.reading.offers import Offer
+from studyboard.translation import tr
 
 
 class QueryBar(QWidget):

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from studyboard.desk.lanes_rows import part_name
-from studyboard.desk.translation import tr
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
@@ -14,6 +13,7 @@ from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import kept_takes, recorded
 from studyboard.timing.timeline import Happening, Stretch, Timeline
+from studyboard.translation import tr
 
 #: Side-lines deeper than this are drawn in the deepest row.
 DEEPEST = 3

@@ -6,8 +6,8 @@ import re
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout, QWidget
 
-from studyboard.desk.translation import tr
 from studyboard.timing.clock import clock
+from studyboard.translation import tr
 
 _FORMS = re.compile(r"\s*(?:(\d+)\s*:\s*)?(\d+)\s*:\s*([0-5]?\d)\s*|\s*(\d+(?:[.,]\d+)?)\s*(min|m|s)?\s*")
 

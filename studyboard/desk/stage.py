@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 from studyboard.desk.board_face import BoardFace
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
+from studyboard.translation import tr
 
 
 class StageShape(StrEnum):

@@ -13,13 +13,13 @@ from studyboard.desk.folders import studies_folder
 from studyboard.desk.look import Look
 from studyboard.desk.opening import Opened, new_study, open_path
 from studyboard.desk.style_sheet import style_sheet
-from studyboard.desk.translation import tr
 from studyboard.example import example_study
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.resources_path import resource
 from studyboard.store.recent import recent_files
 from studyboard.store.study_file import StudyFile
+from studyboard.translation import tr
 
 _RECENT_SHOWN = 5
 

@@ -27,10 +27,10 @@ from studyboard.desk.ruler_paint import RulerPainter, ruler_rows
 from studyboard.desk.ruler_scale import RulerScale, fitting
 from studyboard.desk.ruler_talk import Talk, beat_label, slot_text
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr
 from studyboard.model.script import Part
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.timeline import Stretch
+from studyboard.translation import tr
 
 #: Space at both ends (px).
 _MARGIN = 20

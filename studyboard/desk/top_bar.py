@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QVBoxLayou
 from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
-from studyboard.desk.translation import tr, tr_later
 from studyboard.timing.clock import clock, over_or_under
+from studyboard.translation import tr, tr_later
 
 #: The stages of the day: name of the action, label.
 STAGES = (
