@@ -83,7 +83,10 @@ def _gap(scene: Scene, start: int, target: Mention) -> list[str]:
     """The words up to a square, without what stands between two commas; empty where they do not hang together."""
     broken = [at for at in range(start, target.end) if scene.tokens[at].broken]
     at = range(start, target.start)
-    if len(broken) == 2 and broken[0] == start and broken[1] - broken[0] <= _ASIDE and broken[1] < target.start:
+    if broken == [target.start - 1] and scene.words.hint("motion_to", scene.tokens[target.start - 1].text):
+        # “The knight goes to the rim, to a4”.
+        pass
+    elif len(broken) == 2 and broken[0] == start and broken[1] - broken[0] <= _ASIDE and broken[1] < target.start:
         at = range(broken[1], target.start)
     elif broken:
         return []
@@ -124,7 +127,8 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
     ours = who.colour in (None, board.turn)
     if alike and ours and landed != to:
         # Another piece of the kind may be said to have got there before.
-        if who.kind is not None and any(_stands(who, step.board, to) for step in scene.steps):
+        left = to == step.move.from_square
+        if who.kind is not None and not left and any(_stands(who, step.board, to) for step in scene.steps):
             return None
         fix = square_fix(scene, motion.start, motion.end, to, landed)
         why = f"The {chess.piece_name(kind)} goes to {chess.square_name(landed)}: {board.san(step.move)}."
@@ -180,6 +184,9 @@ def _step_of(scene: Scene, motion: Motion) -> Step | None:
     if inside:
         return inside[-1]
     before = [step for step in here if step.token <= motion.start]
+    if len(cued) == 1 and not here and cued[0].token < start and cued[0].landed == motion.to:
+        # The one move of the line, told a sentence later.
+        return cued[0]
     # The one move of the sentence, said after something else: “{Nf3}White develops, and the knight comes to g3”.
     return before[-1] if len(here) == 1 and before and motion.start - before[-1].token <= 2 * _GAP else None
 

@@ -104,7 +104,8 @@ def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -
     told = [visit for visit in beat.visits if visit.kind is not VisitKind.BACK]
     first = told[0].node if told else beat.visits[0].node
     before: list[int] = []
-    if beat.visits[0].kind is VisitKind.TELL:
+    if beat.visits[0].kind is not VisitKind.LINE:
+        # The line may cue moves that were played before a side-line, and tell them only now.
         path = study.path(first)
         cued_before = [at for at, node in enumerate(path[:-1]) if node in cues]
         before = path[min(cued_before) : -1] if cued_before else []

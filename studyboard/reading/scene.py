@@ -293,9 +293,12 @@ def _moods(scene: Scene) -> list[Mood]:
         ("past", Mood.PAST),
         ("negative", Mood.NEGATIVE),
     )
+    plain = _plain(tokens, table.get("plain", frozenset()))
     for name, mood in moods:
         longest = max((len(phrase) for phrase in table.get(name, ())), default=0)
         for at in range(len(tokens)):
+            if at in plain:
+                continue
             for length in range(longest, 0, -1):
                 phrase = tuple(token.text for token in tokens[at : at + length])
                 if len(phrase) == length and phrase in table.get(name, ()):
@@ -309,6 +312,18 @@ def _moods(scene: Scene) -> list[Mood]:
         if scene.text[last : last + 2].lstrip("\"'”’)")[:1] == "?":
             for at in range(sentence.start, sentence.end):
                 found[at] |= Mood.QUESTION
+    return found
+
+
+def _plain(tokens: Sequence[Token], phrases: frozenset[tuple[str, ...]]) -> set[int]:
+    """The words of phrases that set no mood although one of their words alone would: “once more”, “not only”."""
+    longest = max((len(phrase) for phrase in phrases), default=0)
+    found: set[int] = set()
+    for at in range(len(tokens)):
+        for length in range(longest, 0, -1):
+            if tuple(token.text for token in tokens[at : at + length]) in phrases:
+                found.update(range(at, at + length))
+                break
     return found
 
 

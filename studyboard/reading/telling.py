@@ -11,6 +11,7 @@ from studyboard.board.moves import captured_square, landing_square
 from studyboard.board.naming import side
 from studyboard.notation.narration.lexicon import lexicon
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
+from studyboard.reading.doers import doers
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.motions import elsewhere, motions
@@ -51,6 +52,7 @@ class Telling:
             return found
         found += self._played()
         found += self._others()
+        found += doers(self.scene, self.near)
         found += self._sides()
         found += motions(self.scene, self.near)
         found += standing(self.scene, self.near, self.earlier)
