@@ -79,7 +79,7 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
     for group in groups or [[]]:
         found = None
         for board in boards:
-            pairs = list(_pairs(claim, board, group, thing))
+            pairs = list(_pairs(claim, board, group, thing, verb == "guards"))
             found = next(((board, by, at) for by, at in pairs if relation(board, by, at)), None)
             if found:
                 break
@@ -101,9 +101,11 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
     board = boards[0]
     if thing.pronoun and not _named_besides(claim, thing):
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "What is meant stands in an earlier line.")
-    if len(bys) == 1 and not targets and thing.kind is not None and thing.definite and _is_nowhere(claim, thing):
-        words = f"There is no such {chess.piece_name(thing.kind)} on the board."
-        return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, words, tuple(bys))
+    if len(bys) == 1 and not targets and thing.kind is not None and thing.definite and is_nowhere(claim, thing):
+        return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, _no_such(thing), tuple(bys))
+    nowhere = _doer_is_nowhere(claim, groups)
+    if nowhere and targets and not thing.pronoun:
+        return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, nowhere, tuple(targets[:1]))
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1:
@@ -112,7 +114,25 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
 
 
-def _is_nowhere(claim: Claim, thing: Mention) -> bool:
+def _doer_is_nowhere(claim: Claim, groups: list[list[Mention]]) -> str:
+    """Words for a piece that is said to do something and is not on the board; empty where it may be."""
+    if len(groups) != 1 or len(groups[0]) != 1:
+        return ""
+    who = groups[0][0]
+    placed = _from_square(claim, groups[0])
+    if placed is not None and who.kind is not None:
+        there = [claim.scene.start, *(step.board for step in claim.scene.steps)]
+        if not any(board.piece_type_at(placed) == who.kind for board in there):
+            return sentence(f"no {chess.piece_name(who.kind)} is on {chess.square_name(placed)}")
+    named = who.what is Named.PIECE and who.kind is not None and who.definite and not who.vague and not who.pronoun
+    return _no_such(who) if named and is_nowhere(claim, who) else ""
+
+
+def _no_such(who: Mention) -> str:
+    return f"There is no such {chess.piece_name(who.kind or chess.PAWN)} on the board."
+
+
+def is_nowhere(claim: Claim, thing: Mention) -> bool:
     """Is there no piece of that kind (and side) at any moment of the line, its square left aside?"""
     boards = [claim.scene.start, *(step.board for step in claim.scene.steps)]
     colours = chess.COLORS if thing.colour is None else (thing.colour,)
@@ -127,11 +147,16 @@ def _named_besides(claim: Claim, thing: Mention) -> bool:
 
 
 def _pairs(
-    claim: Claim, board: chess.Board, group: list[Mention], thing: Mention
+    claim: Claim, board: chess.Board, group: list[Mention], thing: Mention, guards: bool
 ) -> Iterator[tuple[chess.Square, chess.Square]]:
     movers = claim.movers()
     targets = sorted(referents(claim.scene, thing, board), key=lambda at: at not in movers)
-    for by in sorted(doers(claim, board, group), key=lambda by: by not in movers):
+    bys = set(doers(claim, board, group))
+    if guards and len(group) == 1 and thing.what is Named.PIECE and not thing.pronoun:
+        # Only a piece of the same side can guard, whichever of its kind has moved last.
+        colours = {board.color_at(at) for at in targets}
+        bys.update(at for at in referents(claim.scene, group[0], board) if board.color_at(at) in colours)
+    for by in sorted(bys, key=lambda by: by not in movers):
         for at in targets:
             if by != at and board.piece_at(by):
                 yield by, at
@@ -145,7 +170,8 @@ def doers(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.
     found: set[chess.Square] = set()
     placed = _from_square(claim, group)
     if placed is not None and board.piece_at(placed):
-        return [placed]
+        # “From d7 the king also protects b6”, where a knight is on d7: nothing that does it.
+        return [placed] if group[0].kind in (None, board.piece_type_at(placed)) else []
     several = len(group) > 1
     for mention in group:
         found.update(_doer(claim, mention, board))
@@ -200,21 +226,25 @@ def _who_does(board: chess.Board, targets: list[chess.Square], verb: str) -> str
 
 def judge_attacked(claim: Claim) -> list[Judgement]:
     """“The rook is attacked twice by …”."""
-    return _passive(claim, attacks, "attacks", lambda board, at: not board.color_at(at))
+    return _passive(claim, attacks, lambda board, at: not board.color_at(at))
 
 
 def judge_guarded(claim: Claim) -> list[Judgement]:
     """“The knight is guarded by …”, “nothing guards it”."""
-    return _passive(claim, defends, "guards", lambda board, at: bool(board.color_at(at)))
+    return _passive(claim, _guards_own_or_square, lambda board, at: bool(board.color_at(at)))
+
+
+def _guards_own_or_square(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
+    return (guards_own if board.piece_at(target) else defends)(board, by, target)
 
 
 def _passive(
-    claim: Claim, relation: Relation, verb: str, who: Callable[[chess.Board, chess.Square], bool]
+    claim: Claim, relation: Relation, who: Callable[[chess.Board, chess.Square], bool]
 ) -> list[Judgement]:
     thing = claim.mention("piece") or claim.mention("square")
-    if thing is None or thing.kind == chess.KING:
-        return []
     by = claim.mentions("things")
+    if thing is None or (thing.kind == chess.KING and (relation is not attacks or not by)):
+        return []
     counted = claim.mention("times")
     times = _TIMES.get(claim.said("times"), 0) if counted is None else counted.value
     topic = Topic.ATTACK
@@ -224,12 +254,14 @@ def _passive(
     seen = False
     for board in boards:
         for at in salient(claim.scene, thing, board):
-            if board.piece_at(at) is None and (thing.what is not Named.SQUARE or times):
+            empty = board.piece_at(at) is None
+            if empty and thing.what is not Named.SQUARE:
                 continue
             seen = True
             colour = who(board, at)
-            if board.piece_at(at) is None and not attackers(board, colour, at):
-                colour = not colour
+            counts = {len(attackers(board, either, at)) for either in chess.COLORS} if empty else set()
+            if empty and (times in counts if times else not attackers(board, colour, at)):
+                colour = next(c for c in (not colour, colour) if not times or len(attackers(board, c, at)) == times)
             front, all_of_them = attackers(board, colour, at), attackers_with_support(board, colour, at)
             named = all(
                 any(relation(board, square, at) for square in referents(claim.scene, m, board) if square != at)
@@ -243,6 +275,8 @@ def _passive(
                 return confirmed(
                     topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times
                 )
+    if not seen and thing.what is Named.PIECE and thing.kind and thing.definite and is_nowhere(claim, thing):
+        return contradicted(topic, claim.quote(), _no_such(thing))
     if not seen:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if thing.pronoun and len(referents(claim.scene, thing, boards[0])) > 4:

@@ -118,6 +118,9 @@ def _piece(told: _Told) -> Finding | None:
         return None
     if any(_moves(mention, step.before, step.move) for step in told.steps):
         return None
+    # “{Nxf6}the rook goes”: it is taken.
+    if any(_takes(mention, step.before, step.move) for step in told.steps):
+        return None
     if any(_moves(mention, known.board, known.move) for known in told.follows):
         return None
     step = told.step

@@ -19,7 +19,7 @@ _MACROS = (
     (
         "@things",
         r"(?P<things>§[ps]\d+"
-        r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then )?§[ps]\d+| , §[ps]\d+)*)",
+        r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then |by )?§[ps]\d+| ,(?: by)? §[ps]\d+)*)",
     ),
     ("@piece", r"(?P<piece>§p\d+)"),
     ("@side", r"(?P<side>§c\d+)"),
