@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
+import chess
+
 from studyboard.board.facts import check_fact
 from studyboard.board.naming import side
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves, imagined_moves, landed_on, san_of
+from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.referents import referents
 
 
 def judge_check(claim: Claim) -> list[Judgement]:
@@ -71,7 +75,69 @@ def judge_discovered_check(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.CHECK, claim.quote(), fact.words if fact else f"{san_of(steps[0])} gives no check.")
 
 
+def judge_no_check(claim: Claim) -> list[Judgement]:
+    """“Nobody is in check”."""
+    for board in claim.boards():
+        if not board.is_check():
+            return confirmed(Topic.CHECK, claim.quote(), "No king is in check.", exact=len(claim.boards()) == 1)
+    fact = check_fact(claim.boards()[0])
+    return contradicted(Topic.CHECK, claim.quote(), fact.words if fact else "")
+
+
+def judge_out_of_check(claim: Claim) -> list[Judgement]:
+    """“The king steps out of the check”: there was one before the move."""
+    steps = claim.scene.played_near(claim.start)
+    if not steps:
+        return undecided(Topic.CHECK, claim.quote(), "No move is played here.")
+    if any(step.before is not None and step.before.is_check() for step in steps):
+        return confirmed(Topic.CHECK, claim.quote(), "There was a check.")
+    return contradicted(Topic.CHECK, claim.quote(), f"There was no check before {san_of(steps[0])}.")
+
+
+def judge_check_from(claim: Claim) -> list[Judgement]:
+    """“Check from the rook”, “a check on e1”, “checks along the e-file”."""
+    topic = Topic.CHECK
+    named = [m for n, m in enumerate(claim.mentions("things")) if not n or (m.kind is not None and not m.moves_to)]
+    named = named or [m for m in (claim.mention("square"), claim.mention("file")) if m is not None]
+    if not named or any(m.pronoun for m in named):
+        return []
+    boards = [board for board in claim.boards() if board.is_check()]
+    if not boards:
+        return judge_check(claim)
+    steps = claim.scene.played_near(claim.start)
+    landed = {step.landed for step in steps}
+    for board in boards:
+        king = board.king(board.turn)
+        givers = set(board.checkers())
+        fits = [_gives(claim, m, board, givers, king, landed) for m in named]
+        if all(fits):
+            fact = check_fact(board)
+            return confirmed(topic, claim.quote(), fact.words if fact else "", *givers)
+    if claim.hinted("check_referred_before") and not claim.hinted("check_given_before"):
+        return undecided(topic, claim.quote(), "It may be a check that was or could be given.")
+    fact = check_fact(boards[0])
+    return contradicted(topic, claim.quote(), fact.words if fact else "", *boards[0].checkers())
+
+
+def _gives(
+    claim: Claim,
+    mention: Mention,
+    board: chess.Board,
+    givers: set[chess.Square],
+    king: chess.Square | None,
+    landed: set[chess.Square | None],
+) -> bool:
+    if mention.what is Named.FILE:
+        return any(chess.square_file(at) == mention.file for at in (*givers, king) if at is not None)
+    if mention.what is Named.SQUARE:
+        return mention.square in givers or mention.square == king or mention.square in landed
+    return bool(givers & set(referents(claim.scene, mention, board)))
+
+
 JUDGES: Final[dict[str, Judge]] = {
+    "no_check": judge_no_check,
+    "out_of_check": judge_out_of_check,
+    "check_from": judge_check_from,
     "check": judge_check,
     "double_check": judge_double_check,
     "discovered_check": judge_discovered_check,

@@ -119,9 +119,10 @@ def judge_threatens_mate(claim: Claim) -> list[Judgement]:
     square = None if where is None else where.square
     topic = Topic.MATE
     checked = False
+    who = claim.mention("who")
     for board in claim.boards():
         for facing in (turned(board, not board.turn), board):
-            if facing is None:
+            if facing is None or (who is not None and facing.turn != who.colour):
                 continue
             checked = True
             for move in mates_at_once(facing):
@@ -136,7 +137,36 @@ def judge_threatens_mate(claim: Claim) -> list[Judgement]:
         if waiting is not None and mate_in(waiting, 2) is not None:
             return undecided(topic, claim.quote(), "The threat is a mate in two.")
     place = "" if square is None else f" on {chess.square_name(square)}"
-    return contradicted(topic, claim.quote(), f"If nothing were done, no move would give mate{place}.")
+    what = "no move" if who is None else f"no move of {side(bool(who.colour))}'s"
+    return contradicted(topic, claim.quote(), f"If nothing were done, {what} would give mate{place}.")
+
+
+def judge_has_mate(claim: Claim) -> list[Judgement]:
+    """“White has mate on a8”, “Black mates at once”, “the queen mates on h7”."""
+    who, thing, where = claim.mention("who"), claim.mention("piece"), claim.mention("square")
+    square = None if where is None else where.square
+    topic = Topic.MATE
+    if thing is not None and (thing.kind is None or thing.pronoun):
+        return []
+    checked = False
+    for step in claim.scene.played_near(claim.start):
+        fits = square in (None, step.landed) and (who is None or who.colour != step.board.turn)
+        if step.board.is_checkmate() and fits:
+            return confirmed(topic, claim.quote(), f"{side(step.board.turn)} is checkmated.", exact=True)
+    for board in [*claim.boards(), *before_moves(claim)]:
+        for facing in (board, turned(board, not board.turn)):
+            if facing is None or (who is not None and facing.turn != who.colour):
+                continue
+            checked = True
+            for move in mates_at_once(facing):
+                kind = facing.piece_type_at(move.from_square)
+                if square in (None, move.to_square) and (thing is None or thing.kind == kind):
+                    return confirmed(topic, claim.quote(), f"{facing.san(move)}.", move.to_square)
+    if not checked:
+        return undecided(topic, claim.quote(), "A check has to be answered first.")
+    place = "" if square is None else f" on {chess.square_name(square)}"
+    whose = "No move" if who is None else f"No move of {side(bool(who.colour))}'s"
+    return contradicted(topic, claim.quote(), f"{whose} gives mate{place}.")
 
 
 def judge_stalemate(claim: Claim) -> list[Judgement]:
@@ -158,6 +188,7 @@ def judge_stalemate(claim: Claim) -> list[Judgement]:
 
 JUDGES: Final[dict[str, Judge]] = {
     "mate": judge_mate,
+    "has_mate": judge_has_mate,
     "mate_in": judge_mate_in,
     "threatens_mate": judge_threatens_mate,
     "stalemate": judge_stalemate,

@@ -9,16 +9,18 @@ import chess
 from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_relations import doers, target_words
+from studyboard.reading.claims_relations import doers, is_nowhere, target_words
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
-from studyboard.reading.referents import referents
+from studyboard.reading.referents import named_before, referents
 
 
 def judge_stands(claim: Claim) -> list[Judgement]:
     """“The bishop stands on d6”."""
     thing, where = claim.mention("piece"), claim.mention("square")
-    if thing is None or where is None or where.square is None or thing.kind is None or thing.square is not None:
+    if thing is None or where is None or where.square is None or thing.square is not None:
+        return []
+    if thing.kind is None and (thing.pronoun not in ("it", "she") or claim.hinted("stands_loosely")):
         return []
     boards = claim.boards()
     for board in boards:
@@ -27,7 +29,9 @@ def judge_stands(claim: Claim) -> list[Judgement]:
                 Topic.SQUARE, claim.quote(), sentence(f"{the_piece(board, where.square)} is there"), where.square
             )
     found = referents(claim.scene, thing, boards[0])
-    if not found:
+    if not found and thing.kind is not None and thing.definite and is_nowhere(claim, thing):
+        return contradicted(Topic.SQUARE, claim.quote(), f"There is no such {chess.piece_name(thing.kind)}.")
+    if not found or (thing.kind is None and not named_before(claim.scene, thing.start)):
         return undecided(Topic.SQUARE, claim.quote(), "It is not clear which piece is meant.")
     places = listed([the_piece(boards[0], at) for at in found])
     return contradicted(Topic.SQUARE, claim.quote(), sentence(f"there is {places}"), where.square, *found)

@@ -152,7 +152,7 @@ def _pairs(
     movers = claim.movers()
     targets = sorted(referents(claim.scene, thing, board), key=lambda at: at not in movers)
     bys = set(doers(claim, board, group))
-    if guards and len(group) == 1 and thing.what is Named.PIECE and not thing.pronoun:
+    if guards and len(group) == 1 and thing.what is Named.PIECE:
         # Only a piece of the same side can guard, whichever of its kind has moved last.
         colours = {board.color_at(at) for at in targets}
         bys.update(at for at in referents(claim.scene, group[0], board) if board.color_at(at) in colours)

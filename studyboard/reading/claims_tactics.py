@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 import chess
@@ -107,16 +108,23 @@ def judge_forks(claim: Claim) -> list[Judgement]:
     things = claim.things()
     if len(things) == 1 and claim.has("of") and not things[0].plural:
         things = []
+    passive = claim.has("passive")
+    if passive and len(things) == 1 and not things[0].plural:
+        return []
     if things:
-        group = claim.subjects()[0] if claim.subjects() else []
+        by_whom = claim.mention("by")
+        group = [by_whom] if by_whom else claim.subjects()[0] if claim.subjects() and not passive else []
         for board in claim.boards():
-            doers = {sq for m in group for sq in referents(scene, m, board)} | set(claim.movers())
+            doers = {sq for m in group for sq in referents(scene, m, board)}
+            doers |= set() if passive else set(claim.movers())
             for by in sorted(doers or chess.scan_forward(board.occupied)):
                 hit = [
                     [at for at in referents(scene, thing, board) if board.piece_at(by) and attacks(board, by, at)]
                     for thing in things
                 ]
                 plural = len(things) == 1 and things[0].plural
+                if len(set().union(*hit)) < len(things):
+                    continue
                 if all(hit) and (len(things) > 1 or not plural or len(hit[0]) > 1):
                     if len(things) == 1 and not plural:
                         if claim.has("with") and by in claim.movers():
@@ -139,6 +147,10 @@ def judge_forks(claim: Claim) -> list[Judgement]:
             total += [line.behind for line in uncovered(step.before, step.move)]
             if len(set(total)) > 1:
                 return confirmed(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed, *total)
+    if passive and not any(thing.pronoun for thing in things):
+        named = all(referents(scene, thing, boards[0]) for thing in things)
+        judged = contradicted if named else undecided
+        return judged(Topic.FORK, claim.quote(), "No piece attacks all of them.")
     if not things and not claim.hinted("noun_told_before"):
         return undecided(Topic.FORK, claim.quote(), "It may be a fork that is to come.")
     if things and not claim.scene.played_near(claim.start):
@@ -266,6 +278,7 @@ def judge_squares(claim: Claim) -> list[Judgement]:
     if thing is None or number is None or thing.kind is None:
         return []
     topic = Topic.TRAPPED
+    listed_squares = _squares_after(claim)
     counts: list[tuple[chess.Board, chess.Square, int]] = []
     for board in claim.boards():
         for at in referents(claim.scene, thing, board):
@@ -275,6 +288,11 @@ def judge_squares(claim: Claim) -> list[Judgement]:
             legal = len({move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])})
             plain = legal if thing.kind != chess.KING else len(king_squares(board, bool(board.color_at(at))))
             safe = legal if thing.kind == chess.KING else len(safe_squares(board, at))
+            reach = {move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])}
+            wrong = [square for square in listed_squares if square not in reach]
+            if wrong and number.value in (legal, plain, safe):
+                counts.append((board, at, plain))
+                continue
             if number.value in (legal, plain, safe):
                 why = sentence(f"{the_piece(board, at)} has {counted(number.value, 'square')}")
                 return confirmed(topic, claim.quote(), why, at)
@@ -283,7 +301,20 @@ def judge_squares(claim: Claim) -> list[Judgement]:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     # Of two kings, the one whose turn it is.
     board, at, count = next((c for c in counts if c[0].turn == c[0].color_at(c[1])), counts[0])
+    if listed_squares:
+        exits = squares_listed(king_squares(board, bool(board.color_at(at))))
+        if thing.kind == chess.KING:
+            return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
     return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} has {counted(count, 'square')}"), at)
+
+
+def _squares_after(claim: Claim) -> list[chess.Square]:
+    """The squares that are listed behind the number of them: “three squares, b1, b2 and c2”."""
+    found = claim.scene.words.hints["squares_listed_after"].search(claim.after())
+    if found is None:
+        return []
+    marks = [int(mark) for mark in re.findall(r"§s(\d+)", found.group())]
+    return [square for mark in marks if (square := claim.scene.mentions[mark].square) is not None]
 
 
 JUDGES: Final[dict[str, Judge]] = {

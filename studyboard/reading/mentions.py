@@ -188,7 +188,8 @@ class _Chunker:
     def _placed(self, mention: Mention) -> Mention:
         """With the square that follows: “on f6”, “from b8”, “to f3”, or the square alone."""
         at = mention.end
-        if not self._joined(at):
+        if not self._joined(at) or self._word(at - 1) in self.names.roles:
+            # “A third attacker on d5” stands elsewhere.
             return mention
         if at in self.squares:
             square, end = self.squares[at]

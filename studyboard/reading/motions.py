@@ -66,7 +66,10 @@ def _motions_in(scene: Scene) -> Iterator[Motion]:
         gap = _gap(scene, mention.end, target)
         if not gap or len(gap) > _GAP:
             continue
-        told = words.hint("motion_gap", " ".join(gap))
+        behind = " ".join(token.text for token in scene.tokens[max(0, mention.start - 4) : mention.start])
+        # “Brings out the knight, to c6”.
+        brought = len(gap) == 1 and words.hint("motion_to", gap[0]) and words.hint("moves_piece_before", behind)
+        told = brought or words.hint("motion_gap", " ".join(gap))
         if told:
             yield Motion(mention, target.square, mention.start, target.end)
     for target in scene.mentions:

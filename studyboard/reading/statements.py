@@ -10,6 +10,7 @@ from studyboard.reading import (
     claims_counted,
     claims_forced,
     claims_game,
+    claims_lines,
     claims_mate,
     claims_material,
     claims_pawns,
@@ -24,6 +25,7 @@ from studyboard.reading.scene import Mood, Scene
 
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
+    **claims_lines.JUDGES,
     **claims_counted.JUDGES,
     **claims_tactics.JUDGES,
     **claims_check.JUDGES,

@@ -43,6 +43,7 @@ class Names:
     pieces: type (0 for any piece) and whether several are meant, by word
     before_square: words behind which a square alone is a pawn's move
     after_capture: words that may follow “pawn takes” without making something else of it
+    roles: pieces named by what they do to a square: “attacker”
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
 
@@ -58,6 +59,7 @@ class Names:
     black: frozenset[str]
     file: frozenset[str]
     square: frozenset[str]
+    roles: frozenset[str]
     on: tuple[tuple[str, ...], ...]
     origin: tuple[tuple[str, ...], ...]
     to: tuple[tuple[str, ...], ...]
@@ -132,6 +134,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         black=one("black"),
         file=one("file"),
         square=one("square"),
+        roles=one("roles"),
         on=several("on"),
         origin=several("origin"),
         to=several("to"),
