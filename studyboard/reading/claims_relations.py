@@ -238,9 +238,7 @@ def _guards_own_or_square(board: chess.Board, by: chess.Square, target: chess.Sq
     return (guards_own if board.piece_at(target) else defends)(board, by, target)
 
 
-def _passive(
-    claim: Claim, relation: Relation, who: Callable[[chess.Board, chess.Square], bool]
-) -> list[Judgement]:
+def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
     thing = claim.mention("piece") or claim.mention("square")
     by = claim.mentions("things")
     if thing is None or (thing.kind == chess.KING and (relation is not attacks or not by)):

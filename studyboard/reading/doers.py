@@ -17,6 +17,7 @@ from studyboard.reading.motions import elsewhere
 from studyboard.reading.scene import Mood, Scene, Sentence, Step
 from studyboard.reading.standing import Known
 
+
 @dataclass(frozen=True, slots=True)
 class _Told:
     """A move and the words from its cue to the next one.
@@ -166,7 +167,9 @@ def _taken(told: _Told) -> Finding | None:
         why = why.replace("pawn", chess.piece_name(kind))
     else:
         why = f"What is taken is a {chess.piece_name(kind)}: {_san(step)}."
-    fix = None if kind in (None, mention.kind) else piece_fix(told.scene, mention.start, mention.end, mention.kind, kind)
+    fix = (
+        None if kind in (None, mention.kind) else piece_fix(told.scene, mention.start, mention.end, mention.kind, kind)
+    )
     return _finding(told.scene, mention.start, mention.end, Topic.PIECE, why, "Say what is taken.", fix)
 
 
@@ -227,9 +230,7 @@ def _san(step: Step) -> str:
     return step.before.san(step.move)
 
 
-def _finding(
-    scene: Scene, first: int, last: int, topic: Topic, why: str, do: str, fix: Fix | None = None
-) -> Finding:
+def _finding(scene: Scene, first: int, last: int, topic: Topic, why: str, do: str, fix: Fix | None = None) -> Finding:
     start, end = scene.span(first, min(last, len(scene.tokens)))
     quote = scene.quote(first, min(last, len(scene.tokens)))
     do = f"Say “{fix.text}”." if fix else do
