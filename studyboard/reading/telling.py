@@ -10,8 +10,8 @@ import chess
 from studyboard.board.moves import captured_square, landing_square
 from studyboard.board.naming import side
 from studyboard.notation.narration.lexicon import lexicon
-from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.doers import doers
+from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.motions import elsewhere, motions
