@@ -10,7 +10,15 @@ from studyboard.reading.scene import Scene, Sentence
 _SO_IS = re.compile(r"(?<!\S)(?:so|as) (is|are|was|were) (§p\d+)(?= ,| too|$| and| as well)")
 _SAME_GOES = re.compile(r"the same (?:goes for|is true of|is true for|can be said of|applies to|holds for) (§p\d+)")
 _PREDICATE = re.compile(r"(§p\d+) (?:is|are|was|were) ([^,]+?)(?= ,| and |$)")
-_HAS = re.compile(r"(§c\d+) (has|have|had|with) (§n\d+) ([a-z§][^,]*?)(?= ,|$)")
+_HOLDS = r"(?:has|have|had|with|counts|owns|keeps|retains|possesses)"
+_LISTED = re.compile(
+    rf"§c\d+(?: still| now| only| just)* ({_HOLDS}) .*? ,"
+    r"(?: and| but| while| whereas)? (§c\d+)(?: has)?(?: only| just| still)* "
+    r"((?:(?:a|both|all) )*(?:§n\d+ )?§p\d+(?:(?: ,| and| , and) (?:§n\d+ )?§p\d+)*)(?= ,| left|$)"
+)
+_HAS = re.compile(
+    rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) ([a-z§][^,]*?)(?= ,|$)"
+)
 _GAP = re.compile(r"(?<= )(§c\d+) (?:has |only |just |but |has only )*(§n\d+)(?= ?,|$)")
 
 
@@ -28,6 +36,15 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             said = list(_PREDICATE.finditer(code, 0, same.start())) or list(_PREDICATE.finditer(before))
             if said:
                 yield _whole(sentence, same.start(1), f"{same[1]} is {said[-1][2]}", len(same[1]))
+        listed = _LISTED.search(code)
+        if listed is not None and " has " not in code[listed.start(2) : listed.end()]:
+            head = f"{listed[2]} {listed[1]} "
+            shift = listed.start(3) - len(head)
+            places = tuple(
+                (at - shift, token) for at, token in sentence.places if listed.start(3) <= at < listed.end(3)
+            )
+            first = (0, sentence.token_at(listed.start(2)))
+            yield Sentence(sentence.start, sentence.end, head + listed[3], (first, *places))
         has = _HAS.search(code)
         gap = None if has is None else _GAP.search(code, has.end())
         if has is not None and gap is not None and has[1] != gap[1]:

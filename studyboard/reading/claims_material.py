@@ -11,9 +11,10 @@ from studyboard.board.exchange import PIECE_VALUES, best_exchange
 from studyboard.board.forced_wins import forced_win
 from studyboard.board.material import material_words
 from studyboard.board.moves import captured_square
-from studyboard.board.naming import counted, listed, side
+from studyboard.board.naming import counted, side
 from studyboard.board.rights import bishops_words, has_bishop_pair, opposite_bishops
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_inventory import holder
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
 
@@ -46,13 +47,18 @@ def amounts(claim: Claim, *, definite: bool = False) -> list[tuple[int, str]]:
             and not any(token.text in ("extra", "both") for token in words)
         ):
             continue
-        count = numbers[0] if numbers else 2 if any(token.text == "both" for token in words) else 1
+        inside = next((_numbers(claim).index(t.text) for t in words[1:] if t.text in _numbers(claim)), 1)
+        count = numbers[0] if numbers else 2 if any(token.text == "both" for token in words) else inside
         if pieces and pieces[0].plural and count == 1:
             continue
         if any(token.text == "no" for token in words):
             count = 0
         found.append((count, thing))
     return found
+
+
+def _numbers(claim: Claim) -> tuple[str, ...]:
+    return claim.scene.words.names.numbers
 
 
 def says(claim: Claim, group: str, *words: str) -> bool:
@@ -95,7 +101,9 @@ def points(board: chess.BaseBoard, colour: chess.Color) -> int:
 def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, str]]) -> bool:
     """Would one say that *colour* is these things up? The count of each has to fit, or one thing the points."""
     more, ahead = difference(board, colour), points(board, colour)
-    if ahead < 0 or (ahead == 0 and not (len(things) == 1 and things[0][1] == EXCHANGE)):
+    if len(things) == 1 and things[0][1] in ("rook", "queen") and more[MINOR] < 0 and ahead < 4 * things[0][0]:
+        return False
+    if ahead <= 0 and not (len(things) == 1 and things[0][1] == EXCHANGE):
         return False
     if len(things) == 1:
         count, thing = things[0]
@@ -110,23 +118,59 @@ def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, s
 
 
 def judge_up(claim: Claim) -> list[Judgement]:
-    """“White is a pawn up”, “the exchange down”, “with two extra pawns”."""
+    """“White is a pawn up”, “the exchange down”, “with two extra pawns”, “nobody is a pawn up”."""
     things = amounts(claim)
-    if not things:
+    if not things or claim.hinted("in_return_before") or claim.hinted("not_up_before"):
         return []
-    if claim.hinted("in_return_before"):
+    if claim.has("extra") and not says(claim, "amount", "extra", "additional", "spare"):
         return []
+    if claim.has("neither"):
+        return _nobody_up(claim, things)
     down = claim.has("down")
     who = claim.mention("side") or claim.mention("piece")
-    if who is not None and who.kind is not None:
+    if who is not None and (who.kind is not None or (who.plural and not who.pronoun)):
         return []
+    colours = list(holder(claim) or chess.COLORS)
     boards = [settledboard for board in claim.boards() for settledboard in settled(board)]
-    colours = list(chess.COLORS) if who is None or who.colour is None else [who.colour]
     for board in boards:
         for colour in colours:
             if is_up(board, colour != down, things):
-                return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
+                return confirmed(Topic.MATERIAL, claim.quote(), material_words(board), exact=who is not None)
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+
+
+def _nobody_up(claim: Claim, things: list[tuple[int, str]]) -> list[Judgement]:
+    boards = claim.boards()
+    words = material_words(boards[0])
+    if any(not any(is_up(board, colour, things) for colour in chess.COLORS) for board in boards):
+        return confirmed(Topic.MATERIAL, claim.quote(), words)
+    return contradicted(Topic.MATERIAL, claim.quote(), words)
+
+
+def _exchanges(more: Counter[str]) -> int:
+    """How many rooks stand against how many minor pieces."""
+    rooks = more["rook"]
+    return rooks if rooks * more[MINOR] < 0 else 0
+
+
+def judge_ahead(claim: Claim) -> list[Judgement]:
+    """“White is ahead in material”, “has a material advantage”, “is three points up”."""
+    colours = list(holder(claim) or ())
+    if not colours:
+        return []
+    number = claim.mention("number")
+    boards = [after for board in claim.boards() for after in settled(board)]
+    balance = [points(board, colours[0]) * (-1 if claim.has("down") else 1) for board in boards]
+    words = material_words(claim.boards()[0])
+    if claim.has("neither"):
+        right = 0 in balance
+    elif number is not None:
+        right = number.value in balance
+    else:
+        right = max(balance) > 0
+    if right:
+        return confirmed(Topic.MATERIAL, claim.quote(), words, exact=True)
+    return contradicted(Topic.MATERIAL, claim.quote(), words)
 
 
 def judge_for(claim: Claim) -> list[Judgement]:
@@ -139,9 +183,10 @@ def judge_for(claim: Claim) -> list[Judgement]:
     for board in boards:
         for colour in chess.COLORS:
             more = difference(board, colour)
+            more[EXCHANGE] = _exchanges(more)
             if more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
-    if not claim.hinted("has_before") or EXCHANGE in (given[1], *(t for _, t in taken)):
+    if not claim.hinted("has_before"):
         return undecided(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
 
@@ -149,28 +194,41 @@ def judge_for(claim: Claim) -> list[Judgement]:
 def judge_level(claim: Claim) -> list[Judgement]:
     """“Material is level”."""
     boards = [after for board in claim.boards() for after in settled(board)]
-    for board in boards:
-        if points(board, chess.WHITE) == 0:
-            return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
-    return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+    even = any(points(board, chess.WHITE) == 0 for board in boards)
+    words = material_words(claim.boards()[0])
+    if claim.has("uneven") or claim.hinted("denied"):
+        uneven = any(points(board, chess.WHITE) != 0 for board in claim.boards())
+        if uneven:
+            return confirmed(Topic.MATERIAL, claim.quote(), words)
+        return contradicted(Topic.MATERIAL, claim.quote(), words)
+    if even:
+        return confirmed(Topic.MATERIAL, claim.quote(), words)
+    return contradicted(Topic.MATERIAL, claim.quote(), words)
 
 
 def judge_bishop_pair(claim: Claim) -> list[Judgement]:
-    """“White has the bishop pair”."""
+    """“White has the bishop pair”, “Black is without the bishop pair”, “neither side has it”."""
     if not _of_kind(claim, chess.BISHOP) or (claim.has("two") and not says(claim, "two", "two", "both")):
         return []
     who = claim.mention("side") or claim.mention("piece")
-    colours = list(chess.COLORS) if who is None or who.colour is None else [who.colour]
+    if who is not None and who.kind is not None:
+        return []
+    colours = list(holder(claim) or chess.COLORS)
     boards = claim.boards()
-    for board in boards:
-        for colour in colours:
-            if has_bishop_pair(board, colour):
-                return confirmed(Topic.MATERIAL, claim.quote(), f"{side(colour)} has both bishops.")
+    denied = claim.has("none") or claim.has("neither") or says(claim, "kind2", "no")
+    sure = denied or claim.has("both")
+    pairs = [[has_bishop_pair(board, colour) for colour in colours] for board in boards]
+    right = any((not any(of) if denied else all(of)) if sure else any(of) for of in pairs)
+    words = " ".join(
+        f"{side(colour)} has {counted(len(boards[0].pieces(chess.BISHOP, colour)), 'bishop')}." for colour in colours
+    )
+    if right:
+        return confirmed(Topic.MATERIAL, claim.quote(), words, exact=who is not None)
     if claim.has("bare"):
         return undecided(
             Topic.MATERIAL, claim.quote(), "Nobody has both bishops here; it may be said of another moment."
         )
-    return contradicted(Topic.MATERIAL, claim.quote(), f"{side(colours[0])} has not both bishops.")
+    return contradicted(Topic.MATERIAL, claim.quote(), words)
 
 
 def judge_opposite_bishops(claim: Claim) -> list[Judgement]:
@@ -224,77 +282,6 @@ def judge_queens_off(claim: Claim) -> list[Judgement]:
     if claim.hinted("of_exchange") or claim.has("aside"):
         return undecided(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.")
     return contradicted(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.", *queens)
-
-
-def judge_inventory(claim: Claim) -> list[Judgement]:
-    """“Has two knights”, “with an extra pawn”."""
-    things = amounts(claim)
-    if not things:
-        return []
-    if says(claim, "amount", "extra") or claim.said("more"):
-        return judge_up(claim)
-    if not claim.hinted("counted_after"):
-        return []
-    numbered = any(m.what is Named.NUMBER for m in claim.mentions("amount")) or says(claim, "amount", "both", "no")
-    if not numbered and len(things) < 2:
-        return []
-    who = claim.mention("side")
-    piece = claim.mention("piece")
-    if piece is not None and piece.kind is not None and piece.kind != chess.KING:
-        return []
-    colours = [who.colour] if who is not None and who.colour is not None else list(chess.COLORS)
-    boards = claim.boards()
-    for board in boards:
-        for colour in colours:
-            have = [(_have(board, colour, thing), count) for count, thing in things]
-            if all(had == count or (had > count and not claim.hinted("counted_exactly_after")) for had, count in have):
-                return confirmed(Topic.NUMBER, claim.quote(), _inventory_words(board, colour, things))
-    if who is None:
-        return undecided(Topic.NUMBER, claim.quote(), "It is not clear who is meant.")
-    return contradicted(Topic.NUMBER, claim.quote(), _inventory_words(boards[0], colours[0], things))
-
-
-def _have(board: chess.BaseBoard, colour: chess.Color, thing: str) -> int:
-    kinds = (chess.KNIGHT, chess.BISHOP) if thing in (MINOR, EXCHANGE) else (_KINDS[thing],)
-    return sum(len(board.pieces(kind, colour)) for kind in kinds)
-
-
-def _inventory_words(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, str]]) -> str:
-    return f"{side(colour)} has {listed([counted(_have(board, colour, thing), thing) for _, thing in things])}."
-
-
-def judge_gone(claim: Claim) -> list[Judgement]:
-    """“Both rooks have left the board”."""
-    thing = claim.mention("piece")
-    if thing is None or not thing.kind or thing.square is not None or not thing.plural:
-        return []
-    colours = list(chess.COLORS) if thing.colour is None else [thing.colour]
-    name = chess.piece_name(thing.kind)
-    for board in claim.boards():
-        if not any(board.pieces_mask(thing.kind, colour) for colour in colours):
-            return confirmed(Topic.NUMBER, claim.quote(), f"There is no {name} on the board.")
-    board = claim.boards()[0]
-    left = [at for colour in colours for at in board.pieces(thing.kind, colour)]
-    if (
-        any(not board.pieces_mask(thing.kind, colour) for colour in chess.COLORS)
-        and "both" not in claim.quote().lower()
-    ):
-        return undecided(Topic.NUMBER, claim.quote(), "It is not clear whose they are.")
-    places = listed([chess.square_name(at) for at in left])
-    return contradicted(Topic.NUMBER, claim.quote(), f"There is a {name} on {places}.", *left)
-
-
-def judge_each(claim: Claim) -> list[Judgement]:
-    """“Six pawns each”."""
-    things = amounts(claim)
-    if not things:
-        return []
-    boards = claim.boards()
-    for board in boards:
-        if all(_have(board, colour, thing) == count for colour in chess.COLORS for count, thing in things):
-            return confirmed(Topic.NUMBER, claim.quote(), _inventory_words(board, chess.WHITE, things))
-    why = " ".join(_inventory_words(boards[0], colour, things) for colour in chess.COLORS)
-    return contradicted(Topic.NUMBER, claim.quote(), why)
 
 
 def judge_wins(claim: Claim) -> list[Judgement]:
@@ -375,14 +362,12 @@ def _passed(board: chess.Board) -> chess.Board | None:
 JUDGES: Final[dict[str, Judge]] = {
     "material_side": judge_up,
     "material_bare": judge_up,
+    "material_ahead": judge_ahead,
     "material_for": judge_for,
     "material_level": judge_level,
     "bishop_pair": judge_bishop_pair,
     "opposite_bishops": judge_opposite_bishops,
     "same_bishops": judge_same_bishops,
     "queens_off": judge_queens_off,
-    "inventory": judge_inventory,
     "wins": judge_wins,
-    "each": judge_each,
-    "gone": judge_gone,
 }

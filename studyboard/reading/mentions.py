@@ -153,7 +153,7 @@ class _Chunker:
                 at += 1
             elif word in names.wings:
                 mention = replace(mention, vague=True)
-            elif word in names.adjectives or (word in ("two", "three", "four") and at > start):
+            elif word in names.adjectives or (at > start and word in names.numbers[2:9] and not self._is_side(at - 1)):
                 pass
             elif (
                 at in self.squares
@@ -179,10 +179,19 @@ class _Chunker:
         mention = replace(mention, kind=piece or None, plural=plural, end=at + 1)
         return self._placed(mention)
 
+    def _is_side(self, at: int) -> bool:
+        """Is this word the bare name of a side: “Black two knights” are two that Black has?"""
+        return self._word(at) in (*self.names.white, *self.names.black)
+
     def _is_file(self, at: int, start: int) -> bool:
         """Is this letter a file, and not the article? The article stands before a space, the file before a hyphen."""
         if self._word(at) != "a":
             return True
+        if at > start and at not in self.hyphens:
+            # “Black a rook”, “White's a piece up” have the article.
+            kind = self._kind(self._word(at + 1))
+            if self._is_side(at - 1) or kind is None or kind[0] != chess.PAWN:
+                return False
         return at > start or (at + 1 < len(self.tokens) and at in self.hyphens)
 
     def _placed(self, mention: Mention) -> Mention:

@@ -10,6 +10,7 @@ from studyboard.reading import (
     claims_counted,
     claims_forced,
     claims_game,
+    claims_inventory,
     claims_lines,
     claims_mate,
     claims_material,
@@ -32,6 +33,7 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_mate.JUDGES,
     **claims_forced.JUDGES,
     **claims_places.JUDGES,
+    **claims_inventory.JUDGES,
     **claims_material.JUDGES,
     **claims_pawns.JUDGES,
     **claims_game.JUDGES,
@@ -42,7 +44,31 @@ _OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
 _GIVES_WAY = frozenset(
     {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "bishop_pair", "empty_file"}
+    | set(claims_inventory.JUDGES)
+    | {
+        "material_side",
+        "material_bare",
+        "material_ahead",
+        "material_for",
+        "turn",
+        "must_take",
+        "majority",
+        "count_feature",
+        "queens_off",
+        "opposite_bishops",
+        "same_bishops",
+    }
 )
+#: Claims of what is there now, in which “left” and “no longer” say nothing of the past.
+_OF_NOW = frozenset(claims_inventory.JUDGES) | {
+    "material_level",
+    "material_ahead",
+    "bishop_pair",
+    "passed",
+    "count_feature",
+    "empty_file",
+    "open_file",
+}
 #: Claims that speak of another time or of nothing by their own words.
 _ANY_MOOD = frozenset(
     {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone", "only_piece"}
@@ -53,9 +79,19 @@ _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 _OF_A_MOMENT = frozenset(
     {"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"}
 )
-_DENIED_ITSELF = frozenset({"material_level", "empty_file", "nobody_guards", "nobody_attacks"}) | frozenset(
-    {"unguarded", "trapped", "castling_right", "queens_off", "guarded", "inventory", "only_move", "cannot_go"}
-)
+_DENIED_ITSELF = frozenset(
+    {
+        "material_level",
+        "bishop_pair",
+        "holds",
+        "on_board",
+        "versus",
+        "gone",
+        "empty_file",
+        "nobody_guards",
+        "nobody_attacks",
+    }
+) | frozenset({"unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "cannot_go"})
 
 
 def statements(scene: Scene, *, deep: bool = False) -> list[Finding]:
@@ -97,8 +133,10 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     verdict, why = judgement.verdict, judgement.why
     trigger = _trigger(claim)
     mood = scene.mood(trigger)
-    if claim.kind in _DENIED_ITSELF:
+    if claim.kind in _DENIED_ITSELF or any(claim.has(group) for group in ("neither", "none", "uneven")):
         mood &= ~Mood.NEGATIVE
+    if claim.kind in _OF_NOW and not scene.words.hint("was_before", _clause_code(claim)):
+        mood &= ~Mood.PAST
     if claim.kind in _ANY_MOOD:
         own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "only_piece")
         own_words = own_words and not _on_condition(claim)
@@ -109,6 +147,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood |= Mood.HYPOTHETICAL
     if claim.kind in _OWN_MOOD and not _on_condition(claim) and scene.words.hint("own_mood", claim.match.group()):
         mood &= Mood.NEGATIVE | Mood.QUESTION
+    if claim.has("never") and not _on_condition(claim):
+        mood = Mood.PLAIN
     if mood & Mood.NEGATIVE:
         if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
             verdict = Verdict.CONTRADICTED
@@ -136,6 +176,12 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         judgement.line,
         judgement.fix,
     )
+
+
+def _clause_code(claim: Claim) -> str:
+    """The words of the clause, and of the claim where it runs over several."""
+    start, end = claim.scene.clause(claim.start)
+    return " ".join(token.text for token in claim.scene.tokens[start : max(end, claim.end)])
 
 
 def _on_condition(claim: Claim) -> bool:

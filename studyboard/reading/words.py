@@ -14,8 +14,15 @@ import chess
 from studyboard.model.errors import StudyboardError
 from studyboard.resources_path import resource
 
-_AMOUNT = r"(?:§n\d+ |a |an |the |one )?(?:clean |whole |full |minor |the |good |clear )*(?:§p\d+|exchange)"
+_ITEM = r"(?:(?:<before_count>) )*(?:§n\d+ )?(?:(?:<behind_count>) )*§p\d+"
+_LIST = rf"{_ITEM}(?:(?: ,)?(?: <joins_count>|(?<=,)) {_ITEM})*"
+_AMOUNT = (
+    r"(?:§n\d+ |a |an |the |one )?"
+    r"(?:clean |whole |full |minor |the |good |clear |more |extra |additional )*(?:§p\d+|exchange)"
+)
+_HOLDER = r"(?:(?P<both><both_sides>|§c\d+ and §c\d+)|(?P<neither><neither>)|(?P<side>§c\d+)|(?P<piece>§p\d+))"
 _MACROS = (
+    ("@holder", _HOLDER),
     (
         "@things",
         r"(?P<things>§[ps]\d+"
@@ -27,6 +34,9 @@ _MACROS = (
     ("@number", r"(?P<number>§n\d+)"),
     ("@square", r"(?P<square>§[s]\d+)"),
     ("@file", r"(?P<file>§f\d+)"),
+    ("@list2", rf"(?P<list2>(?:§c\d+ )?(?:(?:<before_count>) )*(?:{_LIST}|§n\d+))"),
+    ("@list", rf"(?P<list>{_LIST})"),
+    ("@kinds", r"(?P<kinds>§p\d+(?: (?:and|against|versus) §p\d+)*)"),
     *((f"@amount{n}", rf"(?P<amount{n}>{_AMOUNT})") for n in ("2", "3")),
     ("@amount", rf"(?P<amount>{_AMOUNT})"),
 )
@@ -165,6 +175,7 @@ def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str
     for macro, expression in _MACROS:
         while macro in text:
             counts[macro] = counts.get(macro, 0) + 1
+            expression = _with_lists(expression, lists)
             once = expression if counts[macro] == 1 else re.sub(r"\(\?P<\w+>", "(?:", expression)
             text = text.replace(macro, once, 1)
     try:
