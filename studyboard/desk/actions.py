@@ -300,6 +300,21 @@ ACTIONS: tuple[ActionSpec, ...] = (
         apart=True,
     ),
     ActionSpec(
+        "fit_to_slot",
+        "S&cript",
+        tr_later("Fit the talk to the slot"),
+        ("Ctrl+Shift+T",),
+        tr_later("Over or under is spread over the beats that are not locked."),
+    ),
+    ActionSpec(
+        "lock_length",
+        "S&cript",
+        tr_later("Lock or unlock this length"),
+        ("Ctrl+Shift+K",),
+        tr_later("A locked beat keeps its length when the talk is fitted."),
+    ),
+    ActionSpec("unlock_lengths", "S&cript", tr_later("Unlock every length"), (), tr_later("All may be fitted again.")),
+    ActionSpec(
         "forward",
         "&Go",
         tr_later("&Forward"),

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtWidgets import QDialog
 
 from studyboard.desk.command_group import CommandGroup
 from studyboard.model import edits
+from studyboard.model.errors import StudyboardError
 from studyboard.model.script import Part
+from studyboard.timing.clock import over_or_under
+from studyboard.translation import tr
+
+if TYPE_CHECKING:
+    from studyboard.timing.fit import Fit
 
 
 class ScriptCommands(CommandGroup):
@@ -75,3 +83,52 @@ class ScriptCommands(CommandGroup):
         dialog = SlotDialog(self._session.study.slot, self._session.timeline.seconds, self._window)
         if dialog.exec() == QDialog.DialogCode.Accepted and dialog.slot != self._session.study.slot:
             self._session.do(edits.ChangeSlot(dialog.slot))
+
+    def fit_to_slot(self) -> None:
+        """Spread what is over or under the slot, and say how it came out."""
+        from studyboard.timing.fit import fit_to_slot
+
+        self._window.line_editor.flush()
+        try:
+            fit = fit_to_slot(self._session.study)
+        except StudyboardError as reason:
+            self._session.refused.emit(str(reason))
+            return
+        if self._session.do(fit.edit):
+            self._window.tell(_fit_words(fit))
+
+    def lock_length(self) -> None:
+        """Lock the length of the beat that is shown, or unlock it."""
+        from studyboard.timing.fit import lock
+
+        self._window.line_editor.flush()
+        key = self._window.lanes.current
+        study = self._session.study
+        locked = study.line(key).locked if isinstance(key, Part) else study.nodes[key].locked
+        if self._session.attempt(lock, key, not locked):
+            self._window.tell(tr("The length is unlocked.") if locked else tr("The length is locked."))
+
+    def unlock_lengths(self) -> None:
+        """Unlock every beat."""
+        from studyboard.timing.fit import unlock_all
+
+        self._session.attempt(unlock_all)
+
+
+def _fit_words(fit: Fit) -> str:
+    pace = round(100 / fit.factor)
+    told = tr("{beats} beats are told at {pace} % of your pace.", beats=fit.beats, pace=pace)
+    if not fit.left:
+        return tr("The talk fits its slot: {told}", told=told)
+    if fit.left > 0:
+        return tr(
+            "The talk is still {distance}: {told} Nobody is believed to speak faster; "
+            "shorten a line or hide a side-line.",
+            distance=over_or_under(fit.left),
+            told=told,
+        )
+    return tr(
+        "The talk is still {distance}: {told} Slower would sound drawn out; add a line or a think pause.",
+        distance=over_or_under(fit.left),
+        told=told,
+    )

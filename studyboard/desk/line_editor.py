@@ -30,6 +30,7 @@ from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, Part, SpokenLine
 from studyboard.model.study import Changed
 from studyboard.notation.labels import move_label
+from studyboard.timing.fit import intend
 from studyboard.timing.pace import estimate
 from studyboard.translation import tr, tr_later
 
@@ -266,11 +267,7 @@ class LineEditor(QWidget):
         if not self._there():
             return
         self._storing = True
-        if isinstance(self._key, Part):
-            line = replace(self._session.study.line(self._key), intended=intended)
-            self._session.do(ChangeLine(self._key, line, tr_later("Set the intended length")))
-        else:
-            self._session.do(ChangeNode(self._key, "intended", intended, tr_later("Set the intended length")))
+        self._session.do(intend(self._session.study, self._key, intended))
         self._storing = False
         self._show_figures()
 

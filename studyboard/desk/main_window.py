@@ -225,6 +225,7 @@ class MainWindow(QMainWindow):
         # While the talk is run through, the keyboard belongs to it, wherever the pointer plays a move.
         self.board_view.setFocusPolicy(Qt.FocusPolicy.NoFocus if running else Qt.FocusPolicy.StrongFocus)
         self.ruler.setFocusPolicy(Qt.FocusPolicy.NoFocus if running else Qt.FocusPolicy.StrongFocus)
+        self.ruler.can_stretch = not running
         if not running:
             self.ruler.set_playhead(None)
         return True

@@ -1,57 +1,25 @@
-"""Painting the time ruler: ticks, blocks, returns, the slot's end, the take, the playhead."""
+"""Painting the time ruler: ticks, blocks, returns, the slot's end, the playhead."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
 
 from studyboard.desk.look import Look
+from studyboard.desk.ruler_rows import NARROW, RulerRows
 from studyboard.desk.ruler_scale import RulerScale, Run, in_view, runs, tick_step, ticks
-from studyboard.desk.ruler_talk import DEEPEST, Talk, slot_text
-from studyboard.model.script import BeatKey, Part
+from studyboard.desk.ruler_talk import Talk, slot_text
+from studyboard.model.script import Part
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.timeline import Stretch
 
-#: Blocks narrower than this are drawn together with their neighbours (px).
-_NARROW = 3.0
 #: Space between blocks (px).
 _GAP = 1.0
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 _CENTRE = Qt.AlignmentFlag.AlignCenter
-
-
-@dataclass(frozen=True, slots=True)
-class RulerRows:
-    """Where the rows of the ruler lie (px from its top).
-
-    ticks: height of the row of ticks at the top
-    take: top and height of the take's strip; height 0 without a take
-    blocks: top and height of the main line and of each depth below
-    height: of the whole ruler
-    """
-
-    ticks: int
-    take: tuple[int, int]
-    blocks: tuple[tuple[int, int], ...]
-    height: int
-
-
-def ruler_rows(text_height: int, depth: int, has_take: bool) -> RulerRows:
-    """Rows for text of this height, side-lines of this depth, with or without a take."""
-    tick_row = text_height + 16
-    strip = 12 if has_take else 0
-    top = tick_row + (strip + 8 if has_take else 0)
-    main, side = text_height + 12, text_height + 4
-    blocks = [(top, main)]
-    top += main + 8
-    for _ in range(max(1, min(depth, DEEPEST))):
-        blocks.append((top, side))
-        top += side + 6
-    return RulerRows(tick_row, (tick_row, strip), tuple(blocks), top + 2)
 
 
 class RulerPainter:
@@ -149,8 +117,8 @@ class RulerPainter:
             by_row[talk.rows[index]].append((index, scale.x(stretch.start), scale.x(stretch.end)))
         self._connectors(p, rows, scale, talk, seen)
         for row, blocks in enumerate(by_row):
-            for run in runs(blocks, _NARROW):
-                if run.right - run.left < _NARROW or run.first != run.last:
+            for run in runs(blocks, NARROW):
+                if run.right - run.left < NARROW or run.first != run.last:
                     self._joined(p, rows, row, run)
                 else:
                     self._block(p, rows, scale, talk, run.first, label)
@@ -161,11 +129,11 @@ class RulerPainter:
     ) -> None:
         """The beat that is current, over its block."""
         stretch = talk.stretches[index]
-        if (stretch.end - stretch.start) * scale.per_second >= _NARROW:
+        if (stretch.end - stretch.start) * scale.per_second >= NARROW:
             self._block(p, rows, scale, talk, index, label, current=True)
             return
         top, height = rows.blocks[talk.rows[index]]
-        p.fillRect(QRectF(scale.x(stretch.start) - 1, top - 2, _NARROW, height + 4), self._look.color("accent"))
+        p.fillRect(QRectF(scale.x(stretch.start) - 1, top - 2, NARROW, height + 4), self._look.color("accent"))
 
     def hovered(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, index: int) -> None:
         """A line around the block under the pointer."""
@@ -214,6 +182,8 @@ class RulerPainter:
             self._think(p, rect, scale, stretch, current)
         if not current:
             p.fillRect(QRectF(rect.left(), rect.bottom() - 2, rect.width(), 2), self._look.color(token))
+        if talk.locked[index] and rect.width() >= 8:
+            self._stops(p, rect, self._look.color("on_accent" if current else token))
         p.restore()
         text = rect.adjusted(5, 0, -stretch.think * scale.per_second - 4, -1)
         if text.width() >= 16:
@@ -225,6 +195,11 @@ class RulerPainter:
                 p.setFont(self._bold if current else self._small)
                 p.setPen(self._look.color("on_accent" if current else "ink"))
                 p.drawText(text, _LEFT, name)
+
+    def _stops(self, p: QPainter, rect: QRectF, color: QColor) -> None:
+        """A locked length: a stop at each end of its block."""
+        for x in (rect.left(), rect.right() - 3):
+            p.fillRect(QRectF(x, rect.top(), 3, rect.height()), color)
 
     def _think(self, p: QPainter, rect: QRectF, scale: RulerScale, stretch: Stretch, current: bool) -> None:
         width = min(rect.width(), stretch.think * scale.per_second)
@@ -251,7 +226,7 @@ class RulerPainter:
                 continue
             start = talk.starts[index]
             x = scale.x(start)
-            if x - last < _NARROW:
+            if x - last < NARROW:
                 continue
             last = x
             p.setPen(down)
@@ -291,37 +266,21 @@ class RulerPainter:
             x, y = scale.x(stretch.start + seconds), _bottom(rows, talk.rows[index]) + 1
             p.drawPolygon(QPolygonF([QPointF(x, y), QPointF(x - 3, y + 5), QPointF(x + 3, y + 5)]))
 
-    # -- take and playhead
+    # -- the end in the hand, and the playhead
 
-    def take(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk) -> None:
-        """The latest take to the same scale, cut where its beats begin."""
-        if talk.take is None:
-            return
-        top, height = rows.take
-        wave = self._look.color("wave")
-        left, right = scale.x(talk.take.start), scale.x(talk.take.end)
-        p.fillRect(QRectF(left, top, right - left, height), self._look.color("track"))
-        p.fillRect(QRectF(left, top + height - 1, right - left, 1), wave)
-        edge = -100.0
-        for _, start, _ in talk.take.pieces:
-            x = scale.x(start)
-            if x - edge >= _NARROW and 0 <= x <= scale.left * 2 + scale.width:
-                p.fillRect(QRectF(x, top, 1, height), wave)
-                edge = x
-        text = talk.take.name
-        width = self._small_width.horizontalAdvance(text)
-        if right + width + 16 < scale.left + scale.width:
-            p.setFont(self._small)
-            p.setPen(self._look.color("ink_quiet"))
-            p.drawText(QRectF(right + 8, top - 4, width + 4, height + 8), _LEFT, text)
-
-    def take_piece(self, p: QPainter, rows: RulerRows, scale: RulerScale, talk: Talk, key: BeatKey) -> None:
-        """The part of the take that tells the current beat."""
-        top, height = rows.take
-        for beat, start, end in talk.take.pieces if talk.take is not None else ():
-            if beat == key:
-                left, right = scale.x(start), scale.x(end)
-                p.fillRect(QRectF(left, top, max(_NARROW, right - left), height), self._look.color("accent"))
+    def edge(self, p: QPainter, rows: RulerRows, x: float, words: str) -> None:
+        """The end of a beat that is being dragged, with the length that it would have."""
+        accent = self._look.color("accent")
+        p.setPen(QPen(accent, 2.0))
+        p.drawLine(QPointF(x, rows.ticks - 4), QPointF(x, rows.height - 2))
+        width = self._bold_width.horizontalAdvance(words) + 12
+        box = QRectF(max(2.0, x - width - 4), rows.height - self.text_height - 8, width, self.text_height + 4)
+        p.setPen(Qt.PenStyle.NoPen)
+        p.setBrush(accent)
+        p.drawRoundedRect(box, 4, 4)
+        p.setFont(self._bold)
+        p.setPen(self._look.color("on_accent"))
+        p.drawText(box, _CENTRE, words)
 
     def playhead(self, p: QPainter, rows: RulerRows, x: float) -> None:
         """Where playback is."""

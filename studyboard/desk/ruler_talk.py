@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from studyboard.desk.lanes_rows import part_name
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
+from studyboard.model.takes import Take
 from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import kept_takes, recorded
@@ -17,6 +19,22 @@ from studyboard.translation import tr
 
 #: Side-lines deeper than this are drawn in the deepest row.
 DEEPEST = 3
+#: As many of the latest takes have a strip above the talk.
+MOST_TAKES = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What a take has of one beat.
+
+    start, end: where it lies (s along the ruler)
+    over: how much longer than planned it is (s), negative for shorter; None where the beat is not told any more
+    """
+
+    key: BeatKey
+    start: float
+    end: float
+    over: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,17 +43,17 @@ class TakeStrip:
 
     name: what the presenter calls it
     start: where it lies (s): its first beat begins where the plan has that beat
-    pieces: the beats that it tells, with their start and end (s along the ruler)
+    pieces: the beats that it tells
     """
 
     name: str
     start: float
-    pieces: tuple[tuple[BeatKey, float, float], ...]
+    pieces: tuple[Piece, ...]
 
     @property
     def end(self) -> float:
         """Where it ends (s along the ruler)."""
-        return self.pieces[-1][2] if self.pieces else self.start
+        return self.pieces[-1].end if self.pieces else self.start
 
 
 class Talk:
@@ -46,9 +64,11 @@ class Talk:
     starts: when each beat begins (s)
     rows: the row of each beat, 0 for the main line, then downwards by depth
     backs: how long the board steps back at the beginning of each beat (s)
+    locked: which beats keep their length when the talk is fitted to its slot
+    takes: the latest kept takes, the newest first
     """
 
-    __slots__ = ("_beats_of", "backs", "rehearsed", "rows", "slot", "starts", "stretches", "take")
+    __slots__ = ("_beats_of", "backs", "locked", "rehearsed", "rows", "slot", "starts", "stretches", "takes")
 
     def __init__(self, study: Study, timeline: Timeline) -> None:
         self.stretches: Sequence[Stretch] = timeline.stretches
@@ -57,7 +77,8 @@ class Talk:
         self.backs = [back_seconds(stretch) for stretch in timeline.stretches]
         self.slot = study.slot
         self.rehearsed = dict(study.rehearsed)
-        self.take = take_strip(study, timeline)
+        self.takes = take_strips(study, timeline)
+        self.locked = [_is_locked(study, stretch.key) for stretch in timeline.stretches]
         self._beats_of: dict[int, list[int]] = {}
         for index, stretch in enumerate(timeline.stretches):
             shown = [event.node for event in stretch.events if event.what in (Happening.MOVE, Happening.CARD)]
@@ -77,7 +98,7 @@ class Talk:
     @property
     def reach(self) -> float:
         """How far there is something to draw (s): talk, slot and take."""
-        return max(self.seconds, self.slot or 0.0, self.take.end if self.take else 0.0)
+        return max(self.seconds, self.slot or 0.0, *(strip.end for strip in self.takes))
 
     def beat_of(self, node: int, near: int | None = None) -> int | None:
         """The beat that tells this node: *near* where that one shows it too, else its own, else the first."""
@@ -107,18 +128,34 @@ def back_seconds(stretch: Stretch) -> float:
     return max(0.0, min(begins, default=stretch.end) - stretch.start)
 
 
-def take_strip(study: Study, timeline: Timeline) -> TakeStrip | None:
-    """The latest kept take along the ruler, or None where there is none with a beat in it."""
-    takes = kept_takes(study)
-    if not takes:
-        return None
-    told = recorded(study, takes[-1]).stretches
+def take_strips(study: Study, timeline: Timeline) -> tuple[TakeStrip, ...]:
+    """The latest kept takes along the ruler, the newest first; those without a beat in them are left out."""
+    strips = (_strip(study, take, timeline) for take in reversed(kept_takes(study)))
+    return tuple(islice((strip for strip in strips if strip is not None), MOST_TAKES))
+
+
+def _strip(study: Study, take: Take, timeline: Timeline) -> TakeStrip | None:
+    told = recorded(study, take).stretches
     if not told:
         return None
-    planned = next((stretch.start for stretch in timeline.stretches if stretch.key == told[0].key), 0.0)
-    shift = planned - told[0].start
-    pieces = tuple((stretch.key, stretch.start + shift, stretch.end + shift) for stretch in told)
-    return TakeStrip(takes[-1].name or tr("Take {id}", id=takes[-1].id), planned, pieces)
+    starts = {stretch.key: stretch.start for stretch in timeline.stretches}
+    planned = {stretch.key: stretch.seconds for stretch in timeline.stretches}
+    start = starts.get(told[0].key, 0.0)
+    shift = start - told[0].start
+    pieces = tuple(
+        Piece(
+            stretch.key,
+            stretch.start + shift,
+            stretch.end + shift,
+            stretch.seconds - planned[stretch.key] if stretch.key in planned else None,
+        )
+        for stretch in told
+    )
+    return TakeStrip(take.name or tr("Take {id}", id=take.id), start, pieces)
+
+
+def _is_locked(study: Study, key: BeatKey) -> bool:
+    return study.line(key).locked if isinstance(key, Part) else study.nodes[key].locked
 
 
 def slot_text(slot: float) -> str:

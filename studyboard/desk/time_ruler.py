@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from html import escape
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -20,20 +19,25 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from studyboard.desk.announcing import announce
-from studyboard.desk.board_words import move_words
-from studyboard.desk.lanes_rows import beginning, part_name
 from studyboard.desk.look import Look
-from studyboard.desk.ruler_paint import RulerPainter, ruler_rows
+from studyboard.desk.ruler_edges import REACH, SHORTEST, HeldEdge, edge_at
+from studyboard.desk.ruler_paint import RulerPainter
+from studyboard.desk.ruler_rows import ruler_rows
 from studyboard.desk.ruler_scale import RulerScale, fitting
+from studyboard.desk.ruler_takes import TakesPainter
 from studyboard.desk.ruler_talk import Talk, beat_label, slot_text
+from studyboard.desk.ruler_words import told_words, tool_tip
 from studyboard.desk.session import Session
 from studyboard.model.script import Part
-from studyboard.timing.clock import clock, over_or_under
+from studyboard.timing.clock import over_or_under
+from studyboard.timing.fit import intend
 from studyboard.timing.timeline import Stretch
 from studyboard.translation import tr
 
 #: Space at both ends (px).
 _MARGIN = 20
+#: How much longer one press of a key makes a beat (s).
+STRETCH = 0.5
 #: How much one notch of the wheel, or one key, zooms.
 _ZOOM = 1.25
 
@@ -53,8 +57,9 @@ class TimeRuler(QWidget):
         super().__init__(parent)
         self._session = session
         self._painter = RulerPainter(look)
+        self._takes = TakesPainter(look)
         self._talk: Talk | None = None
-        self._rows = ruler_rows(self._painter.text_height, 1, has_take=False)
+        self._rows = ruler_rows(self._painter.text_height, 1, 0)
         self._scale = fitting(1.0, 100.0, _MARGIN)
         self._fits = True
         self._current: int | None = None
@@ -63,6 +68,9 @@ class TimeRuler(QWidget):
         self._playhead: float | None = None
         self._press: tuple[float, float] | None = None
         self._panning = False
+        self._edge: HeldEdge | None = None
+        #: False while the talk is run through: the ends of beats are not to be dragged then.
+        self.can_stretch = True
 
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
@@ -175,13 +183,14 @@ class TimeRuler(QWidget):
 
     def _relook(self) -> None:
         self._painter.refresh()
+        self._takes.refresh()
         self._lay_out_rows()
         self._repaint_all()
 
     def _lay_out_rows(self) -> None:
         talk = self._talk
-        depth, take = (talk.depth, talk.take is not None) if talk is not None else (1, False)
-        rows = ruler_rows(self._painter.text_height, depth, take)
+        depth, takes = (talk.depth, len(talk.takes)) if talk is not None else (1, 0)
+        rows = ruler_rows(self._painter.text_height, depth, takes)
         if rows != self._rows:
             self._rows = rows
             self.updateGeometry()
@@ -203,25 +212,8 @@ class TimeRuler(QWidget):
 
     def _tell(self) -> None:
         talk, index = self._talk, self._current
-        stretch = talk.stretches[index] if talk is not None and index is not None else None
-        if talk is None or index is None or stretch is None or not self._is_there(stretch):
-            announce(self, tr("No beat is told here."))
-            return
-        told = f"{part_name(stretch.key)}." if isinstance(stretch.key, Part) else move_words(self._session, stretch.key)
-        when = tr(
-            "From {start}, {seconds} seconds.", start=clock(stretch.start), seconds=max(1, round(stretch.seconds))
-        )
-        announce(
-            self,
-            tr(
-                "Beat {index} of {total}: {told} {when} {slot_label}",
-                index=index + 1,
-                total=len(talk.stretches),
-                told=told,
-                when=when,
-                slot_label=self.slot_label,
-            ).strip(),
-        )
+        there = talk is not None and index is not None and self._is_there(talk.stretches[index])
+        announce(self, told_words(self._session, talk, index if there else None, self.slot_label))
 
     def _is_there(self, stretch: Stretch) -> bool:
         """False where its node was deleted and the talk has not been timed anew."""
@@ -261,7 +253,10 @@ class TimeRuler(QWidget):
                 paint.hovered(p, rows, scale, talk, self._hovered)
             if self._current is not None:
                 paint.current(p, rows, scale, talk, self._current, self._label)
-                paint.take_piece(p, rows, scale, talk, talk.stretches[self._current].key)
+                self._takes.current(p, rows, scale, talk, talk.stretches[self._current].key)
+            if self._edge is not None:
+                start = talk.stretches[self._edge.index].start
+                paint.edge(p, rows, scale.x(start + self._edge.seconds), self._edge.words)
             if self._playhead is not None:
                 paint.playhead(p, rows, scale.x(self._playhead))
         if self.hasFocus():
@@ -281,7 +276,7 @@ class TimeRuler(QWidget):
             slot = paint.slot_box(scale, talk)[1:] if talk.slot is not None else (-1.0, -1.0)
             paint.slot(p, rows, scale, talk)
             paint.ticks(p, rows, scale, lambda left, right: right < slot[0] or left > slot[1])
-            paint.take(p, rows, scale, talk)
+            self._takes.takes(p, rows, scale, talk)
             paint.beats(p, rows, scale, talk, self._label)
             p.end()
         return self._still
@@ -293,11 +288,19 @@ class TimeRuler(QWidget):
     # -- keys and pointer
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """The beat before or after with the arrows, first and last with Home and End; plus, minus and 0 zoom."""
+        """The beat before or after with the arrows, first and last with Home and End; plus, minus and 0 zoom.
+
+        With Shift the arrows make the beat longer or shorter; Escape lets go of an end that is dragged.
+        """
         last = len(self._talk.stretches) - 1 if self._talk is not None else -1
         key = event.key()
         here = self._current
-        if key == Qt.Key.Key_Right:
+        if event.modifiers() == Qt.KeyboardModifier.ShiftModifier and key in (Qt.Key.Key_Right, Qt.Key.Key_Left):
+            self._stretch(STRETCH if key == Qt.Key.Key_Right else -STRETCH)
+        elif key == Qt.Key.Key_Escape and self._edge is not None:
+            self._edge = self._press = None
+            self.update()
+        elif key == Qt.Key.Key_Right:
             self.choose_beat(0 if here is None else min(here + 1, last))
         elif key == Qt.Key.Key_Left:
             self.choose_beat(0 if here is None else max(here - 1, 0))
@@ -327,16 +330,26 @@ class TimeRuler(QWidget):
         return index if top - 4 <= position.y() < top + height + 4 else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Take hold: a click chooses a beat when it is let go, a drag pans."""
-        if event.button() in (Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton):
+        """Take hold of the end of a beat; elsewhere a click chooses a beat when it is let go, and a drag pans."""
+        edge = self._edge_under(event.position()) if event.button() == Qt.MouseButton.LeftButton else None
+        if edge is not None and self._talk is not None:
+            seconds = self._talk.stretches[edge].seconds
+            self._edge = HeldEdge(edge, seconds, seconds)
+        elif event.button() in (Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton):
             self._press = (event.position().x(), event.position().x())
             self._panning = False
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Pan while a button is held, else show what is under the pointer."""
         x = event.position().x()
+        if self._edge is not None and self._talk is not None:
+            self._edge = self._edge.at(self._talk.stretches, self._scale, x)
+            self.update()
+            return
         if self._press is None:
             self._hover(self.beat_at(event.position()))
+            at_edge = self._edge_under(event.position()) is not None
+            self.setCursor(Qt.CursorShape.SplitHCursor if at_edge else Qt.CursorShape.ArrowCursor)
             return
         begin, before = self._press
         if not self._panning and abs(x - begin) < 5:
@@ -347,7 +360,13 @@ class TimeRuler(QWidget):
         self._pan(before - x)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Choose the beat under the pointer, unless the ruler was dragged."""
+        """Set the length whose end was dragged, else choose the beat under the pointer, unless the ruler moved."""
+        if self._edge is not None and self._talk is not None:
+            edge, self._edge = self._edge, None
+            self.update()
+            if edge.seconds != edge.before:
+                self._set_length(edge.index, edge.seconds)
+            return
         panned, self._press, self._panning = self._panning, None, False
         self.unsetCursor()
         if event.button() != Qt.MouseButton.LeftButton or panned:
@@ -355,6 +374,27 @@ class TimeRuler(QWidget):
         index = self.beat_at(event.position())
         if index is not None:
             self.choose_beat(index)
+
+    def _edge_under(self, position: QPointF) -> int | None:
+        if self._talk is None or not self.can_stretch:
+            return None
+        beside = QPointF(REACH, 0)
+        under = next(filter(lambda beat: beat is not None, map(self.beat_at, (position, position - beside))), None)
+        return edge_at(self._talk.stretches, self._scale, under, position.x())
+
+    def _stretch(self, seconds: float) -> None:
+        """Make the current beat that much longer or shorter (s)."""
+        # The drawn talk may be a moment old; what was pressed before counts.
+        talk = self._session.timeline.stretches
+        if self._current is not None and self._current < len(talk) and self.can_stretch:
+            length = max(SHORTEST, round(talk[self._current].seconds + seconds, 1))
+            self._set_length(self._current, length)
+
+    def _set_length(self, index: int, seconds: float) -> None:
+        talk = self._session.timeline.stretches
+        if index < len(talk) and self._is_there(talk[index]):
+            self._current = index
+            self._session.do(intend(self._session.study, talk[index].key, round(seconds, 1)))
 
     def leaveEvent(self, event: QEvent) -> None:
         """Nothing is under the pointer any more."""
@@ -388,14 +428,7 @@ class TimeRuler(QWidget):
         return super().event(event)
 
     def _tool_tip(self, index: int | None) -> str:
-        if self._talk is None or index is None:
-            return ""
-        stretch = self._talk.stretches[index]
-        words = beginning(stretch.spoken.text)
-        words = f"<br>{escape(words[:90])}{'…' if len(words) > 90 else ''}" if words else ""
-        think = tr(", of it {think:g} s to think", think=stretch.think) if stretch.think else ""
-        when = f"{clock(stretch.start)}, {stretch.seconds:.1f} s{think}"
-        return f"<b>{escape(self._label(stretch))}</b> &nbsp; {when}{words}"
+        return "" if self._talk is None or index is None else tool_tip(self._session, self._talk, index)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """The ruler shows that it has the keyboard."""

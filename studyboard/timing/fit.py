@@ -85,6 +85,27 @@ def lock(study: Study, key: int | Part, locked: bool) -> Edit:
     return changes[0] if len(changes) == 1 else Several(tuple(changes), label)
 
 
+def intend(study: Study, key: int | Part, seconds: float | None) -> Edit:
+    """The edit that sets how long a beat should take (s) and locks it there, or leaves it to the estimate again."""
+    label = "Set the intended length"
+    if isinstance(key, Part):
+        return ChangeLine(key, replace(study.line(key), intended=seconds, locked=seconds is not None), label)
+    length = ChangeNode(key, "intended", seconds, label)
+    if study.nodes[key].locked == (seconds is not None):
+        return length
+    return Several((length, ChangeNode(key, "locked", seconds is not None, label)), label)
+
+
+def unlock_all(study: Study) -> Edit:
+    """The edit that unlocks every beat. Raises EditRefusedError where none is locked."""
+    label = "Unlock every length"
+    edits: list[Edit] = [ChangeNode(node.id, "locked", False, label) for node in study.nodes.values() if node.locked]
+    edits += [ChangeLine(part, replace(line, locked=False), label) for part, line in study.lines.items() if line.locked]
+    if not edits:
+        raise EditRefusedError("No length is locked.")
+    return Several(tuple(edits), label)
+
+
 def _planned(study: Study, beat: Beat) -> float:
     return estimate_beat(study.pace, beat) if beat.intended is None else beat.intended
 

@@ -402,7 +402,7 @@ def test_the_greeting_is_written_and_stepping_comes_back_to_the_moves(editor, sm
     editor.intended.setText("4")
     editor.intended.commit()
     session.show(nodes["Nc6"])
-    assert session.study.line(Part.GREETING) == FreeLine(SpokenLine("Good evening."), 4.0)
+    assert session.study.line(Part.GREETING) == FreeLine(SpokenLine("Good evening."), 4.0, locked=True)
     assert editor.heading == "Spoken line at 2... Nc6"
     assert editor.think.isEnabled()
 

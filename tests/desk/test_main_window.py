@@ -76,6 +76,34 @@ def test_a_side_line_can_be_promoted_hidden_and_deleted(qtbot: QtBot, desk: Main
     assert side_line not in study.nodes
 
 
+def test_the_talk_is_fitted_to_its_slot_and_the_desk_says_how_it_came_out(qtbot: QtBot, desk: MainWindow) -> None:
+    press(qtbot, desk, "fit_to_slot")
+    assert desk.session.timeline.seconds == pytest.approx(desk.session.study.slot, abs=0.01)
+    assert "The talk fits its slot" in desk.notice.text
+    desk.session.do(ChangeSlot(120.0))
+    press(qtbot, desk, "fit_to_slot")
+    assert "is still" in desk.notice.text
+    assert "Nobody is believed to speak faster" in desk.notice.text
+    press(qtbot, desk, "undo")
+    press(qtbot, desk, "undo")
+    press(qtbot, desk, "undo")
+    assert all(node.intended is None for node in desk.session.study.nodes.values())
+
+
+def test_a_locked_beat_keeps_its_length_when_the_talk_is_fitted(qtbot: QtBot, desk: MainWindow) -> None:
+    session = desk.session
+    node = next(number for number in session.study.main_line() if session.study.nodes[number].spoken)
+    session.show(node)
+    press(qtbot, desk, "lock_length")
+    locked = session.study.nodes[node].intended
+    assert locked is not None
+    session.do(ChangeSlot(session.timeline.seconds * 1.2))
+    press(qtbot, desk, "fit_to_slot")
+    assert session.study.nodes[node].intended == locked
+    press(qtbot, desk, "unlock_lengths")
+    assert not session.study.nodes[node].locked
+
+
 def test_the_game_on_the_clipboard_is_told_with_what_pgn_has_no_room_for(qtbot: QtBot, desk: MainWindow) -> None:
     press(qtbot, desk, "copy_pgn")
     assert desk.notice.text == "The game is on the clipboard."

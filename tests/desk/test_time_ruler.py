@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtGui import QColor, QWheelEvent
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -71,6 +71,14 @@ def click(qtbot: QtBot, ruler: TimeRuler, at: QPoint) -> None:
 def pixels(ruler: TimeRuler, color: int) -> int:
     image = ruler.grab().toImage()
     return sum(image.pixel(x, y) == color for x in range(image.width()) for y in range(image.height()))
+
+
+def near(ruler: TimeRuler, color: QColor) -> int:
+    """Pixels that are painted in about this colour: text has soft edges."""
+    image = ruler.grab().toImage()
+    seen = (image.pixelColor(x, y) for x in range(image.width()) for y in range(image.height()))
+    wanted = color.getRgb()[:3]
+    return sum(max(abs(a - b) for a, b in zip(pixel.getRgb()[:3], wanted, strict=True)) < 60 for pixel in seen)
 
 
 def test_blocks_follow_each_other_to_scale(session: Session, ruler: TimeRuler) -> None:
@@ -321,3 +329,75 @@ def test_a_study_without_moves_says_that_there_is_nothing_yet(
     click(qtbot, ruler, QPoint(300, 40))
     assert session.node == session.study.root
     assert ruler.accessibleDescription() == "No beat is told here."
+
+
+def edge_of(ruler: TimeRuler, index: int) -> QPoint:
+    rect = ruler.block_rect(index)
+    assert rect is not None
+    return QPoint(rect.right() + 1, rect.center().y())
+
+
+def test_dragging_the_end_of_a_beat_sets_its_length_and_locks_it(
+    qtbot: QtBot, session: Session, ruler: TimeRuler
+) -> None:
+    node = find(session, "e4", "e5")
+    index = beat_of(session, node)
+    at = edge_of(ruler, index)
+    six = QPoint(round(ruler.scale.x(session.timeline.stretches[index].start + 6.0)), at.y())
+    qtbot.mouseMove(ruler, at)
+    assert ruler.cursor().shape() == Qt.CursorShape.SplitHCursor
+    qtbot.mousePress(ruler, Qt.MouseButton.LeftButton, pos=at)
+    qtbot.mouseMove(ruler, six)
+    before = ruler.grab().toImage()
+    qtbot.mouseRelease(ruler, Qt.MouseButton.LeftButton, pos=six)
+    assert session.study.nodes[node].intended == pytest.approx(6.0, abs=0.15)
+    assert session.study.nodes[node].locked
+    assert ruler.grab().toImage() != before, "the length in the hand is not drawn any more"
+    assert session.file.undo_label == "Set the intended length"
+    session.undo()
+    assert (session.study.nodes[node].intended, session.study.nodes[node].locked) == (4.0, False)
+
+
+def test_escape_lets_go_of_an_end_without_changing_anything(qtbot: QtBot, session: Session, ruler: TimeRuler) -> None:
+    at = edge_of(ruler, 3)
+    qtbot.mousePress(ruler, Qt.MouseButton.LeftButton, pos=at)
+    qtbot.mouseMove(ruler, at + QPoint(60, 0))
+    qtbot.keyClick(ruler, Qt.Key.Key_Escape)
+    qtbot.mouseRelease(ruler, Qt.MouseButton.LeftButton, pos=at + QPoint(60, 0))
+    assert not session.file.can_undo
+
+
+def test_while_the_talk_is_run_through_no_end_is_taken_hold_of(
+    qtbot: QtBot, session: Session, ruler: TimeRuler
+) -> None:
+    ruler.can_stretch = False
+    at = edge_of(ruler, 3)
+    qtbot.mousePress(ruler, Qt.MouseButton.LeftButton, pos=at)
+    qtbot.mouseMove(ruler, at + QPoint(60, 0))
+    qtbot.mouseRelease(ruler, Qt.MouseButton.LeftButton, pos=at + QPoint(60, 0))
+    assert not session.file.can_undo
+
+
+def test_shift_and_the_arrows_make_a_beat_longer_and_shorter(qtbot: QtBot, session: Session, ruler: TimeRuler) -> None:
+    node = find(session, "e4", "e5")
+    session.show(node)
+    qtbot.keyClick(ruler, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    qtbot.keyClick(ruler, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    assert session.study.nodes[node].intended == 5.0
+    qtbot.keyClick(ruler, Qt.Key.Key_Left, Qt.KeyboardModifier.ShiftModifier)
+    assert session.study.nodes[node].intended == 4.5
+    assert session.node == node
+
+
+def test_a_take_says_how_far_each_beat_was_from_the_plan(
+    qtbot: QtBot, session: Session, ruler: TimeRuler, still_look: Look
+) -> None:
+    keys = [find(session, "e4"), find(session, "e4", "e5")]
+    over = still_look.color("over")
+    ruler.zoom(4)
+    for length, red in ((4, False), (9, True)):
+        events = tuple(TakeEvent(SoundTime(n * length * RATE, RATE), key, key) for n, key in enumerate(keys))
+        with qtbot.waitSignal(session.planned):
+            session.do(PutTake(Take(length, "", RATE, 2 * length * RATE, "2026-01-15T19:30:00+01:00", events)))
+        ruler.resize(1000, ruler.sizeHint().height())
+        assert (near(ruler, over) > 0) == red
