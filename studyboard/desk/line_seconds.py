@@ -41,10 +41,12 @@ class SecondsField(QLineEdit):
     def show_seconds(self, seconds: float | None) -> None:
         """Show a length; nothing is told of it."""
         self._seconds = seconds
-        self.setText("" if seconds is None else f"{seconds:.1f}".removesuffix(".0") + " s")
+        self.setText(_shown(seconds))
 
     def commit(self) -> None:
-        """Take what is written in the field."""
+        """Take what is written in the field; what it shows may be rounded, and is no new length by itself."""
+        if self.text() == _shown(self._seconds):
+            return
         read = self._read()
         changed = read != self._seconds
         self.show_seconds(read)
@@ -70,3 +72,7 @@ class SecondsField(QLineEdit):
             return self._seconds
         seconds = float(found[2].replace(",", ".")) + 60 * int(found[1] or 0)
         return round(min(seconds, _MOST), 1) or None
+
+
+def _shown(seconds: float | None) -> str:
+    return "" if seconds is None else f"{seconds:.1f}".removesuffix(".0") + " s"

@@ -25,6 +25,8 @@ STEPS: Mapping[int, str] = MappingProxyType(
         3: """
             ALTER TABLE node ADD COLUMN locked INTEGER NOT NULL DEFAULT 0;
             ALTER TABLE part ADD COLUMN locked INTEGER NOT NULL DEFAULT 0;
+            UPDATE node SET locked = intended IS NOT NULL;
+            UPDATE part SET locked = intended IS NOT NULL;
             CREATE TABLE pronunciation (word TEXT PRIMARY KEY, said TEXT NOT NULL) WITHOUT ROWID
         """,
     }

@@ -77,6 +77,7 @@ def test_a_side_line_can_be_promoted_hidden_and_deleted(qtbot: QtBot, desk: Main
 
 
 def test_the_talk_is_fitted_to_its_slot_and_the_desk_says_how_it_came_out(qtbot: QtBot, desk: MainWindow) -> None:
+    before = dict(desk.session.study.nodes)
     press(qtbot, desk, "fit_to_slot")
     assert desk.session.timeline.seconds == pytest.approx(desk.session.study.slot, abs=0.01)
     assert "The talk fits its slot" in desk.notice.text
@@ -84,10 +85,10 @@ def test_the_talk_is_fitted_to_its_slot_and_the_desk_says_how_it_came_out(qtbot:
     press(qtbot, desk, "fit_to_slot")
     assert "is still" in desk.notice.text
     assert "Nobody is believed to speak faster" in desk.notice.text
-    press(qtbot, desk, "undo")
-    press(qtbot, desk, "undo")
-    press(qtbot, desk, "undo")
-    assert all(node.intended is None for node in desk.session.study.nodes.values())
+    for label in ("Fit the talk to its slot", "Set the slot", "Fit the talk to its slot"):
+        assert desk.session.file.undo_label == label
+        press(qtbot, desk, "undo")
+    assert desk.session.study.nodes == before
 
 
 def test_a_locked_beat_keeps_its_length_when_the_talk_is_fitted(qtbot: QtBot, desk: MainWindow) -> None:

@@ -55,7 +55,10 @@ def check_content(file):
     assert study.nodes[1].spoken.text == "She opens with the king's pawn."
     assert study.nodes[3].note == "The usual move."
     assert study.nodes[4].telling.anchor == 3
-    assert study.line(Part.GREETING) == FreeLine(SpokenLine("Good evening."), 2.0)
+    assert study.line(Part.GREETING) == FreeLine(SpokenLine("Good evening."), 2.0, locked=True)
+    assert [node.locked for node in study.nodes.values()] == [
+        node.intended is not None for node in study.nodes.values()
+    ]
     assert study.slot == 540.0
     assert study.pace.syllables_per_second == 5.1
     assert file.sound.read_sound(1) == bytes(range(200))
