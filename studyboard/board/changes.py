@@ -6,45 +6,58 @@ from dataclasses import dataclass
 
 import chess
 
-from studyboard.board.naming import side, squares_listed, the_piece
+from studyboard.board.moves import landing_square
+from studyboard.board.naming import sentence, side, squares_listed, the_piece
 
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """Squares whose guard by the moved piece changed.
+    """Squares whose guard changed with a move.
 
-    piece: where it stands now
+    piece: where the moved piece stands now; when castling, the king
     gained: squares that it attacks now and did not before; lost: the other way round
-    abandoned: the lost ones that nothing else of its side covers
-    opened: squares that other pieces of its side cover now because it left the line
+    abandoned: squares that its side covered before and does not cover any more, the piece's own square left aside
+    shut: those of them that the moved piece did not cover itself: it stands in the way of others, or the rook has
+        left with castling
+    opened: squares that its side covers now and did not before, thanks to others: the piece has left their line
+    taken_away: squares that the other side covered before and does not cover any more: a line of it is shut, or what
+        covered them was taken
+    allowed: squares that the other side covers now and did not before, since a line of it has opened
+    castled: whether the move was castling
     """
 
     piece: chess.Square
     gained: tuple[chess.Square, ...]
     lost: tuple[chess.Square, ...]
     abandoned: tuple[chess.Square, ...]
+    shut: tuple[chess.Square, ...]
     opened: tuple[chess.Square, ...]
+    taken_away: tuple[chess.Square, ...]
+    allowed: tuple[chess.Square, ...]
+    castled: bool
 
 
 def cover_after(before: chess.Board, move: chess.Move) -> Cover:
-    """What *move*, legal on *before*, changes for the side that plays it."""
+    """What *move*, legal on *before*, changes in what both sides cover."""
     after = before.copy(stack=False)
     after.push(move)
     colour = before.turn
-    to = move.to_square
-    if before.is_castling(move):
-        king = after.king(colour)
-        assert king is not None
-        to = king
+    to = landing_square(before, move)
+    elsewhere = ~chess.BB_SQUARES[to]
     was, now = before.attacks_mask(move.from_square), after.attacks_mask(to)
-    lost = was & ~now & ~chess.BB_SQUARES[to]
     covered_before, covered_now = covered(before, colour), covered(after, colour)
+    foes_before, foes_now = covered(before, not colour), covered(after, not colour)
+    abandoned = covered_before & ~covered_now & elsewhere
     return Cover(
         to,
         tuple(chess.scan_forward(now & ~was)),
-        tuple(chess.scan_forward(lost)),
-        tuple(chess.scan_forward(lost & ~covered_now)),
+        tuple(chess.scan_forward(was & ~now & elsewhere)),
+        tuple(chess.scan_forward(abandoned)),
+        tuple(chess.scan_forward(abandoned & ~was)),
         tuple(chess.scan_forward(covered_now & ~covered_before & ~now)),
+        tuple(chess.scan_forward(foes_before & ~foes_now)),
+        tuple(chess.scan_forward(foes_now & ~foes_before)),
+        before.is_castling(move),
     )
 
 
@@ -57,8 +70,41 @@ def covered(board: chess.BaseBoard, colour: chess.Color) -> chess.Bitboard:
 
 
 def abandoned_words(after: chess.BaseBoard, cover: Cover) -> str | None:
-    """``"White no longer covers g4 and h5, as the bishop on c4 did."``; None where nothing was given up."""
+    """``"White no longer covers g4 and h5: the knight on e5 has left."``; None where nothing was given up.
+
+    Where a piece stands in the way of others it says so: ``"…: the pawn on c4 stands in the way."``
+    """
     if not cover.abandoned:
         return None
-    owner = side(after.color_at(cover.piece) is True)
-    return f"{owner} no longer covers {squares_listed(cover.abandoned)}: {the_piece(after, cover.piece)} has left."
+    owner, piece = side(after.color_at(cover.piece) is True), the_piece(after, cover.piece)
+    left = [square for square in cover.abandoned if square not in cover.shut]
+    if cover.castled:
+        why = "it has castled"
+    elif not cover.shut:
+        why = f"{piece} has left"
+    elif not left:
+        why = f"{piece} stands in the way"
+    else:
+        why = f"{piece} has left {squares_listed(left)} and stands in the way of {squares_listed(cover.shut)}"
+    return f"{owner} no longer covers {squares_listed(cover.abandoned)}: {why}."
+
+
+def covered_words(after: chess.BaseBoard, cover: Cover) -> str | None:
+    """``"The knight on g5 now covers f7 and h7."``, and ``"White also covers d8 now: a line has opened."``; or None."""
+    words = []
+    if cover.gained:
+        words.append(sentence(f"{the_piece(after, cover.piece)} now covers {squares_listed(cover.gained)}"))
+    if cover.opened:
+        owner = side(after.color_at(cover.piece) is True)
+        why = "it has castled" if cover.castled else "a line has opened"
+        also = " also" if cover.gained else ""
+        words.append(f"{owner}{also} covers {squares_listed(cover.opened)} now: {why}.")
+    return " ".join(words) or None
+
+
+def taken_away_words(after: chess.BaseBoard, cover: Cover) -> str | None:
+    """``"Black no longer covers e4, since White's move."``; None where the other side covers all that it did."""
+    if not cover.taken_away:
+        return None
+    owner = after.color_at(cover.piece) is True
+    return f"{side(not owner)} no longer covers {squares_listed(cover.taken_away)}, since {side(owner)}'s move."

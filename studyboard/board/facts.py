@@ -28,6 +28,10 @@ class FactKind(StrEnum):
     BISHOPS = "bishops"
     CASTLING = "castling"
     COVER = "cover"
+    DRAW = "draw"
+    ONLY_MOVE = "only move"
+    KING = "king"
+    DISCOVERY = "discovery"
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,7 +141,7 @@ def costly_pins(board: chess.Board) -> tuple[Lined, ...]:
     found = [
         line
         for line in relative_pins(board)
-        if line.front not in held and not board.attacks_mask(line.front) >> line.by & 1 and _price(board, line) > 0
+        if line.front not in held and not board.attacks_mask(line.front) >> line.by & 1
     ]
     return tuple(sorted(found, key=lambda pin: (-_value(board, pin.behind), -_value(board, pin.front), pin.front)))
 
@@ -196,16 +200,6 @@ def _takeable(board: chess.Board) -> list[Hanging]:
             first = exchange.moves[0]
             found.append(Hanging(square, first.from_square, exchange.gain, _can_take_back(board, first)))
     return found
-
-
-def _price(board: chess.Board, line: Lined) -> int:
-    """What leaving the line loses on the square behind (pawns)."""
-    there = board.copy(stack=False)
-    there.turn = not board.color_at(line.front)
-    there.ep_square = None
-    gone = there.copy(stack=False)
-    gone.remove_piece_at(line.front)
-    return best_exchange(gone, line.behind).gain - best_exchange(there, line.behind).gain
 
 
 def _can_take_back(board: chess.Board, capture: chess.Move) -> bool:

@@ -8,8 +8,9 @@ from typing import Final
 
 import chess
 
-from studyboard.board.exchange import PIECE_VALUES, best_exchange
+from studyboard.board.exchange import PIECE_VALUES, best_exchange, value_taken
 from studyboard.board.mates import checking_moves
+from studyboard.board.naming import side
 from studyboard.board.relations import worth
 from studyboard.board.tactics import turned
 from studyboard.board.work import CANCEL_EVERY, WorkCancelledError, never_cancelled
@@ -20,7 +21,7 @@ MATE: Final = 500
 
 @dataclass(frozen=True, slots=True)
 class ForcedWin:
-    """What the side to move wins at least, whatever the other side plays.
+    """What the side to move wins, whatever the other side answers within the depth that was looked at.
 
     gain: pawns, against the material now; MATE for a mate
     line: the moves, against a defence that loses least
@@ -33,18 +34,31 @@ class ForcedWin:
 
 
 def forced_win(
-    board: chess.Board, depth: int = 2, *, cancelled: Callable[[], bool] = never_cancelled
+    board: chess.Board,
+    depth: int = 2,
+    *,
+    progress: Callable[[float], None] | None = None,
+    cancelled: Callable[[], bool] = never_cancelled,
 ) -> ForcedWin | None:
     """What the side to move wins by force with checks, captures and direct threats; None where it finds nothing.
 
-    A lower bound: every answer of the defender is tried, of the attacker only forcing moves, up to *depth* of them;
-    at the end the best exchange on one square counts, for either side. Raises WorkCancelledError.
+    Every answer of the defender is tried, of the attacker only forcing moves, up to *depth* of them. Where the line
+    ends, what either side can take at once counts; what a counter-threat would bring after that is not seen, so that a
+    gain may be a pawn less in truth. progress gets shares of 0 to 1. Raises WorkCancelledError.
     """
-    search = _Search(board.copy(stack=False), board.turn, cancelled)
+    search = _Search(board.copy(stack=False), board.turn, cancelled, progress)
     start = search.balance()
     value, line = search.attack(depth, -MATE * 2, MATE * 2)
+    if progress is not None:
+        progress(1.0)
     gain = MATE if value >= MATE else value - start
     return ForcedWin(gain, tuple(line), depth) if gain > 0 and line else None
+
+
+def forced_win_words(board: chess.Board, win: ForcedWin) -> str:
+    """``"White wins 5 points by force: 1. Nc7+ Kd7 2. Nxa8."``; ``"White mates by force: …"``."""
+    what = "mates" if win.gain == MATE else "wins a pawn" if win.gain == 1 else f"wins {win.gain} points"
+    return f"{side(board.turn)} {what} by force: {board.variation_san(list(win.line))}."
 
 
 @dataclass(slots=True)
@@ -54,6 +68,7 @@ class _Search:
     board: chess.Board
     side: chess.Color
     cancelled: Callable[[], bool]
+    progress: Callable[[float], None] | None = None
     visited: int = 0
 
     def balance(self) -> int:
@@ -64,25 +79,53 @@ class _Search:
             for kind in chess.PIECE_TYPES[:-1]
         )
 
-    def settled(self) -> int:
-        """The balance, on the attacker's turn, when it makes its best exchange or saves its dearest piece.
+    def standing(self) -> int:
+        """The balance, on the attacker's turn, when it saves its dearest piece and takes nothing.
 
-        What else of the attacker's can then be taken with profit is counted as lost.
+        What else of the attacker's can then be taken with profit is counted as lost. In check, everything that can.
         """
-        mine = max(_gains(self.board), default=0)
-        waiting = turned(self.board, not self.board.turn)
-        theirs = sorted(_gains(waiting), reverse=True) if waiting is not None else []
-        lost = theirs[0] if mine and theirs else theirs[1] if len(theirs) > 1 else 0
-        return self.balance() + (max(mine - lost, 0) if mine else -lost)
+        board = self.board
+        waiting = turned(board, not board.turn)
+        if waiting is None:
+            waiting = board.copy(stack=False)
+            waiting.turn, waiting.ep_square = not board.turn, None
+            return self.balance() - max(_gains(waiting), default=0)
+        theirs = sorted(_gains(waiting), reverse=True)
+        return self.balance() - (theirs[1] if len(theirs) > 1 else 0)
+
+    def taking(self, best: int) -> tuple[int, list[chess.Move]]:
+        """The balance after the attacker's best capture and the answer to it; *best* where none is better.
+
+        The line is the capture alone: what is taken back afterwards the figure knows, but it is not the only answer.
+        """
+        board = self.board
+        balance, line = self.balance(), []
+        for move in board.generate_legal_captures():
+            won = value_taken(board, move)
+            if balance + won <= best:
+                continue
+            board.push(move)
+            kept = balance + won - max(_gains(board), default=0)
+            board.pop()
+            if kept > best:
+                best, line = kept, [move]
+        return best, line
 
     def attack(self, depth: int, alpha: int, beta: int) -> tuple[int, list[chess.Move]]:
         """The best the attacker reaches, who may also stop here."""
         self._count()
-        best, line = self.settled(), _first_exchange(self.board)
-        alpha = max(alpha, best)
+        best: int
+        line: list[chess.Move]
+        best, line = self.standing(), []
         if depth == 0:
-            return best, line
-        for move in self._forcing():
+            return self.taking(best)
+        alpha = max(alpha, best)
+        # Only the first call tells how far it is; deeper ones come too often to be worth it.
+        progress, self.progress = self.progress, None
+        moves = list(self._forcing())
+        for number, move in enumerate(moves):
+            if progress is not None:
+                progress(number / len(moves))
             self.board.push(move)
             value, answers = self.defend(depth - 1, alpha, beta)
             self.board.pop()
@@ -152,11 +195,3 @@ def _gains(board: chess.Board) -> list[int]:
     """What the side to move wins by exchanges, one figure for each piece that it takes with profit."""
     theirs = board.occupied_co[not board.turn] & ~board.kings
     return [gain for at in chess.scan_forward(theirs) if (gain := best_exchange(board, at).gain) > 0]
-
-
-def _first_exchange(board: chess.Board) -> list[chess.Move]:
-    """The moves of the most profitable exchange of the side to move; none where nothing can be won."""
-    theirs = board.occupied_co[not board.turn] & ~board.kings
-    exchanges = [best_exchange(board, at) for at in chess.scan_forward(theirs)]
-    best = max(exchanges, key=lambda exchange: exchange.gain, default=None)
-    return list(best.moves) if best is not None and best.gain > 0 else []

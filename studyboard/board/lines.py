@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import chess
 
+from studyboard.board.exchange import best_exchange
 from studyboard.board.naming import the_piece
 from studyboard.board.relations import worth
 
@@ -48,20 +49,20 @@ def lined_up(board: chess.BaseBoard, colour: chess.Color | None = None) -> Itera
                     yield Lined(by, front, behind)
 
 
-def relative_pins(board: chess.BaseBoard) -> tuple[Lined, ...]:
-    """Pieces that may leave their line, but at the cost of a dearer piece or an unguarded one behind them.
+def relative_pins(board: chess.Board) -> tuple[Lined, ...]:
+    """Pieces that may leave their line, but at a price: their side would lose material on the square behind them.
 
-    The piece behind is no king, worth more than the one in front, and either worth more than the slider or not
-    guarded; the piece in front is one that the slider's side would take something behind for.
+    The piece behind is no king and worth more than the one in front. The price is what captures on its square win
+    (`price_of_leaving`).
     """
     return tuple(line for line in lined_up(board) if _pins(board, line))
 
 
-def skewers(board: chess.BaseBoard) -> tuple[Lined, ...]:
+def skewers(board: chess.Board) -> tuple[Lined, ...]:
     """Attacks through a piece that has to go (a king, or one worth more than the slider) on one behind it.
 
-    The piece behind is worth no more than the one in front, is no pawn, and is taken with profit: worth more than
-    the slider or not guarded.
+    The piece behind is worth no more than the one in front, is no pawn, and once the front one has gone captures on its
+    square win something that they do not win already.
     """
     found = []
     for line in lined_up(board):
@@ -70,9 +71,29 @@ def skewers(board: chess.BaseBoard) -> tuple[Lined, ...]:
             continue
         front, behind = worth(board, line.front), worth(board, line.behind)
         forced = board.piece_type_at(line.front) == chess.KING or front > worth(board, line.by)
-        if forced and behind <= front and behind > 1 and _pays(board, line):
+        if forced and 1 < behind <= front and price_of_leaving(board, line) > 0:
             found.append(line)
     return tuple(found)
+
+
+def price_of_leaving(board: chess.Board, line: Lined) -> int:
+    """What the slider's side wins on the square behind once the piece in front has gone (pawns).
+
+    Both sides go on taking there; what can be won there anyhow does not count. A king in front goes where it is least.
+    """
+    there = board.copy(stack=False)
+    there.turn = board.color_at(line.by) is True
+    there.ep_square = None
+    anyhow = best_exchange(there, line.behind).gain
+    if board.piece_type_at(line.front) == chess.KING:
+        prices = []
+        for step in board.generate_legal_moves(chess.BB_SQUARES[line.front]):
+            stepped = board.copy(stack=False)
+            stepped.push(step)
+            prices.append(best_exchange(stepped, line.behind).gain - anyhow)
+        return min(prices, default=0)
+    there.remove_piece_at(line.front)
+    return best_exchange(there, line.behind).gain - anyhow
 
 
 def batteries(board: chess.BaseBoard) -> tuple[Battery, ...]:
@@ -92,33 +113,41 @@ def batteries(board: chess.BaseBoard) -> tuple[Battery, ...]:
     return tuple(found)
 
 
-def discoveries(board: chess.BaseBoard, colour: chess.Color) -> tuple[Lined, ...]:
+def discoveries(board: chess.Board, colour: chess.Color) -> tuple[Lined, ...]:
     """Own pieces of *colour* that uncover an attack on something worth taking when they step aside.
 
-    by: the slider behind; front: the piece that can step aside; behind: what is then attacked, a king, a piece
-    worth more than the slider, or one that is not guarded (no pawns).
+    by: the slider behind; front: the piece that can step aside; behind: what is then attacked, a king, or a piece (no
+    pawn) on whose square captures then win more than they do now. A piece that is pinned to its king uncovers nothing.
     """
     return tuple(
         line
         for line in lined_up(board, colour)
-        if board.color_at(line.front) == colour
-        and board.color_at(line.behind) != colour
-        and (board.piece_type_at(line.behind) == chess.KING or (worth(board, line.behind) > 1 and _pays(board, line)))
+        if board.color_at(line.front) == colour != board.color_at(line.behind)
+        and board.pin_mask(colour, line.front) == chess.BB_ALL
         and not _stays_on_line(board, line)
+        and (
+            board.piece_type_at(line.behind) == chess.KING
+            or (worth(board, line.behind) > 1 and price_of_leaving(board, line) > 0)
+        )
     )
 
 
 def uncovered(before: chess.Board, move: chess.Move) -> tuple[Lined, ...]:
-    """Attacks that *move* uncovers: by a slider that did not move, through the square that was left, on a piece."""
+    """Attacks that *move* uncovers: by a slider that did not move, through a square that was left, on a piece.
+
+    front: the square that was left; with en passant it can be that of the captured pawn.
+    """
     colour = before.turn
     after = before.copy(stack=False)
     after.push(move)
     found = []
-    for line in lined_up(before, colour):
-        if line.front == move.from_square and before.color_at(line.behind) != colour:
-            now = after.attacks_mask(line.by) if after.color_at(line.by) == colour else 0
-            if line.by not in (move.from_square, move.to_square) and now >> line.behind & 1:
-                found.append(line)
+    sliders = after.occupied_co[colour] & before.occupied_co[colour] & (after.queens | after.rooks | after.bishops)
+    for by in chess.scan_forward(sliders & ~chess.BB_SQUARES[move.to_square]):
+        new = after.attacks_mask(by) & ~before.attacks_mask(by) & after.occupied_co[not colour]
+        for behind in chess.scan_forward(new):
+            left = chess.between(by, behind) & before.occupied & ~after.occupied
+            if left:
+                found.append(Lined(by, chess.lsb(left), behind))
     return tuple(found)
 
 
@@ -126,6 +155,14 @@ def relative_pin_words(board: chess.BaseBoard, pin: Lined) -> str:
     """``"The knight on f6 is pinned to the queen on d8 by the bishop on g5."``"""
     words = f"{the_piece(board, pin.front)} is pinned to {the_piece(board, pin.behind)} by {the_piece(board, pin.by)}."
     return words[0].upper() + words[1:]
+
+
+def discovery_words(board: chess.BaseBoard, line: Lined) -> str:
+    """``"When the knight on d4 leaves, the rook on d1 attacks the queen on d8."``"""
+    return (
+        f"When {the_piece(board, line.front)} leaves, "
+        f"{the_piece(board, line.by)} attacks {the_piece(board, line.behind)}."
+    )
 
 
 def skewer_words(board: chess.BaseBoard, skewer: Lined) -> str:
@@ -141,29 +178,20 @@ def battery_words(board: chess.BaseBoard, battery: Battery) -> str:
     return words[0].upper() + words[1:]
 
 
-def _pins(board: chess.BaseBoard, line: Lined) -> bool:
+def _pins(board: chess.Board, line: Lined) -> bool:
     owner = board.color_at(line.by)
     if board.color_at(line.front) == owner or board.color_at(line.behind) == owner:
         return False
     if board.piece_type_at(line.behind) == chess.KING or board.piece_type_at(line.front) == chess.KING:
         return False
-    return (
-        worth(board, line.behind) > worth(board, line.front) and _pays(board, line) and not _stays_on_line(board, line)
-    )
-
-
-def _pays(board: chess.BaseBoard, line: Lined) -> bool:
-    """Would the slider win something by taking the piece behind, once the front one has gone?"""
-    if worth(board, line.behind) > worth(board, line.by):
-        return True
-    without = board.copy()
-    without.remove_piece_at(line.front)
-    return not without.attackers_mask(bool(board.color_at(line.behind)), line.behind)
+    dearer = worth(board, line.behind) > worth(board, line.front)
+    return dearer and not _stays_on_line(board, line) and price_of_leaving(board, line) > 0
 
 
 def _stays_on_line(board: chess.BaseBoard, line: Lined) -> bool:
     """Can the front piece only move along the line, so that it never uncovers anything?"""
-    off = board.attacks_mask(line.front) & ~chess.ray(line.by, line.behind)
+    own = board.occupied_co[board.color_at(line.front) is True]
+    off = board.attacks_mask(line.front) & ~chess.ray(line.by, line.behind) & ~own
     if board.piece_type_at(line.front) != chess.PAWN:
         return not off
     foes = board.occupied_co[not board.color_at(line.front)]

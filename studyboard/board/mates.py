@@ -8,6 +8,7 @@ from typing import Final
 
 import chess
 
+from studyboard.board.naming import counted, side
 from studyboard.board.work import CANCEL_EVERY, WorkCancelledError, never_cancelled
 
 _REFUTATIONS_KEPT: Final = 6
@@ -45,6 +46,11 @@ def mate_in(
         if first is not None:
             return Mate(moves, search.line(moves))
     return None
+
+
+def mate_words(board: chess.Board, mate: Mate) -> str:
+    """``"White mates in two moves: 1. Qg8+ Rxg8 2. Nf7#."`` *board* is the position in which the mate was found."""
+    return f"{side(board.turn)} mates in {counted(mate.moves, 'move')}: {board.variation_san(list(mate.line))}."
 
 
 def mating_moves(

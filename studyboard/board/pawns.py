@@ -89,6 +89,20 @@ def majority(board: chess.BaseBoard, kingside: bool) -> chess.Color | None:
     return None if white == black else white > black
 
 
+def majority_words(board: chess.BaseBoard) -> tuple[str, ...]:
+    """``"White has the majority on the queenside: three pawns to two."`` for each wing where someone has it."""
+    words = []
+    for name, files in (("queenside", QUEENSIDE_FILES), ("kingside", KINGSIDE_FILES)):
+        owner = majority(board, name == "kingside")
+        if owner is None:
+            continue
+        wing = sum(chess.BB_FILES[file] for file in files)
+        more, fewer = (chess.popcount(board.pieces_mask(chess.PAWN, colour) & wing) for colour in (owner, not owner))
+        number = counted(fewer, "pawn").split()[0] if fewer else "none"
+        words.append(f"{side(owner)} has the majority on the {name}: {counted(more, 'pawn')} to {number}.")
+    return tuple(words)
+
+
 def is_open_file(board: chess.BaseBoard, file: int) -> bool:
     """Is there no pawn on this file (0 for a)?"""
     return not board.pawns & chess.BB_FILES[file]

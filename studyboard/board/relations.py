@@ -59,12 +59,15 @@ def attackers(board: chess.BaseBoard, colour: chess.Color, square: chess.Square)
 def attackers_with_support(
     board: chess.BaseBoard, colour: chess.Color, square: chess.Square
 ) -> tuple[chess.Square, ...]:
-    """The same, with those that stand behind another one on the same line."""
+    """The same, with those that stand behind another one on the same line.
+
+    A pawn or a king in front counts here too, because the piece behind takes part once that one has taken.
+    """
     front = attackers(board, colour, square)
     behind = [
         slider
         for slider in chess.scan_forward(board.occupied_co[colour] & (board.queens | board.rooks | board.bishops))
-        if slider not in front and slider != square and view(board, slider, square).sight is Sight.THROUGH
+        if slider not in front and slider != square and _backs_up(board, slider, square)
     ]
     return (*front, *behind)
 
@@ -91,14 +94,36 @@ def can_capture(board: chess.Board, origin: chess.Square, target: chess.Square) 
 
 
 def attack_words(board: chess.BaseBoard, square: chess.Square) -> str:
-    """Who attacks and who guards the piece on *square*, in one sentence."""
+    """Who attacks and who guards the piece on *square*, in one sentence, and which of them are pinned."""
     colour = board.color_at(square)
     if colour is None:
         return f"{square_words(square)} is empty."
     foes, friends = attackers(board, not colour, square), defenders(board, square)
-    hit = f"is attacked by {listed([the_piece(board, foe) for foe in foes])}" if foes else "is not attacked"
-    kept = f"guarded by {listed([the_piece(board, friend) for friend in friends])}" if friends else "not guarded"
+    hit = f"is attacked by {_takers(board, square, foes)}" if foes else "is not attacked"
+    kept = f"guarded by {_takers(board, square, friends)}" if friends else "not guarded"
     return f"{the_piece(board, square).capitalize()} {hit} and {kept}."
+
+
+def _backs_up(board: chess.BaseBoard, slider: chess.Square, target: chess.Square) -> bool:
+    """Does the slider see the target as soon as pieces of its own that attack it have taken there?"""
+    if not _moves_along(board.piece_type_at(slider) or 0, slider, target):
+        return False
+    own = board.occupied_co[board.color_at(slider) is True]
+    between = list(chess.scan_forward(chess.between(slider, target) & board.occupied))
+    return all(
+        own >> at & 1
+        and (board.attacks_mask(at) >> target & 1 or _moves_along(board.piece_type_at(at) or 0, at, target))
+        for at in between
+    )
+
+
+def _takers(board: chess.BaseBoard, target: chess.Square, squares: tuple[chess.Square, ...]) -> str:
+    """``"the rook on d2 and the knight on e3 (which is pinned to its king)"``."""
+    names = []
+    for at in squares:
+        free = board.pin_mask(board.color_at(at) is True, at) & chess.BB_SQUARES[target]
+        names.append(f"{the_piece(board, at)}{'' if free else ' (which is pinned to its king)'}")
+    return listed(names)
 
 
 def worth(board: chess.BaseBoard, square: chess.Square) -> int:

@@ -44,7 +44,9 @@ def castling(board: chess.Board, colour: chess.Color, kingside: bool) -> Castlin
     who = side(colour)
     right = board.has_kingside_castling_rights(colour) if kingside else board.has_queenside_castling_rights(colour)
     if not right:
-        return Castling(False, False, f"{who} has no right to castle {wing} any more: the king or that rook has moved.")
+        return Castling(
+            False, False, f"{who} has no right to castle {wing}: the king or that rook has moved or is gone."
+        )
     facing = turned(board, colour)
     if facing is not None:
         wanted = facing.is_kingside_castling if kingside else facing.is_queenside_castling
@@ -67,7 +69,7 @@ def castling(board: chess.Board, colour: chess.Color, kingside: bool) -> Castlin
     if not hit:
         # The other side is in check now, so that its turn cannot be passed; nothing else stands against it.
         return Castling(True, True, f"{who} may castle {wing}.")
-    passes = f"the king would pass over {squares_listed(hit)}, which is attacked"
+    passes = f"the king would pass over {squares_listed(hit)}, which {'is' if len(hit) == 1 else 'are'} attacked"
     return Castling(False, True, f"{who} cannot castle {wing} now: {passes}.")
 
 
@@ -85,12 +87,32 @@ def exposure(board: chess.BaseBoard, colour: chess.Color) -> Exposure | None:
     return Exposure(tuple(shelter), tuple(attacked), tuple(f for f in files if not own & chess.BB_FILES[f]))
 
 
+def exposure_words(board: chess.BaseBoard, colour: chess.Color) -> str | None:
+    """``"Black's king on g8 has no pawn of its own on the g- or h-file, and White attacks f7 and h7 beside it."``
+
+    None where each file through or beside the king has its pawn and nothing beside the king is attacked.
+    """
+    state, king = exposure(board, colour), board.king(colour)
+    if state is None or king is None or not (state.open_files or state.attacked):
+        return None
+    name = f"{side(colour)}'s king on {chess.square_name(king)}"
+    hit = f"{side(not colour)} attacks {squares_listed(state.attacked)} beside"
+    if not state.open_files:
+        return f"{hit} {name}."
+    files = listed([f"{'abcdefgh'[file]}-" for file in state.open_files], "or")
+    return f"{name} has no pawn of its own on the {files}file{f', and {hit} it' if state.attacked else ''}."
+
+
 def king_squares(board: chess.Board, colour: chess.Color) -> tuple[chess.Square, ...]:
     """Where the king of *colour* could legally go, if it were its turn; castling left aside."""
-    facing = board if board.turn == colour else turned(board, colour)
     king = board.king(colour)
-    if facing is None or king is None:
+    if king is None:
         return ()
+    facing = board
+    if board.turn != colour:
+        # Passing the turn out of check is against the rules, but where this king can go does not depend on that.
+        facing = board.copy(stack=False)
+        facing.turn, facing.ep_square = colour, None
     moves = facing.generate_legal_moves(chess.BB_SQUARES[king])
     return tuple(sorted(move.to_square for move in moves if not facing.is_castling(move)))
 
@@ -102,12 +124,21 @@ def only_move(board: chess.Board) -> chess.Move | None:
     return first if first is not None and next(moves, None) is None else None
 
 
+def only_move_words(board: chess.Board) -> str | None:
+    """``"Black has one legal move: Rxg8."``; None where there are none or several."""
+    move = only_move(board)
+    return None if move is None else f"{side(board.turn)} has one legal move: {board.san(move)}."
+
+
 def draw_by_rule(board: chess.Board) -> str | None:
     """Which rule makes this position a draw, in words; None where none does.
 
     FIDE Laws of Chess: 5.2.1 stalemate, 5.2.2 dead position (too little material), 9.3 and 9.6.2 the fifty and
-    seventy-five moves. Repetitions need the moves before: they count where the board has them.
+    seventy-five moves, 9.2 and 9.6.1 repetitions, which need the moves before: they count where the board has them. Of
+    dead positions only those are known in which no material could mate, not those in which every pawn is blocked.
     """
+    if board.king(chess.WHITE) is None or board.king(chess.BLACK) is None:
+        return None
     if board.is_stalemate():
         return f"{side(board.turn)} is stalemated: the game is drawn."
     if board.is_insufficient_material():

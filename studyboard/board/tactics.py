@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import chess
 
 from studyboard.board.exchange import best_exchange, exchange_after
-from studyboard.board.naming import listed, the_piece
+from studyboard.board.naming import listed, sentence, squares_listed, the_piece
 from studyboard.board.relations import attackers, worth
 
 
@@ -16,10 +16,12 @@ class Fork:
     """One piece that attacks several others, each of which it wins something by taking, or which must move.
 
     by: where it stands; targets: the dearest first
+    taken_by: the piece that can take it with profit or for nothing, so that the fork can be met; None where none can
     """
 
     by: chess.Square
     targets: tuple[chess.Square, ...]
+    taken_by: chess.Square | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,11 +50,13 @@ class Trapped:
 
     square: where it stands; exits: every legal move of it, with the capture that takes it there
     attacked_by: who attacks it now; none where it is only shut in
+    pinned: whether it has no move because it is pinned to its king
     """
 
     square: chess.Square
     exits: tuple[Exit, ...]
     attacked_by: tuple[chess.Square, ...]
+    pinned: bool = False
 
 
 def turned(board: chess.Board, colour: chess.Color) -> chess.Board | None:
@@ -67,17 +71,24 @@ def turned(board: chess.Board, colour: chess.Color) -> chess.Board | None:
 
 
 def forks(board: chess.Board, colour: chess.Color | None = None) -> tuple[Fork, ...]:
-    """Forks and double attacks by one piece, of *colour* or both; pawns count as targets where nothing guards them."""
+    """Forks and double attacks by one piece, of *colour* or both; pawns count as targets where nothing guards them.
+
+    A target is a king in check, or a piece that *by* could legally take and come out ahead after the exchange there,
+    if it were its turn. At least one of them is more than a pawn.
+    """
     found = []
     for side in chess.COLORS if colour is None else (colour,):
+        facing = board.copy(stack=False)
+        facing.turn, facing.ep_square = side, None
         for by in chess.scan_forward(board.occupied_co[side]):
             targets = [
                 at
                 for at in chess.scan_forward(board.attacks_mask(by) & board.occupied_co[not side])
-                if _wins(board, by, at)
+                if _wins(facing, by, at)
             ]
             if len(targets) > 1 and any(worth(board, at) > 1 for at in targets):
-                found.append(Fork(by, tuple(sorted(targets, key=lambda at: -worth(board, at)))))
+                targets.sort(key=lambda at: -worth(board, at))
+                found.append(Fork(by, tuple(targets), _taker(board, by)))
     return tuple(sorted(found, key=lambda fork: -sum(min(worth(board, at), 10) for at in fork.targets)))
 
 
@@ -87,36 +98,35 @@ def overloaded(board: chess.Board) -> tuple[Guard, ...]:
 
 
 def removable(board: chess.Board) -> tuple[tuple[chess.Move, Guard], ...]:
-    """Captures, by the side to move, of a guard: not at a loss, and what it kept then hangs (or it was the profit)."""
+    """Captures, by the side to move, of a guard that loses nothing there; whatever takes back, what it kept then hangs.
+
+    Guard.keeps has those pieces only.
+    """
     found = []
     for guard in guards(board, not board.turn):
         for move in board.generate_legal_captures(to_mask=chess.BB_SQUARES[guard.square]):
-            if exchange_after(board, move) >= 0:
-                found.append((move, guard))
+            if exchange_after(board, move) >= 0 and (keeps := _hang_after(board, move, guard.keeps)):
+                found.append((move, Guard(guard.square, keeps)))
                 break
     return tuple(found)
 
 
 def guards(board: chess.Board, colour: chess.Color | None = None) -> tuple[Guard, ...]:
-    """Pieces (no kings) of *colour* or both without which another piece of theirs could be taken with profit."""
+    """Pieces (no kings) of *colour* or both without which another piece of theirs could be taken with profit.
+
+    What they keep is what could be taken with profit if they took no part in the exchange on its square.
+    """
     found = []
     for side in chess.COLORS if colour is None else (colour,):
         facing = turned(board, not side)
         if facing is None:
             continue
-        attacked = [
-            at
-            for at in chess.scan_forward(board.occupied_co[side] & ~board.kings)
-            if board.attackers_mask(not side, at) and not best_exchange(facing, at).gain
-        ]
         kept: dict[chess.Square, list[chess.Square]] = {}
-        for at in attacked:
-            for guard in attackers(board, side, at):
-                if board.piece_type_at(guard) == chess.KING:
-                    continue
-                without = facing.copy(stack=False)
-                without.remove_piece_at(guard)
-                if best_exchange(without, at).gain > 0 and without.is_valid():
+        for at in chess.scan_forward(board.occupied_co[side] & ~board.kings):
+            if not board.attackers_mask(not side, at) or best_exchange(facing, at).gain:
+                continue
+            for guard in chess.scan_forward(board.occupied_co[side] & ~board.kings & ~chess.BB_SQUARES[at]):
+                if best_exchange(facing, at, kept_out=chess.BB_SQUARES[guard]).gain > 0:
                     kept.setdefault(guard, []).append(at)
         found += [Guard(guard, tuple(keeps)) for guard, keeps in kept.items()]
     return tuple(found)
@@ -133,7 +143,12 @@ def safe_squares(board: chess.Board, square: chess.Square) -> tuple[chess.Square
 
 
 def trapped(board: chess.Board, colour: chess.Color | None = None) -> tuple[Trapped, ...]:
-    """Pieces (no kings, no pawns) that are attacked and lose something wherever they go, and where they stand."""
+    """Pieces (no kings, no pawns) that are attacked and lose something wherever they go, and where they stand.
+
+    None while a side is in check, which comes first.
+    """
+    if board.is_check():
+        return ()
     return tuple(
         found
         for side in (chess.COLORS if colour is None else (colour,))
@@ -160,18 +175,33 @@ def shut_in(board: chess.Board, square: chess.Square) -> Trapped | None:
         after.push(move)
         answer = best_exchange(after, move.to_square).moves
         exits.append(Exit(move, -balance, answer[0] if answer else None))
-    return Trapped(square, tuple(exits), attackers(board, not colour, square))
+    pinned = not exits and facing.pin_mask(colour, square) != chess.BB_ALL
+    return Trapped(square, tuple(exits), attackers(board, not colour, square), pinned)
 
 
 def fork_words(board: chess.BaseBoard, fork: Fork) -> str:
-    """``"The knight on c7 forks the king on e8 and the rook on a8."``"""
-    words = f"{the_piece(board, fork.by)} forks {listed([the_piece(board, at) for at in fork.targets])}."
+    """``"The knight on c7 forks the king on e8 and the rook on a8."``; with ``", but the queen on d8 can take it"``."""
+    words = f"{the_piece(board, fork.by)} forks {listed([the_piece(board, at) for at in fork.targets])}"
+    words += "." if fork.taken_by is None else f", but {the_piece(board, fork.taken_by)} can take it."
     return words[0].upper() + words[1:]
 
 
 def guard_words(board: chess.BaseBoard, guard: Guard) -> str:
-    """``"The queen on d8 alone keeps the rook on a8 and the pawn on d5."``"""
-    words = f"{the_piece(board, guard.square)} alone keeps {listed([the_piece(board, at) for at in guard.keeps])}."
+    """``"The queen on d8 guards the rook on a8 and the pawn on d5, and both need it."``"""
+    need = {1: "which needs it", 2: "and both need it"}.get(len(guard.keeps), "and all of them need it")
+    kept = listed([the_piece(board, at) for at in guard.keeps])
+    return sentence(f"{the_piece(board, guard.square)} guards {kept}, {need}")
+
+
+def removal_words(board: chess.Board, move: chess.Move, guard: Guard) -> str:
+    """``"Bxf6 takes the guard of the pawn on d5."``"""
+    return f"{board.san(move)} takes the guard of {listed([the_piece(board, at) for at in guard.keeps])}."
+
+
+def safe_words(board: chess.Board, square: chess.Square) -> str:
+    """``"The knight on c3 can safely go to a4 and e2."``; ``"… has no safe square."``"""
+    name, safe = the_piece(board, square), safe_squares(board, square)
+    words = f"{name} can safely go to {squares_listed(safe)}." if safe else f"{name} has no safe square."
     return words[0].upper() + words[1:]
 
 
@@ -179,7 +209,8 @@ def trapped_words(board: chess.Board, piece: Trapped) -> str:
     """``"The bishop on a7 is trapped: on b8 the rook on d8 takes it."`` with every square it can go to."""
     name = the_piece(board, piece.square)
     if not piece.exits:
-        return f"{name[0].upper()}{name[1:]} is trapped: it has no legal move."
+        why = "it is pinned to its king and has no move" if piece.pinned else "it has no legal move"
+        return f"{name[0].upper()}{name[1:]} is trapped: {why}."
     ways = []
     for way in piece.exits:
         to = chess.square_name(way.move.to_square)
@@ -188,15 +219,37 @@ def trapped_words(board: chess.Board, piece: Trapped) -> str:
     return f"{name[0].upper()}{name[1:]} is trapped: {listed(ways)}."
 
 
-def _wins(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
-    """Does *by* threaten to win something by taking on *target*?"""
-    if board.piece_type_at(target) == chess.KING:
+def _wins(facing: chess.Board, by: chess.Square, target: chess.Square) -> bool:
+    """Does *by*, whose turn it is on *facing*, win something by taking on *target*? A king in check counts."""
+    if facing.piece_type_at(target) == chess.KING:
         return True
-    side = board.color_at(by) is True
-    guarded = bool(board.attackers_mask(not side, target))
-    if not guarded:
-        return True
-    return board.piece_type_at(by) != chess.KING and worth(board, target) > worth(board, by)
+    moves = facing.generate_legal_captures(chess.BB_SQUARES[by], chess.BB_SQUARES[target])
+    return any(exchange_after(facing, move) > 0 for move in moves)
+
+
+def _taker(board: chess.Board, by: chess.Square) -> chess.Square | None:
+    """Who takes the piece on *by* and loses nothing there, if it were its side's turn."""
+    facing = turned(board, not board.color_at(by))
+    if facing is None:
+        return None
+    captures = facing.generate_legal_captures(to_mask=chess.BB_SQUARES[by])
+    best = max(captures, key=lambda move: exchange_after(facing, move), default=None)
+    return best.from_square if best is not None and exchange_after(facing, best) >= 0 else None
+
+
+def _hang_after(board: chess.Board, capture: chess.Move, keeps: tuple[chess.Square, ...]) -> tuple[chess.Square, ...]:
+    """Which of *keeps* can be taken with profit after *capture*, whichever piece takes back on that square, or none."""
+    after = board.copy(stack=False)
+    after.push(capture)
+    answers = list(after.generate_legal_captures(to_mask=chess.BB_SQUARES[capture.to_square]))
+    if not after.is_check():
+        answers.append(chess.Move.null())
+    hang = set(keeps)
+    for answer in answers:
+        after.push(answer)
+        hang = {at for at in hang if best_exchange(after, at).gain > 0}
+        after.pop()
+    return tuple(sorted(hang))
 
 
 def _loses_where_it_stands(board: chess.Board, square: chess.Square) -> bool:

@@ -7,6 +7,7 @@ from studyboard.board.pawns import (
     is_half_open_file,
     is_open_file,
     majority,
+    majority_words,
     pawn_structure,
     pawn_words,
 )
@@ -57,3 +58,12 @@ def test_a_majority_is_counted_on_each_wing():
     assert majority(board, kingside=False) is chess.WHITE
     assert majority(board, kingside=True) is chess.BLACK
     assert majority(chess.Board(), kingside=True) is None
+
+
+def test_a_majority_is_told_with_its_numbers():
+    board = chess.Board("6k1/pp3ppp/8/8/8/8/PPP5/6K1 w - - 0 1")
+    assert majority_words(board) == (
+        "White has the majority on the queenside: three pawns to two.",
+        "Black has the majority on the kingside: three pawns to none.",
+    )
+    assert majority_words(chess.Board()) == ()

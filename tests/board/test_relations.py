@@ -49,3 +49,16 @@ def test_a_pinned_piece_cannot_take_off_its_line():
 def test_the_words_name_both_sides():
     words = attack_words(chess.Board(DOUBLED), chess.D5)
     assert words == "The pawn on d5 is attacked by the rook on d2 and guarded by the rook on d7."
+
+
+def test_a_bishop_behind_its_pawn_takes_part():
+    board = chess.Board("6k1/8/8/3p4/4P3/5B2/8/6K1 w - - 0 1")
+    assert attackers_with_support(board, chess.WHITE, chess.D5) == squares("e4 f3")
+    assert attackers_with_support(board, chess.WHITE, chess.E5) == ()
+
+
+def test_a_pinned_attacker_is_told_as_pinned():
+    board = chess.Board("4r1k1/8/8/3p4/8/4N3/8/4K3 w - - 0 1")
+    assert attack_words(board, chess.D5) == (
+        "The pawn on d5 is attacked by the knight on e3 (which is pinned to its king) and not guarded."
+    )

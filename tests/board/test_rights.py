@@ -7,9 +7,11 @@ from studyboard.board.rights import (
     castling,
     draw_by_rule,
     exposure,
+    exposure_words,
     has_bishop_pair,
     king_squares,
     only_move,
+    only_move_words,
     opposite_bishops,
 )
 
@@ -70,3 +72,20 @@ def test_a_king_behind_its_pawns_is_sheltered():
     state = exposure(chess.Board("6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1"), chess.BLACK)
     assert {chess.square_name(square) for square in state.shelter} == {"f7", "g7", "h7"}
     assert state.open_files == ()
+
+
+def test_an_open_king_is_told_with_its_files_and_squares():
+    board = chess.Board("6k1/5p2/8/8/3Q4/8/8/6K1 w - - 0 1")
+    assert exposure_words(board, chess.BLACK) == (
+        "Black's king on g8 has no pawn of its own on the g- or h-file, and White attacks g7 and h8 beside it."
+    )
+    assert exposure_words(chess.Board(), chess.WHITE) is None
+
+
+def test_the_one_legal_move_is_told():
+    assert only_move_words(chess.Board("r5Qk/6pp/7N/8/8/8/6PP/6K1 b - - 0 1")) == "Black has one legal move: Rxg8."
+
+
+def test_a_kings_squares_are_known_while_the_other_side_is_in_check():
+    board = chess.Board("6k1/8/8/8/8/8/5PPP/3r2K1 w - - 0 1")
+    assert {chess.square_name(at) for at in king_squares(board, chess.BLACK)} == {"f7", "f8", "g7", "h7", "h8"}
