@@ -113,6 +113,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
         "redo",
     ),
     ActionSpec(
+        "show_history",
+        "&Edit",
+        tr_later("&History…"),
+        ("Ctrl+Alt+Z",),
+        tr_later("Every edit in words, to go back to."),
+    ),
+    ActionSpec(
         "cut_branch",
         "&Edit",
         tr_later("Cu&t branch"),
@@ -428,6 +435,21 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ActionSpec("smaller_text", "&View", tr_later("S&maller text"), ("Ctrl+-",), tr_later("For the whole desk.")),
     ActionSpec(
         "reduce_motion", "&View", tr_later("&Reduce motion"), (), tr_later("Nothing slides or sweeps."), checkable=True
+    ),
+    ActionSpec(
+        "find_action",
+        "&Help",
+        tr_later("&Find an action…"),
+        ("F4",),
+        tr_later("Type what you want to do."),
+        "search",
+    ),
+    ActionSpec(
+        "what_is_this",
+        "&Help",
+        tr_later("&What is this?"),
+        ("Shift+F1",),
+        tr_later("Point at something of the desk, or choose an action, and it is explained."),
     ),
     ActionSpec("quick_start", "&Help", tr_later("&Quick start"), ("F1",), tr_later("The day in seven steps.")),
     ActionSpec("shortcuts", "&Help", tr_later("&Keys"), ("Ctrl+F1",), tr_later("Every action with its keys.")),

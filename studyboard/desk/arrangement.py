@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt
+from PySide6.QtCore import QByteArray, QDataStream, QEvent, QIODevice, QObject, QRect, QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
@@ -60,6 +60,7 @@ class Arrangement(QWidget):
         self._line = card(self._writing, margin=8)
         self._right = _split(Qt.Orientation.Vertical, self._board, self._line, stretch=(1, 0), sizes=(400, 180))
         middle = _split(Qt.Orientation.Horizontal, self._left, self._right, stretch=(4, 3), sizes=(760, 590))
+        self._dividers = (middle, self._right)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(14, 4, 14, 8)
         layout.setSpacing(8)
@@ -80,6 +81,22 @@ class Arrangement(QWidget):
     def show_run_through(self) -> None:
         """What was added for the run-through, and a larger board."""
         self._show(running=True)
+
+    def dividers(self) -> QByteArray:
+        """Where the user has put the dividers, to be given to `set_dividers` another day."""
+        places = QByteArray()
+        stream = QDataStream(places, QIODevice.OpenModeFlag.WriteOnly)
+        for splitter in self._dividers:
+            stream << splitter.saveState()
+        return places
+
+    def set_dividers(self, places: QByteArray) -> None:
+        """Put the dividers where they were."""
+        stream = QDataStream(places, QIODevice.OpenModeFlag.ReadOnly)
+        for splitter in self._dividers:
+            state = QByteArray()
+            stream >> state
+            splitter.restoreState(state)
 
     def add_to_run_through(self, widget: QWidget, *, stretch: int) -> None:
         """Put one more pane below the others of the run-through.

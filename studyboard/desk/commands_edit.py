@@ -43,6 +43,13 @@ class EditCommands(CommandGroup):
         if label:
             self._window.tell(tr("Done again: {label}.", label=tr(label)))
 
+    def show_history(self) -> None:
+        """Every edit in words."""
+        from studyboard.desk.history_window import HistoryWindow
+
+        self._window.line_editor.flush()
+        HistoryWindow(self._session, self._window).exec()
+
     def cut_branch(self) -> None:
         """Copy the branch; pasting it takes it away here."""
         self.copy_branch()

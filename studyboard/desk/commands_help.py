@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QMessageBox
+from PySide6.QtWidgets import QMessageBox, QWhatsThis
 
 from studyboard.desk.command_group import CommandGroup
 from studyboard.translation import tr
@@ -10,6 +10,22 @@ from studyboard.translation import tr
 
 class HelpCommands(CommandGroup):
     """One method for each action of that menu, named as it."""
+
+    def find_action(self) -> None:
+        """Choose an action by typing what it does."""
+        from studyboard.desk.action_finder import ActionFinder
+
+        finder = ActionFinder(self._window.actions_by_name, self._window)
+        finder.exec()
+        if finder.chosen is not None:
+            finder.chosen.trigger()
+
+    def what_is_this(self) -> None:
+        """Explain what is pointed at next."""
+        from studyboard.desk.explanations import explain
+
+        explain(self._window)
+        QWhatsThis.enterWhatsThisMode()
 
     def quick_start(self) -> None:
         """The day in seven steps."""

@@ -10,6 +10,7 @@ from PySide6.QtCore import QByteArray, QPoint, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
 
+from studyboard.desk import remembered
 from studyboard.desk.arrangement import Arrangement
 from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.board_view import BoardView
@@ -236,6 +237,14 @@ class MainWindow(QMainWindow):
         """Show a sentence over the desk for some seconds."""
         self.notice.tell(sentence)
 
+    def dividers(self) -> QByteArray:
+        """Where the dividers of the desk are."""
+        return self._arrangement.dividers()
+
+    def set_dividers(self, places: QByteArray) -> None:
+        """Put the dividers where they were another day."""
+        self._arrangement.set_dividers(places)
+
     def edit_part(self, part: Part) -> None:
         """Edit a line that belongs to no move."""
         self.write_stage()
@@ -281,6 +290,7 @@ class MainWindow(QMainWindow):
             self.tell(tr("A take is being recorded: stop it first (Ctrl+Space)."))
             return
         self.line_editor.flush()
+        remembered.keep(self)
         if self._booth is not None:
             self._booth.close_down()
         self.session.open(opened.file)
@@ -354,6 +364,7 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Everything is stored already: end what is running and let go of the file."""
         self.line_editor.flush()
+        remembered.keep(self)
         self.performance.stop()
         if self._proofreading is not None:
             self._proofreading.stop()
@@ -417,7 +428,9 @@ class MainWindow(QMainWindow):
             self.proofreading.proofreader.read_soon()
 
     def _show_beginning(self) -> None:
-        """The first thing that is said, where that is no move."""
+        """Where the work on this study stood; at first, the first thing that is said, where that is no move."""
+        if remembered.bring_back(self):
+            return
         if self.session.study.line(Part.GREETING).spoken:
             self.lanes.choose_part(Part.GREETING)
 

@@ -27,6 +27,7 @@ def make_actions(window: QMainWindow, commands: Commands) -> dict[str, QAction]:
         action.setShortcuts([QKeySequence(keys) for keys in spec.keys])
         action.setStatusTip(tr(spec.help))
         action.setToolTip(tr(spec.help))
+        action.setWhatsThis(tr(spec.help))
         action.setCheckable(spec.checkable)
         action.triggered.connect(_without_argument(commands.of(spec.name)))
         window.addAction(action)

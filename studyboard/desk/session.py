@@ -140,6 +140,14 @@ class Session(QObject):
         if self._file.can_redo:
             self._replay(self._file.redo)
 
+    def travel(self, edits: int) -> None:
+        """Undo or redo until that many edits of the history are done."""
+        done = sum(entry.done for entry in self._file.history())
+        for _ in range(done, edits, -1):
+            self.undo()
+        for _ in range(done, edits):
+            self.redo()
+
     def play(self, move: chess.Move) -> None:
         """Play a legal move on the shown position: step to it where it is on the tree, else add it there."""
         child = self._positions.child_by_move(self._node, move)
