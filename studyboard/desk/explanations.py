@@ -14,8 +14,8 @@ def explain(window: MainWindow) -> None:
     """Give every pane of the desk its explanation."""
     window.lanes.setWhatsThis(
         tr(
-            "<b>Lanes.</b> One row for each half-move: the main line in the first lane, each side-line in a lane of its "
-            "own, level with the move that it replaces. The arrows step; Enter goes to the spoken line."
+            "<b>Lanes.</b> One row for each half-move: the main line in the first lane, each side-line in a lane of "
+            "its own, level with the move that it replaces. The arrows step; Enter goes to the spoken line."
         )
     )
     window.board_view.setWhatsThis(
@@ -32,14 +32,14 @@ def explain(window: MainWindow) -> None:
     )
     window.line_editor.setWhatsThis(
         tr(
-            "<b>Spoken line.</b> What you say at this move. The small tags are cues: the words at which moves are played "
-            "and marks appear. What the board contradicts is underlined."
+            "<b>Spoken line.</b> What you say at this move. The small tags are cues: the words at which moves are "
+            "played and marks appear. What the board contradicts is underlined."
         )
     )
     window.ruler.setWhatsThis(
         tr(
-            "<b>Time ruler.</b> The whole talk to scale, side-lines hung below the main line, the slot as a line. Drag the "
-            "end of a beat to set its length; Ctrl and the wheel, or + and −, zoom."
+            "<b>Time ruler.</b> The whole talk to scale, side-lines hung below the main line, the slot as a line. Drag "
+            "the end of a beat to set its length; Ctrl and the wheel, or + and −, zoom."
         )
     )
     window.top_bar.setWhatsThis(tr("<b>The day.</b> Write, rehearse, record and deliver, one after the other."))
