@@ -18,65 +18,86 @@ from studyboard.reading.referents import referents
 
 
 def judge_castling_right(claim: Claim) -> list[Judgement]:
-    """“Black can no longer castle”, “White can still castle kingside”, “has not castled”."""
+    """“Black can no longer castle”, “White can still castle kingside”, “neither side has castled”."""
     topic = Topic.CASTLING
     who = claim.mention("side") or claim.mention("piece")
-    board = claim.boards()[0]
     wing = _said_wing(claim)
-    wings = [True, False] if wing is None else [wing]
-    if claim.has("nobody"):
+    every = claim.has("neither") or claim.has("both")
+    if every:
         colours = list(chess.COLORS)
-    elif who is None or (who.colour is None and who.what is Named.SIDE):
+    elif who is None or (who.colour is None and who.what is Named.SIDE) or claim.hinted("castled_nowhere_after"):
         return []
     else:
-        colours = _colours(claim, who.colour, who.kind)
-    if claim.hinted("castled_nowhere_after"):
-        return []
-    if not colours:
-        colours = _side_before(claim)
+        colours = _colours(claim, who.colour, who.kind) or _side_before(claim)
     if not colours:
         return undecided(topic, claim.quote(), "It is not clear who is meant.")
     if claim.has("notyet") or claim.has("done"):
-        wanted_all = claim.has("done")
-        # “Black castled as well, and …” may be said before the words at which it is played.
-        last = len(claim.scene.tokens) if claim.has("done") else claim.start
-        castled = [claim.scene.castled(colour, last) for colour in colours]
-        if any(known is None for known in castled):
-            return undecided(topic, claim.quote(), "The moves before this position are not known.")
-        right = all(
-            bool(known) == wanted_all and (wing is None or (known == "k") == wings[0] or not known) for known in castled
-        )
-        why = f"{side(colours[0])} {'has castled' if castled[0] else 'has not castled'}{_wing(castled[0])}."
-        return confirmed(topic, claim.quote(), why) if right else contradicted(topic, claim.quote(), why)
-    states = [castling(board, colour, wing) for colour in colours for wing in wings]
-    if claim.has("able"):
-        without = next(
-            (s for s, other in zip(states[::2], states[1::2], strict=False) if not (s.right or other.right)), None
-        )
-        if without is not None:
-            return contradicted(topic, claim.quote(), without.why)
-        return undecided(topic, claim.quote(), "Both have the right; whether it can be done now is not claimed.")
-    denied = claim.has("no") or claim.has("nobody")
+        return _has_castled(claim, colours, wing)
     if claim.has("rights"):
-        kept = next((state for state in states if state.right), None)
-        if kept is not None:
-            return contradicted(topic, claim.quote(), f"{kept.why} The right is still there.")
-        return confirmed(topic, claim.quote(), states[0].why)
-    if denied:
-        if any(state.now for state in states):
-            return contradicted(topic, claim.quote(), next(state.why for state in states if state.now))
-        if claim.hinted("for_good") and all(state.right for state in states):
-            return contradicted(topic, claim.quote(), f"{states[0].why} The right is still there.")
-        if not any(state.right for state in states) or claim.has("no"):
-            return confirmed(topic, claim.quote(), states[0].why)
-        return undecided(topic, claim.quote(), states[0].why)
-    if any(state.now for state in states):
-        return confirmed(topic, claim.quote(), next(state.why for state in states if state.now))
-    if claim.has("at_once") or claim.hinted("at_once_after"):
-        return contradicted(topic, claim.quote(), states[0].why)
-    if any(state.right for state in states):
-        return undecided(topic, claim.quote(), next(state.why for state in states if state.right))
-    return contradicted(topic, claim.quote(), states[0].why)
+        return _rights(claim, colours, wing)
+    board = claim.boards()[0]
+    states = [
+        [castling(board, c, kingside) for kingside in ([True, False] if wing is None else [wing])] for c in colours
+    ]
+    every_state = [state for of in states for state in of]
+    at_once = claim.has("at_once") or claim.hinted("at_once_after")
+    if claim.has("no") or claim.has("neither"):
+        now = next((state for state in every_state if state.now), None)
+        if now is not None:
+            return contradicted(topic, claim.quote(), now.why)
+        if claim.hinted("for_good") and any(all(state.right for state in of) for of in states):
+            return contradicted(topic, claim.quote(), f"{every_state[0].why} The right is still there.")
+        if claim.has("no") or not any(state.right for state in every_state):
+            return confirmed(topic, claim.quote(), every_state[0].why)
+        return undecided(topic, claim.quote(), every_state[0].why)
+    if claim.has("each"):
+        wanted = [[state] for state in every_state]
+    else:
+        wanted = states
+    lost = next((of[0] for of in wanted if not any(state.right for state in of)), None)
+    if lost is not None:
+        return contradicted(topic, claim.quote(), lost.why)
+    late = next((of for of in wanted if not any(state.now for state in of)), None)
+    if late is None:
+        return confirmed(topic, claim.quote(), next(state.why for state in every_state if state.now))
+    if at_once:
+        return contradicted(topic, claim.quote(), late[0].why)
+    return undecided(topic, claim.quote(), next(state.why for state in late if state.right))
+
+
+def _has_castled(claim: Claim, colours: list[chess.Color], wing: bool | None) -> list[Judgement]:
+    """“Neither side has castled”, “White has castled long”."""
+    wanted = claim.has("done")
+    # “Black castled as well, and …” may be said before the words at which it is played.
+    last = len(claim.scene.tokens) if wanted else claim.start
+    known = [claim.scene.castled(colour, last) for colour in colours]
+    if any(one is None for one in known):
+        return undecided(Topic.CASTLING, claim.quote(), "The moves before this position are not known.")
+    right = all(bool(one) == wanted and (wing is None or (one == "k") == wing or not one) for one in known)
+    wrong = next((n for n, one in enumerate(known) if bool(one) != wanted), 0)
+    why = f"{side(colours[wrong])} {'has castled' if known[wrong] else 'has not castled'}{_wing(known[wrong])}."
+    if right:
+        return confirmed(Topic.CASTLING, claim.quote(), why)
+    return contradicted(Topic.CASTLING, claim.quote(), why)
+
+
+def _rights(claim: Claim, colours: list[chess.Color], wing: bool | None) -> list[Judgement]:
+    """Whether the right is there or lost, whatever stands in the way now."""
+    board = claim.boards()[0]
+    wings = [True, False] if wing is None else [wing]
+    states = [[castling(board, c, kingside) for kingside in wings] for c in colours]
+    lost = claim.has("no") and not claim.has("neither") and not claim.has("kept")
+    if lost:
+        odd = next((state for of in states for state in of if state.right), None)
+        if odd is not None:
+            return contradicted(Topic.CASTLING, claim.quote(), f"{odd.why} The right is still there.")
+    else:
+        each = claim.has("each")
+        odd = next((of[0] for of in states if not (all if each else any)(state.right for state in of)), None)
+        if odd is not None:
+            gone = next((state for of in states for state in of if not state.right), odd)
+            return contradicted(Topic.CASTLING, claim.quote(), gone.why)
+    return confirmed(Topic.CASTLING, claim.quote(), states[0][0].why)
 
 
 def judge_only_move(claim: Claim) -> list[Judgement]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 import chess
@@ -68,7 +69,7 @@ def judge_holds(claim: Claim) -> list[Judgement]:
         things = things[: len(things) - listed_last(claim, "list")]
         whole = bool(listed_last(claim, "list"))
     if claim.has("none"):
-        things = [_none_of(thing) for thing in things]
+        things = [replace(thing, count=0, exact=True) for thing in things]
         whole = True
     if not things or not whole or (claim.hinted("in_return_before") and not claim.has("side")):
         return []
@@ -104,10 +105,6 @@ def _holds_one(claim: Claim, thing: Thing, colours: tuple[chess.Color, ...], are
     return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], [thing], colours, area))
 
 
-def _none_of(thing: Thing) -> Thing:
-    return Thing(thing.kind, thing.group, 0, True, False, thing.colour, thing.light, thing.file, thing.plural)
-
-
 def holdings_words(board: chess.BaseBoard, things: Sequence[Thing], colours: Sequence[chess.Color], area: int) -> str:
     """“White has two rooks and five pawns.”"""
     where = "" if area == chess.BB_ALL else f" on the {'kingside' if area == _KINGSIDE else 'queenside'}"
@@ -119,13 +116,16 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
     """“There are four rooks on the board”, “all eight pawns are still there”, “no minor pieces are left”."""
     things = things_named(claim, "list")
     area = wing_of(claim)
-    if not things or area is None or claim.hinted("not_all_after"):
+    file = claim.mention("on_file")
+    if not things or area is None or (file is None and claim.hinted("not_all_after")):
         return []
+    if file is not None:
+        things = [replace(thing, file=file.file) for thing in things]
     sure = claim.has("sure") or area != chess.BB_ALL or any(thing.file is not None for thing in things)
     if not sure and not claim.hinted("counted_after"):
         return []
     if claim.has("none"):
-        things = [_none_of(thing) for thing in things]
+        things = [replace(thing, count=0, exact=True) for thing in things]
     if all(not thing.exact for thing in things) and not sure:
         return []
     colours = one_side_before(claim) if things[0].colour is None and claim.has("of_side") else ()
@@ -138,7 +138,12 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
     too_many = any(thing.count > had for thing, had in zip(things, most, strict=True))
     if not sure and not too_many:
         return undecided(Topic.NUMBER, claim.quote(), why)
-    if any(not thing.count and thing.colour is None for thing in things) and _other_side_has_none(boards[0], things):
+    whole_board = area == chess.BB_ALL and all(thing.file is None for thing in things)
+    if (
+        whole_board
+        and any(not thing.count and thing.colour is None for thing in things)
+        and _other_side_has_none(boards[0], things)
+    ):
         return undecided(Topic.NUMBER, claim.quote(), f"It is not clear whose they are. {why}")
     return contradicted(Topic.NUMBER, claim.quote(), why)
 
@@ -198,7 +203,13 @@ def judge_versus(claim: Claim) -> list[Judgement]:
     why = _versus_words(boards[0], first, second, shown, area)
     numbers = [thing for thing in (*first, *second) if thing.exact]
     clear = len(numbers) > 1 or (numbers and len(first) + len(second) > 2)
-    told = claim.has("holds") or not claim.before() or claim.hinted("told_before") or claim.before().endswith(",")
+    told = (
+        claim.has("holds")
+        or not claim.before()
+        or claim.hinted("told_before")
+        or claim.hinted("wing_before")
+        or claim.before().endswith(",")
+    )
     if not numbers or not told or (not colours and not clear):
         return undecided(Topic.NUMBER, claim.quote(), why)
     return contradicted(Topic.NUMBER, claim.quote(), why)
@@ -313,7 +324,13 @@ def judge_gone(claim: Claim) -> list[Judgement]:
         return contradicted(Topic.NUMBER, claim.quote(), why)
     if any(not sum(counts) for counts in left):
         return confirmed(Topic.NUMBER, claim.quote(), f"There is no {name} on the board.", exact=True)
-    if claim.hinted("of_exchange") or (0 in left[0] and len(colours) > 1 and (not both or total > 1)):
+    everything = claim.hinted("every_one")
+    event = (
+        claim.hinted("of_exchange")
+        and not everything
+        and (not claim.hinted("has_been") or max(left[0]) < AT_FIRST.get(sort.kind or 0, 0))
+    )
+    if event or (0 in left[0] and len(colours) > 1 and (not both or total > 1)):
         return undecided(Topic.NUMBER, claim.quote(), f"It is not clear whose they are. {why}")
     return contradicted(Topic.NUMBER, claim.quote(), why)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Final
 
 import chess
@@ -20,6 +20,7 @@ from studyboard.board.pawns import (
     pawn_words,
 )
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_inventory import holder
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
 from studyboard.reading.referents import referents
@@ -66,7 +67,7 @@ def judge_feature(claim: Claim) -> list[Judgement]:
                     claim.quote(),
                     sentence(f"{the_piece(board, at)} is {claim.kind}"),
                     at,
-                    exact=owner is not None,
+                    exact=owner is not None or (thing is not None and (thing.definite or thing.colour is not None)),
                 )
     board = boards[0]
     if thing is not None and not candidates and owner is None:
@@ -84,23 +85,55 @@ def _owner(claim: Claim) -> chess.Color | None:
     if not before or before[-1].what is not Named.SIDE:
         return None
     gap = " ".join(token.text for token in claim.scene.tokens[before[-1].end : claim.start])
+    if not gap:
+        return before[-1].colour if claim.scene.tokens[claim.start - 1].text.endswith(("'s", "'")) else None
     return before[-1].colour if claim.scene.words.hint("has_gap", gap) else None
 
 
+def judge_count_feature(claim: Claim) -> list[Judgement]:
+    """“White has three passed pawns”, “there are two isolated pawns”."""
+    number, thing = claim.mention("number"), claim.mention("pawns")
+    kind = next((name for name in _FEATURES if claim.scene.words.hint(f"is_{name}", claim.match.group())), "")
+    if number is None or thing is None or thing.kind != chess.PAWN or not kind or thing.square is not None:
+        return []
+    if thing.file is not None or not claim.hinted("counted_after") or claim.hinted("not_all_after"):
+        return []
+    owner = holder(claim) or (() if thing.colour is None else (thing.colour,))
+    feature, told = _FEATURES[kind], []
+    for board in claim.boards():
+        counts = [sum(feature(board, at) for at in board.pieces(chess.PAWN, c)) for c in owner or chess.COLORS]
+        told.append((counts, board))
+        right = all(n == number.value for n in counts) if claim.has("both") else number.value in (*counts, sum(counts))
+        if right:
+            return confirmed(Topic.PAWNS, claim.quote(), _counts_words(counts, owner, kind))
+    if not owner:
+        return undecided(Topic.PAWNS, claim.quote(), _counts_words(told[0][0], owner, kind))
+    return contradicted(Topic.PAWNS, claim.quote(), _counts_words(told[0][0], owner, kind))
+
+
+def _counts_words(counts: Sequence[int], owner: Sequence[chess.Color], kind: str) -> str:
+    sides = zip(owner or chess.COLORS, counts, strict=True)
+    return " ".join(f"{side(colour)} has {counted(number, f'{kind} pawn')}." for colour, number in sides)
+
+
 def judge_empty_file(claim: Claim) -> list[Judgement]:
-    """“There is no pawn on the b-file”, “no black pawn on the d-file”."""
+    """“There is no pawn on the b-file”, “no black pawn on the d-file”, “the g-file has no pawns”."""
     thing = claim.mention("piece")
-    if thing is None or thing.kind != chess.PAWN or thing.file is None:
+    file = claim.mention("file")
+    if thing is None or thing.kind != chess.PAWN:
         return []
-    if claim.scene.tokens[thing.start].text != "no":
+    on = file.file if file is not None else thing.file
+    if on is None or (claim.scene.tokens[thing.start].text != "no" and not claim.has("none")):
         return []
+    who = claim.mention("side")
+    owner = who.colour if who is not None else thing.colour
     boards = claim.boards(wide=True)
     left: list[chess.Square] = []
     for board in boards:
-        mask = board.pawns & chess.BB_FILES[thing.file]
-        mask &= board.occupied if thing.colour is None else board.occupied_co[thing.colour]
+        mask = board.pawns & chess.BB_FILES[on]
+        mask &= board.occupied if owner is None else board.occupied_co[owner]
         if not mask:
-            return confirmed(Topic.PAWNS, claim.quote(), f"There is none on the {chess.FILE_NAMES[thing.file]}-file.")
+            return confirmed(Topic.PAWNS, claim.quote(), f"There is none on the {chess.FILE_NAMES[on]}-file.")
         left = left or list(chess.scan_forward(mask))
     names = listed([the_piece(boards[0], at) for at in left if boards[0].piece_at(at)])
     return contradicted(Topic.PAWNS, claim.quote(), sentence(f"there is {names}"), *left)
@@ -144,42 +177,75 @@ def judge_islands(claim: Claim) -> list[Judgement]:
 
 
 def judge_majority(claim: Claim) -> list[Judgement]:
-    """“White has a majority on the queenside”."""
-    who = claim.mention("side") or claim.mention("piece")
-    kingside = claim.said("wing") == "kingside"
+    """“White has a majority on the queenside”, “the queenside majority is White's”, “has more pawns there”."""
+    hint, words_said = claim.scene.words.hint, claim.quote().lower()
+    kingside = hint("king_wing", words_said)
+    if kingside == hint("queen_wing", words_said):
+        return []
+    who = holder(claim)
+    if who is None:
+        return []
+    wing = "kingside" if kingside else "queenside"
+    held = majority(claim.boards()[0], kingside)
     found = {majority(board, kingside) for board in claim.boards()}
-    wanted = None if who is None else who.colour
-    holder = majority(claim.boards()[0], kingside)
-    words = f"{'Neither side' if holder is None else side(holder)} has more pawns on the {claim.said('wing')}."
-    if wanted is None:
-        return (
-            confirmed(Topic.PAWNS, claim.quote(), words)
-            if found - {None}
-            else contradicted(Topic.PAWNS, claim.quote(), words)
-        )
-    if wanted in found:
+    words = f"{'Neither side' if held is None else side(held)} has more pawns on the {wing}."
+    if claim.has("neither"):
+        right = None in found
+    else:
+        right = bool(found & set(who)) if len(who) == 1 else bool(found - {None})
+    if right:
         return confirmed(Topic.PAWNS, claim.quote(), words)
     return contradicted(Topic.PAWNS, claim.quote(), words)
 
 
 def judge_open_file(claim: Claim) -> list[Judgement]:
-    """“The open c-file”, “the d-file is half open”."""
+    """“The open c-file”, “the d-file is half open for White”, “the e-file and the b-file are open”."""
+    files = [m for m in claim.mentions("files") or claim.mentions("file") if m.file is not None]
+    if not files:
+        return []
+    half = claim.has("half") or claim.hinted("half_before") or claim.hinted("half")
+    half = half or claim.hinted("open_for_after") or claim.has("for_both") or claim.mention("for_side") is not None
+    sides = [m.colour for m in claim.mentions("for_side") if m.colour is not None]
+    boards = claim.boards(wide=True)
+    for board in boards:
+        if all(_opened(board, m.file or 0, half=half, sides=sides, both=claim.has("for_both")) for m in files):
+            return confirmed(Topic.PAWNS, claim.quote(), _file_words(board, [m.file or 0 for m in files]), exact=True)
+    board = boards[0]
+    pawns = [at for m in files for at in chess.scan_forward(board.pawns & chess.BB_FILES[m.file or 0])]
+    return contradicted(Topic.PAWNS, claim.quote(), _file_words(board, [m.file or 0 for m in files]), *pawns)
+
+
+def _opened(board: chess.BaseBoard, file: int, *, half: bool, sides: Sequence[chess.Color], both: bool) -> bool:
+    if both:
+        return is_open_file(board, file)
+    if sides:
+        return is_half_open_file(board, file, sides[0]) or is_open_file(board, file)
+    return is_open_file(board, file) or (half and any(is_half_open_file(board, file, c) for c in chess.COLORS))
+
+
+def _file_words(board: chess.BaseBoard, files: Sequence[int]) -> str:
+    told = []
+    for file in files:
+        letter = chess.FILE_NAMES[file]
+        pawns = list(chess.scan_forward(board.pawns & chess.BB_FILES[file]))
+        names = listed([f"{side(bool(board.color_at(at)))}'s pawn on {chess.square_name(at)}" for at in pawns])
+        told.append(f"On the {letter}-file there is {names}." if pawns else f"There is no pawn on the {letter}-file.")
+    return " ".join(told)
+
+
+def judge_closed_file(claim: Claim) -> list[Judgement]:
+    """“The e-file is closed”: both sides have a pawn on it."""
     file = claim.mention("file")
     if file is None or file.file is None:
         return []
-    half = claim.has("half") or claim.hinted("half_before") or claim.hinted("half") or claim.hinted("open_for_after")
-    letter = "abcdefgh"[file.file]
     boards = claim.boards(wide=True)
     for board in boards:
-        if half and any(is_half_open_file(board, file.file, colour) for colour in chess.COLORS):
-            return confirmed(Topic.PAWNS, claim.quote(), f"One side has no pawn on the {letter}-file.")
-        if is_open_file(board, file.file):
-            return confirmed(Topic.PAWNS, claim.quote(), f"There is no pawn on the {letter}-file.")
-    board = boards[0]
-    pawns = list(chess.scan_forward(board.pawns & chess.BB_FILES[file.file]))
-    names = listed([f"{side(bool(board.color_at(at)))}'s pawn on {chess.square_name(at)}" for at in pawns])
-    why = f"On the {letter}-file there is {names}." if pawns else f"There is no pawn on the {letter}-file at all."
-    return contradicted(Topic.PAWNS, claim.quote(), why, *pawns)
+        on_it = [board.pieces_mask(chess.PAWN, c) & chess.BB_FILES[file.file] for c in chess.COLORS]
+        if all(on_it):
+            return confirmed(Topic.PAWNS, claim.quote(), _file_words(board, [file.file]), exact=True)
+        if any(on_it):
+            return undecided(Topic.PAWNS, claim.quote(), _file_words(board, [file.file]))
+    return contradicted(Topic.PAWNS, claim.quote(), _file_words(boards[0], [file.file]))
 
 
 JUDGES: Final[dict[str, Judge]] = {
@@ -190,5 +256,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "islands": judge_islands,
     "majority": judge_majority,
     "open_file": judge_open_file,
+    "closed_file": judge_closed_file,
     "empty_file": judge_empty_file,
+    "count_feature": judge_count_feature,
 }

@@ -138,7 +138,7 @@ class _Chunker:
         while at < len(self.tokens) and (at == start or self._joined(at)):
             word = self._word(at)
             colour, owner = self._owner(word)
-            if at == start and word in names.determiners:
+            if at == start and word in names.determiners and not (word == "a" and at in self.hyphens):
                 mention = replace(mention, definite=word in names.definite)
             elif owner or (colour is not None and word in (*names.white, *names.black)):
                 if colour is not None and mention.colour is not None:

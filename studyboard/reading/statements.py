@@ -147,6 +147,9 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood |= Mood.HYPOTHETICAL
     if claim.kind in _OWN_MOOD and not _on_condition(claim) and scene.words.hint("own_mood", claim.match.group()):
         mood &= Mood.NEGATIVE | Mood.QUESTION
+    if claim.kind == "turn" and not scene.words.hint("asks_before", " ".join(_words_before(claim))):
+        # “White to play: what would you do?”
+        mood &= ~Mood.QUESTION
     if claim.has("never") and not _on_condition(claim):
         mood = Mood.PLAIN
     if mood & Mood.NEGATIVE:
@@ -184,9 +187,13 @@ def _clause_code(claim: Claim) -> str:
     return " ".join(token.text for token in claim.scene.tokens[start : max(end, claim.end)])
 
 
+def _words_before(claim: Claim) -> list[str]:
+    return [token.text for token in claim.scene.tokens[claim.sentence.start : claim.start]]
+
+
 def _on_condition(claim: Claim) -> bool:
     """Does a word of condition stand before the claim in its sentence: “if the rook leaves, Black can castle”?"""
-    words = [token.text for token in claim.scene.tokens[claim.sentence.start : claim.start]]
+    words = _words_before(claim)
     conditions = claim.scene.words.moods.get("conditional", frozenset())
     return any(tuple(words[at : at + n]) in conditions for at in range(len(words)) for n in (1, 2, 3))
 
@@ -202,7 +209,14 @@ def _denies(claim: Claim, trigger: int) -> bool:
     negatives = claim.scene.words.moods.get("negative", frozenset())
     words = [token.text for token in claim.scene.tokens]
     near = range(max(claim.sentence.start, trigger - 2), claim.end)
-    return any((words[at],) in negatives or tuple(words[at : at + 2]) in negatives for at in near)
+    if any((words[at],) in negatives or tuple(words[at : at + 2]) in negatives for at in near):
+        return True
+    # “does not have a passed pawn”
+    further = trigger - 3
+    between = " ".join(words[further + 1 : trigger])
+    return (
+        further >= claim.sentence.start and (words[further],) in negatives and claim.scene.words.hint("have_a", between)
+    )
 
 
 def _advice(judgement: Judgement) -> str:

@@ -171,12 +171,12 @@ def _with_lists(saying: str, lists: Mapping[str, Sequence[str]]) -> str:
 def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str]:
     text = _with_lists(saying, lists)
     text = re.sub(r"\((?!\?)", "(?:", text)
-    counts: dict[str, int] = {}
     for macro, expression in _MACROS:
+        expanded = _with_lists(expression, lists) if macro in text else ""
         while macro in text:
-            counts[macro] = counts.get(macro, 0) + 1
-            expression = _with_lists(expression, lists)
-            once = expression if counts[macro] == 1 else re.sub(r"\(\?P<\w+>", "(?:", expression)
+            # A name stands for the first thing of its sort; the others are found and not named.
+            used = set(re.findall(r"\(\?P<(\w+)>", text))
+            once = re.sub(r"\(\?P<(\w+)>", lambda found: "(?:" if found[1] in used else found[0], expanded)
             text = text.replace(macro, once, 1)
     try:
         return re.compile(rf"(?<![\w§'-])(?:{text})(?![\w'-])")
