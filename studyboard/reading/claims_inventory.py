@@ -64,6 +64,8 @@ def judge_holds(claim: Claim) -> list[Judgement]:
     area = wing_of(claim)
     if not things or colours is None or area is None or claim.hinted("not_all_after"):
         return []
+    if claim.hinted("compensation_before"):
+        return []
     whole = claim.hinted("counted_after")
     if not whole:
         things = things[: len(things) - listed_last(claim, "list")]
@@ -119,6 +121,8 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
     file = claim.mention("on_file")
     if not things or area is None or (file is None and claim.hinted("not_all_after")):
         return []
+    if file is None and claim.hinted("file_where_before"):
+        file = next((m for m in reversed(claim.scene.mentions) if m.end <= claim.start and m.file is not None), None)
     if file is not None:
         things = [replace(thing, file=file.file) for thing in things]
     sure = claim.has("sure") or area != chess.BB_ALL or any(thing.file is not None for thing in things)
@@ -344,15 +348,18 @@ def judge_lost_count(claim: Claim) -> list[Judgement]:
         return []
     boards = claim.boards()
     for board in boards:
-        since = all(_lost(board, colour, thing) == thing.count for thing in things for colour in colours)
+        since = any(
+            all(_lost(begin, board, colour, thing) == thing.count for thing in things for colour in colours)
+            for begin in (chess.Board(), claim.scene.talk.root or chess.Board())
+        )
         net = len(colours) == 1 and all(-_more(board, colours[0], thing) == thing.count for thing in things)
         if since or net:
             return confirmed(Topic.NUMBER, claim.quote(), holdings_words(board, things, colours, chess.BB_ALL))
     return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], things, colours, chess.BB_ALL))
 
 
-def _lost(board: chess.BaseBoard, colour: chess.Color, thing: Thing) -> int:
-    return AT_FIRST[thing.kind or chess.KING] - max(thing.tallies(board, [colour]))
+def _lost(begin: chess.BaseBoard, board: chess.BaseBoard, colour: chess.Color, thing: Thing) -> int:
+    return max(thing.tallies(begin, [colour])) - max(thing.tallies(board, [colour]))
 
 
 def judge_ending(claim: Claim) -> list[Judgement]:

@@ -22,7 +22,7 @@ from studyboard.board.pawns import (
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import holder
 from studyboard.reading.findings import Topic
-from studyboard.reading.mentions import Named
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
 
 _FEATURES: Final[dict[str, Callable[[chess.BaseBoard, chess.Square], bool]]] = {
@@ -67,7 +67,7 @@ def judge_feature(claim: Claim) -> list[Judgement]:
                     claim.quote(),
                     sentence(f"{the_piece(board, at)} is {claim.kind}"),
                     at,
-                    exact=owner is not None or (thing is not None and (thing.definite or thing.colour is not None)),
+                    exact=owner is not None or (thing is not None and _certain(thing, pawns, board, feature)),
                 )
     board = boards[0]
     if thing is not None and not candidates and owner is None:
@@ -77,6 +77,18 @@ def judge_feature(claim: Claim) -> list[Judgement]:
         return contradicted(Topic.PAWNS, claim.quote(), why, *candidates)
     words = " ".join(words for colour in (colours or set(chess.COLORS)) for words in pawn_words(board, colour))
     return contradicted(Topic.PAWNS, claim.quote(), words or f"No pawn is {claim.kind} here.")
+
+
+def _certain(
+    thing: Mention,
+    pawns: Sequence[chess.Square],
+    board: chess.BaseBoard,
+    feature: Callable[[chess.BaseBoard, chess.Square], bool],
+) -> bool:
+    """Is it said of this pawn, or these, and of no other?"""
+    if thing.square is None and thing.file is None and not (thing.plural and thing.colour is not None):
+        return False
+    return all(feature(board, at) for at in pawns) or thing.plural
 
 
 def _owner(claim: Claim) -> chess.Color | None:

@@ -171,6 +171,7 @@ def _talk(study: Study, beat: Beat, first: int) -> Talk:
         history=history,
         first=board if whole else None,
         think=beat.think,
+        root=board,
     )
 
 

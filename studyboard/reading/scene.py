@@ -80,6 +80,7 @@ class Talk:
     moves: full moves of the main line; result: the Result tag; part: which part of the talk, "" for a node's line
     ends_line, ends_game: the last node of its line, of the main line; game: the moves of the main line are a game
     history: the moves that lead to the line, from the start position; first: the start position
+    root: the position with which the talk begins, whatever it is
     """
 
     moves: int = 0
@@ -90,6 +91,7 @@ class Talk:
     history: tuple[chess.Move, ...] = ()
     first: chess.Board | None = None
     think: float = 0.0
+    root: chess.Board | None = None
 
 
 @dataclass(slots=True)

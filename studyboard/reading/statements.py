@@ -55,6 +55,7 @@ _GIVES_WAY = frozenset(
         "majority",
         "count_feature",
         "queens_off",
+        "winning",
         "opposite_bishops",
         "same_bishops",
     }

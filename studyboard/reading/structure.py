@@ -14,7 +14,7 @@ from studyboard.model.order import VisitKind
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.reading.findings import Finding, Topic, Verdict
-from studyboard.reading.mentions import Named
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.scene import Scene
 
 _SEVERAL = 3
@@ -39,8 +39,12 @@ def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene)
     board, move = positions.board(node.parent), node.move
     kind = board.piece_type_at(move.from_square)
     squares = {move.from_square, move.to_square}
+    # “The pawn” tells nothing where pawns make two of the moves.
+    alike = sum(board.piece_type_at(n.move.from_square) == kind == chess.PAWN for n in shown if n.move)
     for mention in scene.mentions if not board.is_castling(move) else ():
-        if mention.what is Named.PIECE and (mention.kind == kind or mention.square in squares):
+        if mention.what is Named.PIECE and mention.square in squares:
+            return None
+        if mention.what is Named.PIECE and mention.kind == kind and (alike < 2 or _of_file(mention, squares)):
             return None
         if mention.what is Named.SQUARE and mention.square in squares:
             return None
@@ -65,6 +69,12 @@ def branch_finding(study: Study, positions: Positions, beat: Beat, scene: Scene)
         start,
         end,
     )
+
+
+def _of_file(mention: Mention, squares: set[chess.Square]) -> bool:
+    """Does it say more than the sort of the piece: its file, or which of two it is?"""
+    on = {chess.square_file(square) for square in squares}
+    return mention.file in on or mention.vague or mention.other or mention.light is not None or mention.moves_to
 
 
 def _is_told(study: Study, node: int) -> bool:

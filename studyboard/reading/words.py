@@ -176,7 +176,8 @@ def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str
         while macro in text:
             # A name stands for the first thing of its sort; the others are found and not named.
             used = set(re.findall(r"\(\?P<(\w+)>", text))
-            once = re.sub(r"\(\?P<(\w+)>", lambda found: "(?:" if found[1] in used else found[0], expanded)
+            taken = "|".join(sorted(used)) or "(?!)"
+            once = re.sub(rf"\(\?P<(?:{taken})>", "(?:", expanded)
             text = text.replace(macro, once, 1)
     try:
         return re.compile(rf"(?<![\w§'-])(?:{text})(?![\w'-])")
