@@ -6,7 +6,7 @@ from typing import Final
 
 import chess
 
-from studyboard.board.mates import mate_in, mates_at_once
+from studyboard.board.mates import checking_moves, mate_in, mates_at_once
 from studyboard.board.naming import counted, listed, side
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
@@ -21,6 +21,7 @@ from studyboard.reading.imagined import (
     sans,
     way_out,
 )
+from studyboard.reading.mentions import Mention
 
 #: Mates longer than this are not looked for; shorter ones take well under a second as a line is typed.
 _LONGEST_MATE, _QUICK_MATE = 4, 2
@@ -132,6 +133,8 @@ def judge_threatens_mate(claim: Claim) -> list[Judgement]:
                     )
     if not checked or claim.boards()[0].is_check():
         return undecided(topic, claim.quote(), "A check has to be answered first.")
+    if square is not None and _mates_by_check(claim, square, who):
+        return undecided(topic, claim.quote(), "A check there is followed by mate.")
     if square is None:
         waiting = turned(claim.boards()[0], not claim.boards()[0].turn)
         if waiting is not None and mate_in(waiting, 2) is not None:
@@ -139,6 +142,21 @@ def judge_threatens_mate(claim: Claim) -> list[Judgement]:
     place = "" if square is None else f" on {chess.square_name(square)}"
     what = "no move" if who is None else f"no move of {side(bool(who.colour))}'s"
     return contradicted(topic, claim.quote(), f"If nothing were done, {what} would give mate{place}.")
+
+
+def _mates_by_check(claim: Claim, square: chess.Square, who: Mention | None) -> bool:
+    """Is there a check on that square after which every answer is mated on the next move?"""
+    for board in claim.boards():
+        for facing in (turned(board, not board.turn), board):
+            if facing is None or (who is not None and facing.turn != who.colour):
+                continue
+            for move in checking_moves(facing):
+                if move.to_square == square:
+                    after = facing.copy(stack=False)
+                    after.push(move)
+                    if mate_for_waiting(after, 1) is not None:
+                        return True
+    return False
 
 
 def judge_has_mate(claim: Claim) -> list[Judgement]:

@@ -71,8 +71,17 @@ def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Re
     return [_judge_one(claim, verb, thing, relation_to(thing)) for thing in claim.things()]
 
 
-def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> Judgement:
+def _groups(claim: Claim) -> list[list[Mention]]:
+    """Who does it, those named behind it among them: “protecting b7 with the queen”."""
     groups = claim.subjects()
+    found = claim.scene.words.hints["with_doer_after"].search(claim.after())
+    if found is None:
+        return groups
+    return [[*(mention for group in groups for mention in group), claim.scene.mentions[int(found["doer"])]]]
+
+
+def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> Judgement:
+    groups = _groups(claim)
     boards = claim.boards()
     said = claim.quote()
     missing: list[tuple[list[chess.Square], list[chess.Square]]] = []
@@ -108,7 +117,8 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
         return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, nowhere, tuple(targets[:1]))
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
-    if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1:
+    clear = verb == "guards" and thing.pronoun == "it" and len(targets) < 3 and all(m.kind for g in groups for m in g)
+    if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1 and not clear:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
@@ -227,6 +237,32 @@ def _who_does(board: chess.Board, targets: list[chess.Square], verb: str) -> str
 def judge_attacked(claim: Claim) -> list[Judgement]:
     """“The rook is attacked twice by …”."""
     return _passive(claim, attacks, lambda board, at: not board.color_at(at))
+
+
+def judge_which_guards(claim: Claim) -> list[Judgement]:
+    """“… f7, which only the king protects”."""
+    return _judge_which(claim, lambda board, by, at: guards_own(board, by, at) or not board.piece_at(at))
+
+
+def judge_which_attacks(claim: Claim) -> list[Judgement]:
+    """“… the pawn that the bishop attacks”."""
+    return _judge_which(claim, attacks)
+
+
+def _judge_which(claim: Claim, relation: Relation) -> list[Judgement]:
+    by, target = claim.mention("by"), claim.mention("target")
+    if by is None or target is None or by.pronoun or target.pronoun or by.kind is None:
+        return []
+    seen: tuple[chess.Board, chess.Square] | None = None
+    for board in claim.boards():
+        for at in referents(claim.scene, target, board):
+            bys = [square for square in referents(claim.scene, by, board) if square != at]
+            if any(relation(board, square, at) for square in bys):
+                return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
+            seen = seen or (board, at)
+    if seen is None:
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
+    return contradicted(Topic.ATTACK, claim.quote(), attack_words(*seen), seen[1])
 
 
 def judge_guarded(claim: Claim) -> list[Judgement]:
@@ -389,6 +425,8 @@ JUDGES: Final[dict[str, Judge]] = {
     "defends": judge_defends,
     "attacked": judge_attacked,
     "guarded": judge_guarded,
+    "which_guards": judge_which_guards,
+    "which_attacks": judge_which_attacks,
     "nobody_guards": judge_unguarded,
     "nobody_attacks": judge_nobody_attacks,
     "unguarded": judge_unguarded,

@@ -13,7 +13,7 @@ from studyboard.board.relations import worth
 from studyboard.board.rights import king_squares
 from studyboard.board.tactics import safe_squares, shut_in, trapped_words, turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_relations import attacks
+from studyboard.reading.claims_relations import attacks, is_nowhere
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import named_before, referents
@@ -68,7 +68,9 @@ def _judge_pin(
                     and line.by not in claim.movers()
                 ):
                     continue
-                return confirmed(Topic.PIN, claim.quote(), _pin_words(board, line), line.front, line.by, line.behind)
+                exact = by is None and behind is None and len(targets) == 1 and len(claim.boards()) == 1
+                words = _pin_words(board, line)
+                return confirmed(Topic.PIN, claim.quote(), words, line.front, line.by, line.behind, exact=exact)
     if not named or (thing.pronoun and not pinned and thing.pronoun in ("he", "she", "they", "one", "this")):
         return undecided(Topic.PIN, claim.quote(), "It is not clear which piece is meant.")
     if pinned:
@@ -148,10 +150,10 @@ def judge_forks(claim: Claim) -> list[Judgement]:
             if len(set(total)) > 1:
                 return confirmed(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed, *total)
     if passive and not any(thing.pronoun for thing in things):
-        named = all(referents(scene, thing, boards[0]) for thing in things)
+        named = all(referents(scene, thing, boards[0]) or is_nowhere(claim, thing) for thing in things)
         judged = contradicted if named else undecided
         return judged(Topic.FORK, claim.quote(), "No piece attacks all of them.")
-    if not things and not claim.hinted("noun_told_before"):
+    if not things and (not claim.hinted("noun_told_before") or _of_unplayed(claim)):
         return undecided(Topic.FORK, claim.quote(), "It may be a fork that is to come.")
     if things and not claim.scene.played_near(claim.start):
         group = claim.subjects()[0] if claim.subjects() else []
@@ -196,10 +198,19 @@ def judge_skewers(claim: Claim) -> list[Judgement]:
                     words = f"{the_piece(board, line.by)} looks through {the_piece(board, line.front)}"
                     words += f" at {the_piece(board, line.behind)}"
                     return confirmed(Topic.PIN, claim.quote(), sentence(words), line.by, *squares)
-    told = claim.scene.played_near(claim.start) and claim.hinted("noun_told_before")
+    told = claim.scene.played_near(claim.start) and claim.hinted("noun_told_before") and not _of_unplayed(claim)
     if not told and not claim.things():
         return undecided(Topic.PIN, claim.quote(), "It is not clear which pieces are meant.")
     return contradicted(Topic.PIN, claim.quote(), "No line goes through the first of them to the other.")
+
+
+def _of_unplayed(claim: Claim) -> bool:
+    """Does a motion that the line does not play stand right before: “the rook gets to c1 with a skewer”?"""
+    before = [m for m in claim.scene.mentions if claim.sentence.start <= m.start and m.end <= claim.start]
+    if not before or not before[-1].moves_to or claim.start - before[-1].end > 2:
+        motions = [m for m in before if m.what is Named.SQUARE and claim.start - m.end <= 2]
+        return any(m.square not in claim.movers() for m in motions)
+    return before[-1].square not in claim.movers()
 
 
 def judge_discovered_attack(claim: Claim) -> list[Judgement]:

@@ -23,7 +23,7 @@ class _Told:
     """A move and the words from its cue to the next one.
 
     steps: the moves that are played at that word; code: the words, names replaced by marks
-    follows: moves that may be told as well, since they come right after
+    follows: moves that may be told as well, since they come right after; near: every move of the tree near by
     """
 
     scene: Scene
@@ -31,6 +31,7 @@ class _Told:
     sentence: Sentence
     code: str
     follows: tuple[Known, ...]
+    near: Sequence[Known]
 
     def mention(self, found: re.Match[str] | None, group: str) -> Mention | None:
         """What a group of a hint names."""
@@ -78,11 +79,11 @@ def _told(scene: Scene, near: Sequence[Known]) -> Iterator[_Told]:
             if step.token > token and step.before is not None and step.move is not None
         ]
         after += [known for known in near if known.board == here[-1].board]
-        yield _Told(scene, here, sentence, sentence.code[places[0] : stop], tuple(after[:1] + after[-12:]))
+        yield _Told(scene, here, sentence, sentence.code[places[0] : stop], tuple(after[:1] + after[-12:]), near)
 
 
 def _plain(told: _Told, mention: Mention) -> bool:
-    mood = told.scene.mood(mention.start) | told.scene.mood(min(mention.end, len(told.scene.tokens) - 1))
+    mood = told.scene.mood(mention.start) | told.scene.mood(min(mention.end, told.sentence.end - 1))
     return not mood & ~Mood.PAST
 
 
@@ -154,6 +155,8 @@ def _taken(told: _Told) -> Finding | None:
     if any(_takes(mention, step.before, step.move) for step in told.steps):
         return None
     if any(_takes(mention, known.board, known.move) for known in told.follows):
+        return None
+    if told.scene.words.hint("took", told.code) and any(_takes(mention, k.board, k.move) for k in told.near):
         return None
     step = told.step
     if step.before is None or step.move is None:

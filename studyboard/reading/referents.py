@@ -130,6 +130,18 @@ def _is_the_queen(scene: Scene, mention: Mention) -> bool:
     return bool(named) and named[-1].what is Named.PIECE and named[-1].kind == chess.QUEEN
 
 
+def _subject_of_first_verb(scene: Scene, before: list[Mention], token: int) -> Mention | None:
+    """Whose verb stands in the same row as the one at *token*: “it protects e4 and looks at d4”."""
+    for mention in reversed(before):
+        after = [scene.tokens[at].text for at in range(mention.end, token)]
+        if mention.what is not Named.PIECE or mention.plural or not scene.words.hint("acts_first", " ".join(after)):
+            continue
+        if any(scene.tokens[at].broken for at in range(mention.end, token - 1)):
+            return None
+        return mention if scene.words.hint("acts_then", " ".join(after)) else None
+    return None
+
+
 def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention]]:
     """Who does what the word at *token* says: groups of mentions, of each of which one has to do it.
 
@@ -144,7 +156,8 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
     gap = " ".join(scene.tokens[at].text for at in range(close.end, token))
     broken = any(scene.tokens[at].broken for at in range(close.end, token + 1))
     if broken or not scene.words.hint("between_subject_and_verb", gap):
-        return [before]
+        first = _subject_of_first_verb(scene, before, token)
+        return [before] if first is None else [[first]]
     group = [close]
     verb = scene.tokens[token].text
     if scene.words.hint("plural_verb", gap) or not verb.endswith(("s", "ing", "ed")):

@@ -92,7 +92,7 @@ _DENIED_ITSELF = frozenset(
         "nobody_guards",
         "nobody_attacks",
     }
-) | frozenset({"unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "cannot_go"})
+) | frozenset({"no_check", "unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "cannot_go"})
 
 
 def statements(scene: Scene, *, deep: bool = False) -> list[Finding]:
@@ -153,6 +153,9 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood &= ~Mood.QUESTION
     if claim.has("never") and not _on_condition(claim):
         mood = Mood.PLAIN
+    if mood & Mood.PAST and scene.words.hint("no_longer", claim.match.group()):
+        # “Is no longer pinned” is said of now.
+        mood &= ~Mood.PAST
     if mood & Mood.NEGATIVE:
         if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
             verdict = Verdict.CONTRADICTED

@@ -270,7 +270,11 @@ class Telling:
             if said.context.against >= _SPOKEN_OF or said.context.branch >= _SPOKEN_OF or scene.mood(phrase.anchor):
                 self._explain(said)
                 continue
-            if not self._tells(said):
+            head = range(scene.sentence(phrase.start)[0], phrase.start)
+            if any(scene.mood(at) & Mood.HYPOTHETICAL for at in head):
+                # “… would be an error: a4, c6, and queen f3”: a line that is not played to its end.
+                continue
+            if not self._tells(said) or self._goes_on(said):
                 continue
             self._explain(said)
             why = "No such move can be played here, and none is on the tree."
@@ -279,6 +283,20 @@ class Telling:
             if guess is not None:
                 why = f"{why} {guess.board.san(guess.move)} is."
             yield self._finding(said, Verdict.CONTRADICTED, Topic.MOVE, why, (), fix)
+
+    def _goes_on(self, said: Said) -> bool:
+        """Does it follow a move named before it in the sentence that the line does not play: “…: a4, c6, queen f3”?"""
+        start, _ = self.scene.sentence(said.phrase.start)
+        steps = [step for step in self.scene.steps if step.before is not None and step.move is not None]
+        before = [
+            s for s in self.scene.said if s.placed and start <= s.phrase.start and s.phrase.end <= said.phrase.start
+        ]
+        return any(
+            not self._names_a_place(other)
+            and not any(s.before and s.move and means(other.phrase.form, s.before, s.move) for s in steps)
+            and not any(step.token in range(other.phrase.start - 2, other.phrase.end) for step in steps)
+            for other in before
+        )
 
     def _tells(self, said: Said) -> bool:
         """Do the words tell a move, not name a square: a piece and the square right behind it, or a capture?"""
