@@ -7,10 +7,8 @@ from typing import Final
 
 import chess
 
-from studyboard.board.exchange import best_exchange
 from studyboard.board.naming import listed, sentence, square_words, the_piece
-from studyboard.board.relations import Sight, attack_words, attackers, attackers_with_support, can_capture, view
-from studyboard.board.tactics import turned
+from studyboard.board.relations import Sight, attack_words, attackers, attackers_with_support, view
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
@@ -320,37 +318,6 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     return contradicted(topic, claim.quote(), why, *squares[:1])
 
 
-def judge_unguarded(claim: Claim) -> list[Judgement]:
-    """“… is loose”, “nobody protects …”, “… without a defender”."""
-    thing = claim.mention("piece") or claim.mention("square")
-    topic = Topic.HANGING
-    if thing is None or thing.kind == chess.KING:
-        return []
-    boards = claim.boards()
-    none = claim.mention("none")
-    if none is not None and not claim.scene.words.hint("no_guard", claim.scene.quote(none.start, none.end).lower()):
-        return []
-    if claim.hinted("except_after") or (claim.has("nobody") and claim.scene.words.hint("hedged", claim.match.group())):
-        return undecided(topic, claim.quote(), "Only what guards it besides is named.")
-    doubtful = False
-    seen: list[tuple[chess.Board, chess.Square]] = []
-    for board in boards:
-        for at in referents(claim.scene, thing, board):
-            if board.piece_at(at) is None:
-                doubtful = doubtful or thing.what is Named.SQUARE
-                continue
-            guards = attackers(board, bool(board.color_at(at)), at)
-            if not guards:
-                return confirmed(topic, claim.quote(), attack_words(board, at), at, exact=len(boards) == 1)
-            doubtful = doubtful or not any(can_capture(board, guard, at) for guard in guards)
-            doubtful = doubtful or _takes_with_profit(board, at)
-            seen.append((board, at))
-    if doubtful or not seen or len({at for _, at in seen}) > 3:
-        return undecided(topic, claim.quote(), "It is not clear which piece is meant, or its guards may be pinned.")
-    board, at = seen[0]
-    return contradicted(topic, claim.quote(), attack_words(board, at), at)
-
-
 def judge_nobody_attacks(claim: Claim) -> list[Judgement]:
     """“Nothing attacks the pawn on a5”."""
     found: list[Judgement] = []
@@ -375,50 +342,6 @@ def judge_nobody_attacks(claim: Claim) -> list[Judgement]:
     return found
 
 
-def judge_hanging(claim: Claim) -> list[Judgement]:
-    """“The rook is hanging”."""
-    thing = claim.mention("piece")
-    topic = Topic.HANGING
-    if thing is None or thing.kind == chess.KING:
-        return []
-    seen: list[tuple[chess.Board, chess.Square]] = []
-    doubtful = False
-    for board in claim.boards():
-        for at in referents(claim.scene, thing, board):
-            colour = board.color_at(at)
-            if colour is None:
-                continue
-            if _takes_with_profit(board, at):
-                return confirmed(topic, claim.quote(), attack_words(board, at), at)
-            if turned(board, not colour) is None or not attackers(board, colour, at):
-                doubtful = doubtful or bool(attackers(board, not colour, at)) or not attackers(board, colour, at)
-            seen.append((board, at))
-    if doubtful or not seen or len({at for _, at in seen}) > 3:
-        return undecided(topic, claim.quote(), "It is not attacked now, or it is not clear which piece is meant.")
-    board, at = seen[0]
-    return contradicted(topic, claim.quote(), attack_words(board, at), at)
-
-
-def judge_safe(claim: Claim) -> list[Judgement]:
-    """“The knight is safe”: confirmed where no capture wins anything, else left to the author."""
-    thing = claim.mention("piece")
-    if thing is None or thing.kind == chess.KING or "poisoned" in claim.match.group():
-        return []
-    board = claim.boards()[0]
-    squares = [at for at in referents(claim.scene, thing, board) if board.piece_at(at)]
-    if len(squares) != 1:
-        return undecided(Topic.HANGING, claim.quote(), "It is not clear which piece is meant.")
-    if _takes_with_profit(board, squares[0]):
-        return undecided(Topic.HANGING, claim.quote(), attack_words(board, squares[0]))
-    return confirmed(Topic.HANGING, claim.quote(), attack_words(board, squares[0]), squares[0])
-
-
-def _takes_with_profit(board: chess.Board, at: chess.Square) -> bool:
-    colour = board.color_at(at)
-    facing = None if colour is None else turned(board, not colour)
-    return facing is not None and best_exchange(facing, at).gain > 0
-
-
 JUDGES: Final[dict[str, Judge]] = {
     "attacks": judge_attacks,
     "eyes": judge_eyes,
@@ -427,9 +350,5 @@ JUDGES: Final[dict[str, Judge]] = {
     "guarded": judge_guarded,
     "which_guards": judge_which_guards,
     "which_attacks": judge_which_attacks,
-    "nobody_guards": judge_unguarded,
     "nobody_attacks": judge_nobody_attacks,
-    "unguarded": judge_unguarded,
-    "hanging": judge_hanging,
-    "safe": judge_safe,
 }

@@ -10,6 +10,7 @@ from studyboard.reading import (
     claims_counted,
     claims_forced,
     claims_game,
+    claims_hanging,
     claims_inventory,
     claims_lines,
     claims_mate,
@@ -26,6 +27,7 @@ from studyboard.reading.scene import Mood, Scene
 
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
+    **claims_hanging.JUDGES,
     **claims_lines.JUDGES,
     **claims_counted.JUDGES,
     **claims_tactics.JUDGES,
