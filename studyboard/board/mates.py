@@ -37,13 +37,15 @@ def mate_in(
     """The shortest mate that the side to move can force in at most *most* moves; None where there is none.
 
     Complete: every move of both sides is tried; with *checks_only* every check of the attacker, and every answer.
-    progress gets shares of 0 to 1 of the deepest search. Raises WorkCancelledError. Draws by repetition and by the
+    progress gets shares of 0 to 1 of the deepest search, and 1 when a mate is found. Raises WorkCancelledError. Draws by repetition and by the
     fifty-move rule are not considered.
     """
     search = _Search(board.copy(stack=False), checks_only, cancelled)
     for moves in range(1, most + 1):
         first = search.root(moves, progress if moves == most else None)
         if first is not None:
+            if progress is not None:
+                progress(1.0)
             return Mate(moves, search.line(moves))
     return None
 
@@ -188,6 +190,9 @@ class _Search:
             yield from quiet
 
     def _mating(self, moves: int) -> chess.Move | None:
+        if moves == 1:
+            self._count()
+            return next((move for move in self._candidates(1) if self.mates_by(move, 1)), None)
         key = (self.board._transposition_key(), moves)
         if key in self.known:
             return self.known[key]

@@ -25,3 +25,16 @@ def test_what_the_last_move_no_longer_covers():
     after.push(move)
     assert any("no longer covers" in told for told in words(after, before, move))
     assert FactKind.COVER not in {fact.kind for fact in further_facts(after)}
+
+
+def test_rules_and_only_moves_are_told():
+    drawn = chess.Board("7k/8/6K1/8/8/8/8/5R2 b - - 100 90")
+    assert "Fifty moves without a capture or a pawn move: either side may claim a draw." in words(drawn)
+    assert "Black has one legal move: Rxg8." in words(chess.Board("r5Qk/6pp/7N/8/8/8/6PP/6K1 b - - 0 1"))
+
+
+def test_kings_are_told_only_while_a_queen_can_attack_them():
+    with_queen = chess.Board("6k1/5p2/8/8/3Q4/8/8/6K1 w - - 0 1")
+    assert any("king on g8" in told for told in words(with_queen))
+    with_queen.remove_piece_at(chess.D4)
+    assert not any("king on" in told for told in words(with_queen))

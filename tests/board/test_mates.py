@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from studyboard.board.mates import checking_moves, mate_in, mates_at_once, mating_moves
+from studyboard.board.mates import checking_moves, mate_in, mate_words, mates_at_once, mating_moves
 from studyboard.board.work import WorkCancelledError
 
 BACK_RANK = "6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1"
@@ -61,6 +61,24 @@ def test_progress_runs_to_the_end_when_there_is_no_mate():
     assert mate_in(chess.Board(), 2, progress=shares.append) is None
     assert shares == sorted(shares)
     assert shares[-1] == 1.0
+
+
+def test_progress_ends_with_one_when_a_mate_is_found_early():
+    shares = []
+    assert mate_in(chess.Board(BACK_RANK), 4, progress=shares.append).moves == 1
+    assert shares == [1.0]
+
+
+def test_a_mate_is_told_with_its_line():
+    board = chess.Board("r6k/6pp/7N/8/2Q5/8/6PP/6K1 w - - 0 1")
+    assert mate_words(board, mate_in(board, 2)) == "White mates in two moves: 1. Qg8+ Rxg8 2. Nf7#."
+
+
+def test_a_long_search_stops_soon_after_it_is_told_to():
+    board = chess.Board("2r2rk1/1bqnbppp/p2ppn2/1p6/3NPP2/P1NBB3/1PP1Q1PP/4RR1K w - - 0 15")
+    asked = iter([False, False, True])
+    with pytest.raises(WorkCancelledError):
+        mate_in(board, 6, cancelled=lambda: next(asked))
 
 
 def test_the_search_stops_when_nobody_wants_it():

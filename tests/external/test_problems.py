@@ -12,6 +12,11 @@ PROBLEMS = (
     ("Morphy", "kbK5/pp6/1P6/8/8/8/8/R7 w - - 0 1", 2, "Ra6"),
     ("smothered mate, Lucena 1497", "r6k/6pp/7N/8/2Q5/8/6PP/6K1 w - - 0 1", 2, "Qg8+"),
     ("back rank, textbook", "6k1/5ppp/8/8/8/8/8/R5K1 w - - 0 1", 1, "Ra8#"),
+    ("smothered mate from the queen's side, textbook, from memory", "5r1k/6pp/8/6N1/2Q5/8/8/6K1 w - - 0 1", 4, "Nf7+"),
+    ("Arabian mate, textbook, from memory", "7k/R7/5N2/8/8/8/8/6K1 w - - 0 1", 1, "Rh7#"),
+    ("Boden's mate, textbook, from memory", "2kr4/3n4/2p5/8/5B2/8/4B3/6K1 w - - 0 1", 1, "Ba6#"),
+    ("Blackburne's mate, textbook, from memory", "5rk1/7p/8/6N1/8/8/1BB5/6K1 w - - 0 1", 1, "Bxh7#"),
+    ("Stamma's mate, from memory", "8/8/8/8/3N4/8/p1K5/k7 w - - 0 1", 1, "Nb3#"),
     ("epaulette, textbook, from memory", "3rkr2/8/5Q2/8/8/8/8/6K1 w - - 0 1", 1, "Qe6#"),
 )
 
