@@ -37,8 +37,8 @@ def mate_in(
     """The shortest mate that the side to move can force in at most *most* moves; None where there is none.
 
     Complete: every move of both sides is tried; with *checks_only* every check of the attacker, and every answer.
-    progress gets shares of 0 to 1 of the deepest search, and 1 when a mate is found. Raises WorkCancelledError. Draws by repetition and by the
-    fifty-move rule are not considered.
+    progress gets shares of 0 to 1 of the deepest search, and 1 when a mate is found. Raises WorkCancelledError. Draws
+    by repetition and by the fifty-move rule are not considered.
     """
     search = _Search(board.copy(stack=False), checks_only, cancelled)
     for moves in range(1, most + 1):
