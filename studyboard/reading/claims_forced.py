@@ -1,7 +1,8 @@
-"""Claims about what a side may or must play: castling, only moves, captures that have to be made."""
+"""Claims about what has to be played: only moves, captures and blocks that cannot be avoided, kings that must move."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 import chess
@@ -9,132 +10,51 @@ import chess
 from studyboard.board.exchange import exchange_after
 from studyboard.board.mates import mate_in
 from studyboard.board.naming import counted, listed, side
-from studyboard.board.rights import castling, only_move
+from studyboard.board.rights import only_move
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves
-from studyboard.reading.mentions import Named
-from studyboard.reading.referents import referents
-
-
-def judge_castling_right(claim: Claim) -> list[Judgement]:
-    """“Black can no longer castle”, “White can still castle kingside”, “neither side has castled”."""
-    topic = Topic.CASTLING
-    who = claim.mention("side") or claim.mention("piece")
-    wing = _said_wing(claim)
-    every = claim.has("neither") or claim.has("both")
-    if every:
-        colours = list(chess.COLORS)
-    elif who is None or (who.colour is None and who.what is Named.SIDE) or claim.hinted("castled_nowhere_after"):
-        return []
-    else:
-        colours = _colours(claim, who.colour, who.kind) or _side_before(claim)
-    if not colours:
-        return undecided(topic, claim.quote(), "It is not clear who is meant.")
-    if claim.has("notyet") or claim.has("done"):
-        return _has_castled(claim, colours, wing)
-    if claim.has("rights"):
-        return _rights(claim, colours, wing)
-    board = claim.boards()[0]
-    states = [
-        [castling(board, c, kingside) for kingside in ([True, False] if wing is None else [wing])] for c in colours
-    ]
-    every_state = [state for of in states for state in of]
-    at_once = claim.has("at_once") or claim.hinted("at_once_after")
-    if claim.has("no") or claim.has("neither"):
-        now = next((state for state in every_state if state.now), None)
-        if now is not None:
-            return contradicted(topic, claim.quote(), now.why)
-        if claim.hinted("for_good") and any(all(state.right for state in of) for of in states):
-            return contradicted(topic, claim.quote(), f"{every_state[0].why} The right is still there.")
-        if claim.has("no") or not any(state.right for state in every_state):
-            return confirmed(topic, claim.quote(), every_state[0].why)
-        return undecided(topic, claim.quote(), every_state[0].why)
-    if claim.has("each"):
-        wanted = [[state] for state in every_state]
-    else:
-        wanted = states
-    lost = next((of[0] for of in wanted if not any(state.right for state in of)), None)
-    if lost is not None:
-        return contradicted(topic, claim.quote(), lost.why)
-    late = next((of for of in wanted if not any(state.now for state in of)), None)
-    if late is None:
-        return confirmed(topic, claim.quote(), next(state.why for state in every_state if state.now))
-    if at_once:
-        return contradicted(topic, claim.quote(), late[0].why)
-    return undecided(topic, claim.quote(), next(state.why for state in late if state.right))
-
-
-def _has_castled(claim: Claim, colours: list[chess.Color], wing: bool | None) -> list[Judgement]:
-    """“Neither side has castled”, “White has castled long”."""
-    wanted = claim.has("done")
-    # “Black castled as well, and …” may be said before the words at which it is played.
-    last = len(claim.scene.tokens) if wanted else claim.start
-    known = [claim.scene.castled(colour, last) for colour in colours]
-    if any(one is None for one in known):
-        return undecided(Topic.CASTLING, claim.quote(), "The moves before this position are not known.")
-    right = all(bool(one) == wanted and (wing is None or (one == "k") == wing or not one) for one in known)
-    wrong = next((n for n, one in enumerate(known) if bool(one) != wanted), 0)
-    why = f"{side(colours[wrong])} {'has castled' if known[wrong] else 'has not castled'}{_wing(known[wrong])}."
-    if right:
-        return confirmed(Topic.CASTLING, claim.quote(), why)
-    return contradicted(Topic.CASTLING, claim.quote(), why)
-
-
-def _rights(claim: Claim, colours: list[chess.Color], wing: bool | None) -> list[Judgement]:
-    """Whether the right is there or lost, whatever stands in the way now."""
-    board = claim.boards()[0]
-    wings = [True, False] if wing is None else [wing]
-    states = [[castling(board, c, kingside) for kingside in wings] for c in colours]
-    lost = claim.has("no") and not claim.has("neither") and not claim.has("kept")
-    if lost:
-        odd = next((state for of in states for state in of if state.right), None)
-        if odd is not None:
-            return contradicted(Topic.CASTLING, claim.quote(), f"{odd.why} The right is still there.")
-    else:
-        each = claim.has("each")
-        odd = next((of[0] for of in states if not (all if each else any)(state.right for state in of)), None)
-        if odd is not None:
-            gone = next((state for of in states for state in of if not state.right), odd)
-            return contradicted(Topic.CASTLING, claim.quote(), gone.why)
-    return confirmed(Topic.CASTLING, claim.quote(), states[0][0].why)
+from studyboard.reading.mentions import Mention, Named
 
 
 def judge_only_move(claim: Claim) -> list[Judgement]:
-    """“The only legal move”, “has only one legal move”."""
+    """“The only legal move”, “has two legal moves”, “has no legal move”."""
     topic = Topic.FORCED
     number = claim.mention("number")
-    wanted = 1 if number is None else number.value
-    legal = claim.hinted("legal") or claim.has("forced")
+    wanted = 0 if claim.has("zero") else 1 if number is None else number.value
+    legal = claim.hinted("legal") or claim.has("forced") or claim.has("zero")
     boards = [*claim.boards(), *before_moves(claim)]
     for board in boards:
         count = board.legal_moves.count()
-        if count == wanted:
-            move = only_move(board)
-            named = "" if move is None else f": {board.san(move)}"
-            why = f"{side(board.turn)} has {counted(count, 'legal move')}{named}."
-            return confirmed(topic, claim.quote(), why)
+        if count > 1 if claim.has("several") else count == wanted:
+            return confirmed(topic, claim.quote(), _legal_words(board))
     board = before_moves(claim)[0] if before_moves(claim) else boards[0]
     count = board.legal_moves.count()
-    if legal:
-        ways = listed([board.san(move) for move in list(board.legal_moves)[:3]])
-        return contradicted(
-            topic,
-            claim.quote(),
-            f"{side(board.turn)} has {counted(count, 'legal move')}: {ways}{' …' if count > 3 else ''}.",
-        )
+    if claim.has("choice") and count > wanted:
+        return undecided(topic, claim.quote(), _legal_words(board))
+    if legal or claim.has("choice"):
+        return contradicted(topic, claim.quote(), _legal_words(board))
+    if number is not None and number.value != 1:
+        return undecided(topic, claim.quote(), _legal_words(board))
     step = next(iter(claim.scene.played_near(claim.start)), None)
     if step is None or step.before is None or step.move is None or not step.before.is_check():
         return undecided(topic, claim.quote(), "Whether another move is as good, the board alone does not say.")
     best = exchange_after(step.before, step.move)
     for move in step.before.legal_moves:
-        after = step.before.copy(stack=False)
-        after.push(move)
-        as_good = move != step.move and exchange_after(step.before, move) >= max(0, best)
-        if as_good and _loses_nothing(after) and mate_in(after, 2) is None:
+        if move != step.move and _is_fine(step.before, move, best):
             why = f"{step.before.san(move)} is possible as well, and loses nothing at once."
             return contradicted(topic, claim.quote(), why, move.to_square)
     return undecided(topic, claim.quote(), "Whether another move is as good, the board alone does not say.")
+
+
+def _legal_words(board: chess.Board) -> str:
+    count = board.legal_moves.count()
+    move = only_move(board)
+    if move is not None:
+        return f"{side(board.turn)} has one legal move: {board.san(move)}."
+    ways = listed([board.san(move) for move in list(board.legal_moves)[:3]])
+    named = f": {ways}{' …' if count > 3 else ''}" if count else ""
+    return f"{side(board.turn)} has {counted(count, 'legal move')}{named}."
 
 
 def judge_only_piece(claim: Claim) -> list[Judgement]:
@@ -154,7 +74,8 @@ def judge_only_piece(claim: Claim) -> list[Judgement]:
             ]
         elif verb != "move":
             square = next((step.landed for step in claim.scene.played_near(claim.start)), None)
-            moves = [m for m in moves if m.to_square == square and board.is_capture(m)]
+            targets = {square} if square is not None else set(board.checkers())
+            moves = [m for m in moves if m.to_square in targets and board.is_capture(m)]
         kinds = {board.piece_type_at(move.from_square) for move in moves}
         if kinds == {thing.kind}:
             return confirmed(topic, claim.quote(), f"{board.san(moves[0])} is the only such move.")
@@ -168,29 +89,113 @@ def judge_only_piece(claim: Claim) -> list[Judgement]:
 
 
 def judge_must_take(claim: Claim) -> list[Judgement]:
-    """“Has to take”, “has to move the king”."""
+    """“Has to take”, “must take the rook”, “is forced to capture with the king”."""
+    if claim.hinted("denied_before"):
+        return []
     topic = Topic.FORCED
     boards = [*before_moves(claim), *claim.boards()]
-    king = claim.has("king")
-    if not king and not claim.has("take"):
-        return []
+    target, by = claim.mention("target"), claim.mention("by")
+    if (target is not None and target.pronoun) or (target is not None and target.what is not Named.PIECE):
+        target = None
     for board in boards:
         moves = list(board.legal_moves)
-        if moves and all(
-            board.piece_type_at(move.from_square) == chess.KING if king else board.is_capture(move) for move in moves
-        ):
-            return confirmed(topic, claim.quote(), f"{side(board.turn)} has no other legal move.")
-    if king:
-        for board in boards:
-            others = [move for move in board.legal_moves if board.piece_type_at(move.from_square) != chess.KING]
-            if board.is_check() and others:
-                return contradicted(topic, claim.quote(), f"{board.san(others[0])} is legal too.", others[0].to_square)
-        return undecided(topic, claim.quote(), "Nobody is in check.")
-    if not any(any(board.generate_legal_captures()) for board in boards):
-        return contradicted(topic, claim.quote(), f"There is nothing that {side(boards[0].turn)} could take.")
+        if moves and all(_takes(board, move, target, by) for move in moves):
+            return confirmed(topic, claim.quote(), _legal_words(board))
+    if not any(_takes(board, move, target, by) for board in boards for move in board.generate_legal_captures()):
+        sure = target is None and by is None and not claim.hinted("must_later_after")
+        if sure or all(board.is_check() for board in boards):
+            return contradicted(topic, claim.quote(), f"There is no such capture. {_legal_words(boards[0])}")
     return undecided(
         topic, claim.quote(), "Other moves are legal; whether they are as good, the board alone does not say."
     )
+
+
+def _takes(board: chess.Board, move: chess.Move, target: Mention | None, by: Mention | None) -> bool:
+    if not board.is_capture(move):
+        return False
+    if target is not None and target.kind not in (None, board.piece_type_at(move.to_square)):
+        return False
+    return by is None or by.kind in (None, board.piece_type_at(move.from_square))
+
+
+def judge_must_move(claim: Claim) -> list[Judgement]:
+    """“The king must move”, “Black has to move the king”."""
+    if claim.hinted("denied_before"):
+        return []
+    topic = Topic.FORCED
+    who = claim.mention("piece") if claim.has("self") else claim.mention("moved")
+    if who is None or who.kind != chess.KING:
+        return []
+    boards = [*claim.boards(), *before_moves(claim)]
+    for board in boards:
+        moves = list(board.legal_moves)
+        if moves and all(board.piece_type_at(move.from_square) == chess.KING for move in moves):
+            return confirmed(topic, claim.quote(), f"{side(board.turn)} has no other legal move.")
+    for board in boards:
+        others = [move for move in board.legal_moves if board.piece_type_at(move.from_square) != chess.KING]
+        fine = next((move for move in others if _is_fine(board, move)), None) if board.is_check() else None
+        if fine is not None:
+            return contradicted(topic, claim.quote(), f"{board.san(fine)} is legal too.", fine.to_square)
+        if not len(others) < board.legal_moves.count():
+            return contradicted(topic, claim.quote(), f"The king cannot move. {_legal_words(board)}")
+    return undecided(topic, claim.quote(), "Whether it has to, the board alone does not say.")
+
+
+def judge_must_block(claim: Claim) -> list[Judgement]:
+    """“Black has to block”, “the bishop must interpose on e8”."""
+    if claim.hinted("denied_before"):
+        return []
+    topic = Topic.FORCED
+    named = [m for m in (claim.mention("by"), claim.mention("piece")) if m is not None and m.kind not in (None, 6)]
+    square = claim.mention("square")
+    seen = [board for board in [*claim.boards(), *before_moves(claim)] if board.is_check()]
+    if not seen:
+        return undecided(topic, claim.quote(), "Nobody is in check.")
+    for board in seen:
+        moves = list(board.legal_moves)
+        if moves and all(_blocks(board, move, named, square) for move in moves):
+            return confirmed(topic, claim.quote(), _legal_words(board))
+    board = seen[0]
+    moves = list(board.legal_moves)
+    if moves and not any(_blocks(board, move, named, square) for move in moves):
+        return contradicted(topic, claim.quote(), f"That cannot be done. {_legal_words(board)}")
+    other = next((m for m in moves if not _blocks(board, m, named, square) and _is_fine(board, m)), None)
+    if other is None:
+        return undecided(topic, claim.quote(), _legal_words(board))
+    return contradicted(topic, claim.quote(), f"{board.san(other)} is legal too.", other.to_square)
+
+
+def _blocks(board: chess.Board, move: chess.Move, named: list[Mention], square: Mention | None) -> bool:
+    kind = board.piece_type_at(move.from_square)
+    if kind == chess.KING or move.to_square in board.checkers() or board.is_en_passant(move):
+        return False
+    return all(m.kind == kind for m in named) and (square is None or square.square == move.to_square)
+
+
+def judge_no_choice(claim: Claim) -> list[Judgement]:
+    """“Black has no choice”, “Black has a choice”: is there one legal move, or are there several?"""
+    topic = Topic.FORCED
+    counts = list(_counts([*before_moves(claim), *claim.boards()]))
+    if claim.has("free"):
+        if all(count < 2 for count in counts):
+            return contradicted(topic, claim.quote(), _legal_words(claim.boards()[0]))
+        return []
+    if 1 in counts:
+        return confirmed(topic, claim.quote(), "There is one legal move.")
+    return []
+
+
+def _counts(boards: list[chess.Board]) -> Iterator[int]:
+    return (board.legal_moves.count() for board in boards)
+
+
+def _is_fine(board: chess.Board, move: chess.Move, least: int = 0) -> bool:
+    """Does this move lose nothing at once: no material, and no mate in two?"""
+    if exchange_after(board, move) < max(0, least):
+        return False
+    after = board.copy(stack=False)
+    after.push(move)
+    return _loses_nothing(after) and mate_in(after, 2) is None
 
 
 def _loses_nothing(board: chess.Board) -> bool:
@@ -198,47 +203,11 @@ def _loses_nothing(board: chess.Board) -> bool:
     return all(exchange_after(board, move) <= 0 for move in board.generate_legal_captures())
 
 
-def _colours(claim: Claim, colour: chess.Color | None, kind: chess.PieceType | None) -> list[chess.Color]:
-    """Whose castling is spoken of: the side named, or the one that can be meant by "he" or "the king"."""
-    if colour is not None:
-        return [colour]
-    who = claim.mention("piece")
-    if who is not None and kind == chess.KING:
-        board = claim.boards()[0]
-        kings = referents(claim.scene, who, board)
-        if len(kings) == 1:
-            return [bool(board.color_at(kings[0]))]
-    return []
-
-
-def _side_before(claim: Claim) -> list[chess.Color]:
-    """The one side that the clauses before name, for “he” and “she”."""
-    who = claim.mention("piece")
-    if who is None or not who.pronoun:
-        return []
-    named = [
-        m.colour
-        for m in claim.scene.mentions
-        if m.what is Named.SIDE and claim.sentence.start <= m.start < who.start and m.colour is not None
-    ]
-    return [named[-1]] if len(set(named)) == 1 else []
-
-
-def _said_wing(claim: Claim) -> bool | None:
-    """True for the king's side, False for the queen's, None where none is said."""
-    words = claim.match.group()
-    if claim.scene.words.hint("queen_wing", words):
-        return False
-    return True if claim.scene.words.hint("king_wing", words) else None
-
-
-def _wing(castled: str | None) -> str:
-    return {"k": " kingside", "q": " queenside"}.get(castled or "", "")
-
-
 JUDGES: Final[dict[str, Judge]] = {
-    "castling_right": judge_castling_right,
     "only_move": judge_only_move,
     "only_piece": judge_only_piece,
     "must_take": judge_must_take,
+    "must_move": judge_must_move,
+    "must_block": judge_must_block,
+    "no_choice": judge_no_choice,
 }

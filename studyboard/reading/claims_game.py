@@ -26,7 +26,7 @@ _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
 def judge_turn(claim: Claim) -> list[Judgement]:
     """“White to move”."""
     who = claim.mention("side")
-    if who is None or who.colour is None:
+    if who is None or who.colour is None or claim.hinted("then_before"):
         return []
     scene = claim.scene
     boards = [scene.board(scene.board_index(claim.start))]

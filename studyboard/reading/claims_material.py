@@ -122,6 +122,8 @@ def judge_up(claim: Claim) -> list[Judgement]:
     things = amounts(claim)
     if not things or claim.hinted("in_return_before") or claim.hinted("not_up_before"):
         return []
+    if claim.hinted("not_up_after") or (claim.mention("side") is None and claim.hinted("would_be_after")):
+        return []
     if claim.has("extra") and not says(claim, "amount", "extra", "additional", "spare"):
         return []
     if claim.has("neither"):

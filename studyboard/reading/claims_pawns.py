@@ -37,7 +37,7 @@ def judge_feature(claim: Claim) -> list[Judgement]:
     """“The d-pawn is passed”, “an isolated pawn on d4”, “doubled pawns on the c-file”."""
     feature = _FEATURES[claim.kind]
     thing = claim.mention("piece")
-    if thing is not None and thing.kind != chess.PAWN:
+    if (thing is not None and thing.kind != chess.PAWN) or _in_general(claim, thing):
         return []
     square, file = claim.mention("square"), claim.mention("file")
     colours = {m.colour for group in claim.subjects() for m in group if m.colour is not None}
@@ -77,6 +77,13 @@ def judge_feature(claim: Claim) -> list[Judgement]:
         return contradicted(Topic.PAWNS, claim.quote(), why, *candidates)
     words = " ".join(words for colour in (colours or set(chess.COLORS)) for words in pawn_words(board, colour))
     return contradicted(Topic.PAWNS, claim.quote(), words or f"No pawn is {claim.kind} here.")
+
+
+def _in_general(claim: Claim, thing: Mention | None) -> bool:
+    """“A passed pawn is a force”, “plays for a passed pawn”: said of no pawn on the board."""
+    if thing is not None and (thing.definite or thing.square is not None or thing.file is not None):
+        return False
+    return _owner(claim) is None and (claim.hinted("general_after") or claim.hinted("aim_before"))
 
 
 def _certain(

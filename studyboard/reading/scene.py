@@ -356,7 +356,8 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
 def _names_something(scene: Scene, at: int) -> bool:
     """Does the clause name a piece or a square? “When the knight takes” does, “when the smoke clears” does not."""
     start, end = scene.clause(at)
-    return any(start <= m.start < end and m.what in (Named.PIECE, Named.SQUARE) for m in scene.mentions)
+    named = any(start <= m.start < end and m.what in (Named.PIECE, Named.SQUARE) for m in scene.mentions)
+    return named or any(start <= said.phrase.start < end for said in scene.said)
 
 
 def _continued(scene: Scene, end: int) -> int:

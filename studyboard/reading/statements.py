@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from studyboard.reading import (
+    claims_castling,
     claims_check,
     claims_counted,
     claims_forced,
@@ -33,6 +34,7 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_tactics.JUDGES,
     **claims_check.JUDGES,
     **claims_mate.JUDGES,
+    **claims_castling.JUDGES,
     **claims_forced.JUDGES,
     **claims_places.JUDGES,
     **claims_inventory.JUDGES,
@@ -49,11 +51,18 @@ _GIVES_WAY = frozenset(
     | set(claims_inventory.JUDGES)
     | {
         "material_side",
+        "passed",
+        "isolated",
+        "doubled",
+        "backward",
         "material_bare",
         "material_ahead",
         "material_for",
         "turn",
         "must_take",
+        "must_move",
+        "must_block",
+        "no_choice",
         "majority",
         "count_feature",
         "queens_off",
@@ -84,6 +93,10 @@ _OF_A_MOMENT = frozenset(
 )
 _DENIED_ITSELF = frozenset(
     {
+        "no_choice",
+        "must_take",
+        "must_move",
+        "must_block",
         "material_level",
         "bishop_pair",
         "holds",
