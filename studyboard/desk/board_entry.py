@@ -34,6 +34,7 @@ class MoveEntry(QFrame):
         self._board = board
         self._look = look
         self._host = parent
+        self._closing = False
         self.setObjectName("card")
         self._field = QLineEdit()
         self._field.setAccessibleName(tr("Move to play"))
@@ -86,8 +87,13 @@ class MoveEntry(QFrame):
 
     def close_entry(self) -> None:
         """Put the field away."""
-        if self.isVisible():
+        if self.isVisible() and not self._closing:
+            self._closing = True
+            if self._field.hasFocus():
+                # Before it is hidden, which would hand the keyboard to some other pane.
+                self._host.setFocus(Qt.FocusReason.OtherFocusReason)
             self.hide()
+            self._closing = False
             self.previewed.emit(None)
             self.closed.emit()
 

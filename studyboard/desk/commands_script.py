@@ -34,6 +34,22 @@ class ScriptCommands(CommandGroup):
         """Put a cue at the cursor: for the first move of this beat that has none yet."""
         self._window.line_editor.insert_next_cue()
 
+    def type_cue(self) -> None:
+        """Type the next move; with the cursor in the line it is played at its word."""
+        self._window.board_view.begin_entry()
+
+    def cue_back(self) -> None:
+        """The cue at the cursor one word earlier."""
+        self._window.line_editor.shift_cue(-1)
+
+    def cue_on(self) -> None:
+        """The cue at the cursor one word later."""
+        self._window.line_editor.shift_cue(1)
+
+    def played_cues(self) -> None:
+        """Let played moves become cues, or not."""
+        self._window.played_cues.turn(self._window.actions_by_name["played_cues"].isChecked())
+
     def note_to_line(self) -> None:
         """Turn the note of the shown node into its spoken line."""
         self._window.line_editor.flush()

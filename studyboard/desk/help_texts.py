@@ -27,8 +27,9 @@ _STEPS = (
     (
         tr_later("Write"),
         tr_later(
-            "Each move has its spoken line on the right. Ctrl+K puts a cue at the cursor: the word at which a move is "
-            "played. Greeting, closing and thanks are under Script."
+            "Each move has its spoken line on the right. The next move that you play while the cursor is in the line "
+            "is played at that word; drag its tag to another one, or put a cue with Ctrl+K. Greeting, closing and "
+            "thanks are under Script."
         ),
     ),
     (

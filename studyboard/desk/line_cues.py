@@ -30,10 +30,10 @@ Run: TypeAlias = "str | Cued"
 
 
 def runs_of(line: SpokenLine) -> list[Run]:
-    """The line as runs of text with each cue just before the word at which it comes."""
+    """The line as runs of text with each cue just before the word at which it comes, at the very end after the last."""
     line = line.sorted()
     spans = word_spans(line.text)
-    end = spans[-1][1] if spans else 0
+    end = len(line.text)
     runs: list[Run] = []
     done = 0
     for cue in line.cues:

@@ -7,27 +7,29 @@ from dataclasses import replace
 from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QHideEvent, QTextCursor
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QLabel,
     QMenu,
-    QPushButton,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
 
+from studyboard.desk.announcing import announce
+from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.lanes_rows import part_name
 from studyboard.desk.line_cues import Cued, cueable, mark_label
 from studyboard.desk.line_figures import LineFigures, count_words
+from studyboard.desk.line_foot import LineFoot
 from studyboard.desk.line_note import NoteEditor
 from studyboard.desk.line_seconds import SecondsField
 from studyboard.desk.line_tags import Tag
 from studyboard.desk.line_text import LineText
 from studyboard.desk.look import Look
+from studyboard.desk.rows_layout import RowsLayout
 from studyboard.desk.session import Session
 from studyboard.model.edits import ChangeLine, ChangeNode, Edit
 from studyboard.model.node import Node
-from studyboard.model.script import BeatKey, Part, SpokenLine
+from studyboard.model.script import BeatKey, Part, SpokenLine, words
 from studyboard.model.study import Changed
 from studyboard.notation.labels import move_label
 from studyboard.timing.fit import intend
@@ -48,9 +50,11 @@ class LineEditor(QWidget):
     that could not be stored, on a full disk for instance, are kept here and tried again with each flush.
 
     line_shown: another line is shown, or the shown one reads differently now; carries its key and the SpokenLine
+    told: something was done that the user should know of; carries a sentence
     """
 
     line_shown = Signal(object, object)
+    told = Signal(str)
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -62,23 +66,17 @@ class LineEditor(QWidget):
         self._storing = False
         self.setAccessibleName(tr("Line"))
 
-        self._heading = QLabel()
+        self._heading = ElidedLabel()
         self._heading.setObjectName("heading")
         self._figures = QLabel()
+        self._figures.setWordWrap(True)
         self._figures.setAccessibleName(tr("Length of the line"))
         self._text = LineText(look, self._tag)
         self._text.setPlaceholderText(tr("What do you say here?"))
         self._note = NoteEditor(look)
-        self._intended = SecondsField(tr("Intended length of this beat"), tr("as estimated"))
-        self._think = SecondsField(tr("Think pause after the line"), tr("none"))
-        self._intended.setToolTip(tr("How long this beat should take. Empty: as long as the words take at your pace."))
-        self._think.setToolTip(tr("Silence after the line in which the viewer is asked to find the move."))
-        self._cue = QPushButton(tr("Cue"))
-        self._cue.setToolTip(
-            tr("Put a cue at the cursor: a move is played, or a mark appears, at the word that follows.")
-        )
-        self._print = QPushButton()
-        self._print.setCheckable(True)
+        self._foot = LineFoot()
+        self._intended, self._think = self._foot.intended, self._foot.think
+        self._cue, self._print = self._foot.cue, self._foot.note
         self._pages = QStackedWidget()
         self._pages.addWidget(self._text)
         self._pages.addWidget(self._note)
@@ -92,6 +90,7 @@ class LineEditor(QWidget):
         self._note.edited.connect(lambda: self._on_typed("note"))
         self._note.nags_chosen.connect(self._on_nags)
         self._text.left.connect(self.flush)
+        self._text.tag_moved.connect(self.flush)
         self._note.left.connect(self.flush)
         self._intended.changed.connect(self._on_intended)
         self._think.changed.connect(self._on_think)
@@ -181,6 +180,23 @@ class LineEditor(QWidget):
             self._insert(waiting[0])
         else:
             self._session.refused.emit(tr("Every move and mark of this beat has its cue already."))
+
+    def shift_cue(self, step: int) -> None:
+        """Move the cue at the cursor by so many words, and say at which word it is now."""
+        if not self._text.shift_cue(step):
+            self.told.emit(tr("There is no cue at the cursor."))
+            return
+        self.flush()
+        said, word = words(self._text.line.text), self._text.word
+        if word < len(said):
+            announce(self._text.viewport(), tr("Cue at “{word}”", word=said[word]))
+        else:
+            announce(self._text.viewport(), tr("Cue after the last word"))
+
+    def put_cursor_behind(self, cued: Cued) -> None:
+        """Put the keyboard into the line, right behind the tag that plays or shows this."""
+        self._text.setFocus(Qt.FocusReason.OtherFocusReason)
+        self._text.put_cursor_behind(cued)
 
     def add_below(self, widget: QWidget) -> None:
         """Put something between the line and its seconds."""
@@ -387,8 +403,7 @@ class LineEditor(QWidget):
     def _show_print(self) -> None:
         node = self._node()
         written = node is not None and bool(node.note or node.note_before or node.nags)
-        self._print.setText(tr("Note for print •") if written else tr("Note for print"))
-        self._print.setAccessibleName(tr("Note for print, written") if written else tr("Note for print, empty"))
+        self._foot.show_note(written)
 
     def _cueable(self) -> list[Cued]:
         return [] if isinstance(self._key, Part) or not self._there() else cueable(self._session.study, self._key)
@@ -407,26 +422,15 @@ class LineEditor(QWidget):
         return move_label(self._session.positions, node) or tr("the start")
 
     def _lay(self) -> None:
-        top = QHBoxLayout()
-        top.addWidget(self._heading, 1)
-        top.addWidget(self._figures)
-        foot = QHBoxLayout()
-        foot.setSpacing(8)
-        for words, field in ((tr("Takes"), self._intended), (tr("Think pause"), self._think)):
-            label = QLabel(words)
-            label.setObjectName("quiet")
-            label.setBuddy(field)
-            foot.addWidget(label)
-            foot.addWidget(field)
-        foot.addStretch(1)
-        foot.addWidget(self._cue)
-        foot.addWidget(self._print)
+        top = RowsLayout()
+        top.add(self._heading, stretch=True)
+        top.add(self._figures)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(6, 2, 6, 2)
         layout.setSpacing(8)
         layout.addLayout(top)
         layout.addWidget(self._pages, 1)
-        layout.addLayout(foot)
+        layout.addWidget(self._foot)
         for before, after in (
             (self._text, self._intended),
             (self._intended, self._think),

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QComboBox, QFormLayout, QPlainTextEdit, QWidget
 
 from studyboard.board.assessments import MOVE_GLYPHS, POSITION_GLYPHS, glyph_words, with_glyph
 from studyboard.desk.look import Look
+from studyboard.desk.rows_layout import RowsLayout
 from studyboard.model.node import Node
 from studyboard.translation import tr
 
@@ -40,10 +41,10 @@ class NoteEditor(QWidget):
         self._position = _glyphs(tr("The position"), POSITION_GLYPHS)
         self._move.activated.connect(self._on_chosen)
         self._position.activated.connect(self._on_chosen)
-        glyphs = QHBoxLayout()
-        glyphs.setSpacing(8)
-        glyphs.addWidget(self._move, 1)
-        glyphs.addWidget(self._position, 1)
+        glyphs = QWidget()
+        rows = RowsLayout(glyphs)
+        rows.add(self._move, stretch=True)
+        rows.add(self._position, stretch=True)
         layout = QFormLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setVerticalSpacing(6)
@@ -158,7 +159,7 @@ def _glyphs(name: str, glyphs: tuple[int, ...]) -> QComboBox:
     for nag in glyphs:
         choice.addItem(glyph_words(nag), nag)
     choice.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-    choice.setMinimumContentsLength(12)
+    choice.setMinimumContentsLength(10)
     return choice
 
 

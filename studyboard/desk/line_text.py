@@ -7,12 +7,14 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from PySide6.QtCore import QByteArray, QEvent, QMimeData, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QContextMenuEvent,
     QFocusEvent,
     QKeyEvent,
     QKeySequence,
     QMouseEvent,
+    QPainter,
+    QPaintEvent,
     QTextBlockFormat,
-    QTextCharFormat,
     QTextCursor,
     QTextFragment,
 )
@@ -20,9 +22,11 @@ from PySide6.QtWidgets import QTextEdit, QWidget
 
 from studyboard.desk.announcing import announce
 from studyboard.desk.line_cues import Cued, Run, line_of, runs_of
+from studyboard.desk.line_signs import LineSigns
+from studyboard.desk.line_tag_drag import TagDrag, word_near
 from studyboard.desk.line_tags import TAG_TYPE, LineTags, Tag, cued_by, tag_format
 from studyboard.desk.look import Look
-from studyboard.model.script import SpokenLine
+from studyboard.model.script import SpokenLine, word_spans
 from studyboard.translation import tr
 
 _OBJECT = "\ufffc"
@@ -35,20 +39,28 @@ _MIME = "application/x-studyboard-line"
 class LineText(QTextEdit):
     """A spoken line to be written.
 
-    State: the text and its tags. It has no history of its own: undo belongs to the study.
+    State: the text and its tags, what is underlined and why, and which tag the pointer drags. It has no history of its
+    own: undo belongs to the study.
 
     edited: the user has changed the line
     left: the keyboard has gone elsewhere
+    tag_moved: the user has dragged a tag to another word
+    menu_opening: a menu is about to be shown; carries the QMenu and the character of the line that it is about
     """
 
     edited = Signal()
     left = Signal()
+    tag_moved = Signal()
+    menu_opening = Signal(object, int)
 
     def __init__(self, look: Look, tag: Callable[[Cued], Tag], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
         self._tag = tag
         self._loading = False
+        self._drag: TagDrag | None = None
+        self._caret_held = False
+        self._signs = LineSigns(look)
         self.setAcceptRichText(False)
         self.setUndoRedoEnabled(False)
         self.setTabChangesFocus(True)
@@ -106,21 +118,78 @@ class LineText(QTextEdit):
         self.setTextCursor(cursor)
 
     def underline(self, spans: Sequence[tuple[int, int]], chosen: tuple[int, int] | None = None) -> None:
-        """Put a wavy line under these characters of the line, and a ground behind the chosen ones."""
-        selections: list[QTextEdit.ExtraSelection] = []
-        for span in spans:
-            selection = QTextEdit.ExtraSelection()
-            cursor = self.textCursor()
-            cursor.setPosition(self._place_of(span[0]))
-            cursor.setPosition(self._place_of(span[1]), QTextCursor.MoveMode.KeepAnchor)
-            form = QTextCharFormat()
-            form.setUnderlineStyle(QTextCharFormat.UnderlineStyle.WaveUnderline)
-            form.setUnderlineColor(self._look.color("query"))
-            if span == chosen:
-                form.setBackground(self._look.color("query_soft"))
-            selection.cursor, selection.format = cursor, form
-            selections.append(selection)
-        self.setExtraSelections(selections)
+        """Put a wavy line under these characters of the line, and a ground behind the chosen ones: its queries."""
+        self._sign("query", spans, chosen)
+
+    def underline_spelling(self, spans: Sequence[tuple[int, int]]) -> None:
+        """Put a dotted line under words that no dictionary has."""
+        self._sign("spelling", spans, None)
+
+    def show_found(self, spans: Sequence[tuple[int, int]], chosen: tuple[int, int] | None = None) -> None:
+        """Put a ground behind what was searched for, and a frame around the one that is chosen."""
+        self._sign("found", spans, chosen)
+
+    def select_characters(self, start: int, end: int) -> None:
+        """Select these characters of the line, with the cursor at their end, and bring them into view."""
+        cursor = self.textCursor()
+        cursor.setPosition(self._place_of(start))
+        cursor.setPosition(self._place_of(end), QTextCursor.MoveMode.KeepAnchor)
+        self.setTextCursor(cursor)
+        self.ensureCursorVisible()
+
+    @property
+    def character(self) -> int:
+        """The character of the line before which the cursor stands."""
+        return self._character_of(self.textCursor().position())
+
+    @property
+    def word(self) -> int:
+        """The index of the word at which a cue would stand that is put at the cursor."""
+        return word_near(self.line.text, self.character)
+
+    def move_cued(self, cued: Cued, word: int) -> None:
+        """Put a tag that the line has to another of its words, and select it there."""
+        spans = word_spans(self.line.text)
+        cursor = self.textCursor()
+        cursor.beginEditBlock()
+        for at, other in reversed(self._places()):
+            if other == cued:
+                old = QTextCursor(self.document())
+                old.setPosition(at)
+                old.deleteChar()
+        cursor.setPosition(self._place_of(spans[word][0]) if word < len(spans) else self._place_of(len(self.line.text)))
+        self._insert(cursor, [cued])
+        cursor.endEditBlock()
+        cursor.setPosition(cursor.position() - 1)
+        cursor.setPosition(cursor.position() + 1, QTextCursor.MoveMode.KeepAnchor)
+        self.setTextCursor(cursor)
+
+    def shift_cue(self, step: int) -> bool:
+        """Move the cue that is selected, or at the cursor, by so many words; False where there is none."""
+        cursor = self.textCursor()
+        near = (cursor.selectionStart(), cursor.position() - 1, cursor.position())
+        here = dict(self._places())
+        cued = next((here[place] for place in near if place in here), None)
+        if cued is None:
+            return False
+        line = self.line
+        word = next(cue.word for cue in line.cues if Cued(cue.node, cue.mark) == cued)
+        self.move_cued(cued, max(0, min(len(word_spans(line.text)), word + step)))
+        return True
+
+    def put_cursor_behind(self, cued: Cued) -> None:
+        """Put the cursor right behind this tag, where the line has it."""
+        for place, other in self._places():
+            if other == cued:
+                cursor = self.textCursor()
+                cursor.setPosition(place + 1)
+                self.setTextCursor(cursor)
+                return
+
+    def hold_caret(self, held: bool) -> None:
+        """Show where the cursor is although the keyboard is elsewhere, or not."""
+        self._caret_held = held
+        self.viewport().update()
 
     def replace_characters(self, start: int, end: int, text: str) -> None:
         """Put *text* in the place of these characters of the line; tags between them stay before it."""
@@ -149,6 +218,7 @@ class LineText(QTextEdit):
             f" border-left: 3px solid {surface}; border-radius: 0; padding: 0 4px; placeholder-text-color: {quiet}; }}"
             f"LineText:focus {{ border: none; border-left: 3px solid {focus}; padding: 0 4px; }}"
         )
+        self.setExtraSelections(self._signs.selections())
         self.refresh_tags()
 
     # Copying, pasting and dragging.
@@ -182,12 +252,69 @@ class LineText(QTextEdit):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """See QWidget: a tag is picked up whole."""
         place = self._tag_at(event.position())
+        if place is None or event.button() != Qt.MouseButton.LeftButton:
+            super().mousePressEvent(event)
+            return
+        self.setFocus(Qt.FocusReason.MouseFocusReason)
         cursor = self.textCursor()
-        if place is not None and not cursor.selectionStart() <= place < cursor.selectionEnd():
+        cursor.setPosition(place)
+        cursor.setPosition(place + 1, QTextCursor.MoveMode.KeepAnchor)
+        self.setTextCursor(cursor)
+        self._drag = TagDrag(dict(self._places())[place], event.position())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """See QWidget: the tag goes along with the pointer, from word to word."""
+        if self._drag is None:
+            over = self._tag_at(event.position()) is not None and not event.buttons()
+            self.viewport().setCursor(Qt.CursorShape.OpenHandCursor if over else Qt.CursorShape.IBeamCursor)
+            super().mouseMoveEvent(event)
+        elif self._drag.begins_at(event.position()):
+            self.viewport().setCursor(Qt.CursorShape.ClosedHandCursor)
+            self._drag.word = self._word_under(event.position())
+            self.viewport().update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """See QWidget: the tag stays at the word under the pointer."""
+        drag, self._drag = self._drag, None
+        if drag is None:
+            super().mouseReleaseEvent(event)
+            return
+        self.viewport().setCursor(Qt.CursorShape.IBeamCursor)
+        self.viewport().update()
+        if drag.word is not None:
+            self.move_cued(drag.cued, drag.word)
+            self.tag_moved.emit()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """See QWidget; also where a dragged tag would stay, and the cursor while a move is played for it."""
+        super().paintEvent(event)
+        place = None
+        if self._drag is not None and self._drag.word is not None:
+            spans, word = word_spans(self.line.text), self._drag.word
+            place = self._place_of(spans[word][0]) if word < len(spans) else self._place_of(len(self.line.text))
+        elif self._caret_held and not self.hasFocus():
+            place = self.textCursor().position()
+        if place is not None:
+            cursor = QTextCursor(self.document())
             cursor.setPosition(place)
-            cursor.setPosition(place + 1, QTextCursor.MoveMode.KeepAnchor)
+            box = self.cursorRect(cursor)
+            painter = QPainter(self.viewport())
+            painter.fillRect(box.adjusted(-1, 0, 1, 0), self._look.color("accent"))
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """See QWidget: what can be done with the word, above the usual."""
+        cursor = self.textCursor()
+        by_pointer = event.reason() == QContextMenuEvent.Reason.Mouse
+        if by_pointer and not cursor.hasSelection():
+            cursor = self.cursorForPosition(event.pos())
             self.setTextCursor(cursor)
-        super().mousePressEvent(event)
+        menu = self.createStandardContextMenu()
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for action in menu.actions():
+            if action.objectName() in ("edit-undo", "edit-redo"):
+                menu.removeAction(action)
+        self.menu_opening.emit(menu, self._character_of(cursor.selectionStart()))
+        menu.popup(event.globalPos() if by_pointer else self.viewport().mapToGlobal(self.cursorRect().bottomLeft()))
 
     # Keys that are not the editor's.
 
@@ -200,6 +327,10 @@ class LineText(QTextEdit):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """See QWidget."""
+        if self._drag is not None and event.key() == Qt.Key.Key_Escape:
+            self._drag = None
+            self.viewport().update()
+            return
         if _is_history(event):
             event.ignore()
             return
@@ -276,6 +407,33 @@ class LineText(QTextEdit):
             passed += len(run)
             place = start + _length(run)
         return place
+
+    def _character_of(self, place: int) -> int:
+        """The character of the line before this place of Qt's cursor."""
+        passed = 0
+        for start, run in self._placed():
+            if isinstance(run, Cued):
+                continue
+            if start + _length(run) > place:
+                return passed + (len(_slice(run, 0, place - start)) if place > start else 0)
+            passed += len(run)
+        return passed
+
+    def _word_under(self, point: QPointF) -> int:
+        """The word under the pointer, the one after a gap; their number behind the last."""
+        place = self.cursorForPosition(point.toPoint()).position()
+        return word_near(self.line.text, self._character_of(place))
+
+    def _sign(self, layer: str, spans: Sequence[tuple[int, int]], chosen: tuple[int, int] | None) -> None:
+        placed = [(self._place_of(start), self._place_of_end(end), (start, end) == chosen) for start, end in spans]
+        if self._signs.put(layer, self.document(), placed):
+            self.setExtraSelections(self._signs.selections())
+
+    def _place_of_end(self, character: int) -> int:
+        """The place of Qt's cursor behind the character before this one, before the tags that stand there."""
+        if character <= 0:
+            return self._place_of(character)
+        return self._place_of(character - 1) + _length(self.line.text[character - 1 : character])
 
     def _places(self) -> list[tuple[int, Cued]]:
         return [(place, run) for place, run in self._placed() if isinstance(run, Cued)]

@@ -18,6 +18,7 @@ from studyboard.desk.commands import Commands
 from studyboard.desk.facts_line import FactsLine
 from studyboard.desk.lanes import Lanes
 from studyboard.desk.line_editor import LineEditor
+from studyboard.desk.line_playing import PlayedCues
 from studyboard.desk.look import Look
 from studyboard.desk.menus import add_look_menus, dress_menu, fill_menu_bar, fill_recent, make_actions, spec_of
 from studyboard.desk.notice import Notice
@@ -78,6 +79,7 @@ class MainWindow(QMainWindow):
         self.mark_palette = MarkPalette(self.board_view, look)
         self.facts = FactsLine(self.session, look)
         self.line_editor = LineEditor(self.session, look)
+        self.played_cues = PlayedCues(self.session, self.line_editor, self.board_view, settings)
         self.ruler = TimeRuler(self.session, look)
         self._proofreading: Proofreading | None = None
         self._arrangement = Arrangement(
@@ -390,6 +392,8 @@ class MainWindow(QMainWindow):
         session.opened.connect(self._enable)
         session.opened.connect(self._enable_undo)
         self.top_bar.chosen.connect(lambda name: self.commands.of(name)())
+        self.line_editor.told.connect(self.tell)
+        self.actions_by_name["played_cues"].setChecked(self.played_cues.on)
         self.lanes.part_chosen.connect(self.line_editor.edit_part)
         self.lanes.part_chosen.connect(self.ruler.show_part)
         self.lanes.node_chosen.connect(lambda _: self.line_editor.edit_node())

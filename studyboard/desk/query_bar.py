@@ -5,11 +5,12 @@ from __future__ import annotations
 from html import escape
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from studyboard.desk.announcing import announce
 from studyboard.desk.look import Look
 from studyboard.desk.proofreader import LineRead
+from studyboard.desk.rows_layout import RowsLayout
 from studyboard.reading.findings import Finding
 from studyboard.reading.offers import Offer
 from studyboard.translation import tr
@@ -45,12 +46,10 @@ class QueryBar(QWidget):
         self._fix = QPushButton(tr("Fix"))
         self._leave = QPushButton(tr("Leave it"))
         self._add = QPushButton(tr("Add"))
-        layout = QHBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(6)
-        layout.addWidget(self._words, 1)
+        layout = RowsLayout(self, spacing=6)
+        layout.add(self._words, stretch=True)
         for button in (self._next, self._fix, self._leave, self._add):
-            layout.addWidget(button)
+            layout.add(button)
         self._next.clicked.connect(self.show_next)
         self._fix.clicked.connect(self.fix)
         self._leave.clicked.connect(self.leave)

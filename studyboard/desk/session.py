@@ -25,6 +25,7 @@ class Session(QObject):
 
     State: the study file, the node that is shown, the planned timeline (made anew after edits have rested), and
     whether moves that are played are only tried: they come onto the tree, but not into the talk.
+    `before_playing` is asked before a move is played, and returns True where it has done so in its own way.
     Widgets take a Session, listen to its signals, and change the study only through `do`.
 
     opened: another study has been opened
@@ -46,6 +47,7 @@ class Session(QObject):
         self._positions = Positions(file.study)
         self._node = file.study.root
         self.trying = False
+        self.before_playing: Callable[[chess.Move], bool] | None = None
         self._timeline: Timeline | None = None
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
@@ -150,6 +152,8 @@ class Session(QObject):
 
     def play(self, move: chess.Move) -> None:
         """Play a legal move on the shown position: step to it where it is on the tree, else add it there."""
+        if not self.trying and self.before_playing is not None and self.before_playing(move):
+            return
         child = self._positions.child_by_move(self._node, move)
         if child is None:
             edit, child = self._adding(move)

@@ -68,6 +68,7 @@ class Theme:
     over_soft: str
     query: str
     query_soft: str
+    spelling: str
     think: str
     think_soft: str
     side_line: str

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction, QGuiApplication, QKeySequence, QTextCursor
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from studyboard.desk.line_cues import Cued, cueable, line_of, runs_of
 from studyboard.desk.line_editor import LineEditor
@@ -20,6 +20,7 @@ from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.script import Cue, FreeLine, Part, SpokenLine, words
 from studyboard.timing.pace import estimate
 from tests.desk.small_study import small_session
+from tests.desk.text_size import text_scaled
 
 
 @pytest.fixture
@@ -317,6 +318,99 @@ def test_a_tag_is_picked_up_whole_by_the_pointer(editor, small):
     cursor = editor.text.textCursor()
     assert (cursor.selectionStart(), cursor.selectionEnd()) == (0, 1)
     QTest.mouseRelease(editor.text.viewport(), Qt.MouseButton.LeftButton, pos=start + QPoint(12, 0))
+
+
+def drag_tag(editor: LineEditor, tag: int, to: int) -> None:
+    """Drag the tag at this place of the cursor to that one, with the pointer."""
+    view = editor.text.viewport()
+    start = editor.text.cursorRect(_at(editor, tag)).center() + QPoint(12, 0)
+    end = editor.text.cursorRect(_at(editor, to)).center() + QPoint(3, 0)
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+    QTest.mouseMove(view, (start + end) / 2)
+    QTest.mouseMove(view, end)
+    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=end)
+
+
+def test_a_tag_is_dragged_to_another_word_and_undo_brings_it_back(editor, small):
+    session, nodes = small
+    line = SpokenLine("first the pawn then the knight", (Cue(0, node=nodes["e4"]), Cue(4, node=nodes["Nf3"])))
+    session.do(ChangeNode(nodes["Nf3"], "spoken", line))
+    drag_tag(editor, 0, len("first the pa") + 1)
+    assert spoken(session, nodes["Nf3"]) == SpokenLine(line.text, (Cue(2, node=nodes["e4"]), line.cues[1]))
+    assert editor.text.line == spoken(session, nodes["Nf3"])
+    assert editor.text.textCursor().selectedText() == "\ufffc"
+    session.undo()
+    assert spoken(session, nodes["Nf3"]) == line
+
+
+def test_a_tag_is_dragged_back_and_behind_the_last_word(editor, small):
+    session, nodes = small
+    line = SpokenLine("first the pawn\nthen the knight", (Cue(3, node=nodes["Nf3"]),))
+    session.do(ChangeNode(nodes["Nf3"], "spoken", line))
+    drag_tag(editor, len("first the pawn\n"), 3)
+    assert spoken(session, nodes["Nf3"]).cues == (Cue(0, node=nodes["Nf3"]),)
+    drag_tag(editor, 0, len(line.text) + 1)
+    assert spoken(session, nodes["Nf3"]) == SpokenLine(line.text, (Cue(6, node=nodes["Nf3"]),))
+
+
+def test_escape_leaves_a_dragged_tag_where_it_was(editor, small):
+    session, nodes = small
+    line = SpokenLine("the knight jumps", (Cue(0, node=nodes["Nf3"]),))
+    session.do(ChangeNode(nodes["Nf3"], "spoken", line))
+    view = editor.text.viewport()
+    start = editor.text.cursorRect(_at(editor, 0)).center() + QPoint(12, 0)
+    end = editor.text.cursorRect(_at(editor, 14)).center()
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+    QTest.mouseMove(view, end)
+    QTest.keyClick(editor.text, Qt.Key.Key_Escape)
+    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=end)
+    editor.flush()
+    assert spoken(session, nodes["Nf3"]) == line
+
+
+def test_keys_move_the_cue_at_the_cursor_word_by_word(editor, small):
+    session, nodes = small
+    session.do(ChangeNode(nodes["Nf3"], "spoken", SpokenLine("the knight jumps", (Cue(0, node=nodes["Nf3"]),))))
+    editor.text.moveCursor(QTextCursor.MoveOperation.Start)
+    for step, word in ((1, 1), (1, 2), (1, 3), (1, 3), (-1, 2)):
+        editor.shift_cue(step)
+        assert spoken(session, nodes["Nf3"]).cues == (Cue(word, node=nodes["Nf3"]),)
+    assert editor.text.viewport().accessibleDescription() == "Cue at “jumps”"
+
+
+def test_a_key_for_a_cue_where_there_is_none_says_so(editor):
+    told = []
+    editor.told.connect(told.append)
+    type_in(editor, "the knight")
+    editor.shift_cue(1)
+    assert told == ["There is no cue at the cursor."]
+
+
+@given(line=lines(), word=st.integers(0, 12))
+def test_moving_a_tag_changes_nothing_but_its_word(qapp, line, word):
+    text = LineText(Look(), lambda cued: Tag("x"))
+    text.set_line(line)
+    for cue in line.cues[:1]:
+        cued = Cued(cue.node, cue.mark)
+        to = min(word, len(words(line.text)))
+        text.move_cued(cued, to)
+        others = [other for other in line.cues if Cued(other.node, other.mark) != cued]
+        assert text.line.text == line.text
+        assert [c for c in text.line.cues if Cued(c.node, c.mark) != cued] == others
+        assert {c.word for c in text.line.cues if Cued(c.node, c.mark) == cued} == {to}
+
+
+def test_the_line_can_be_narrow_at_200_percent(editor):
+    with text_scaled(editor._look, 2.0):
+        assert editor.minimumSizeHint().width() <= 400
+        editor.window().resize(420, 600)
+        for _ in range(3):
+            QApplication.processEvents()
+        for widget in (editor.intended, editor.think, editor._foot.cue, editor._foot.note, editor._figures):
+            place = widget.mapTo(editor, widget.rect().topLeft())
+            assert editor.rect().contains(place)
+            assert place.x() + widget.width() <= editor.width()
+        assert editor._foot.height() > 2 * editor.intended.height()
 
 
 def _at(editor: LineEditor, place: int) -> QTextCursor:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import chess
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QTextCharFormat
 from PySide6.QtWidgets import QTextEdit
 from pytestqt.qtbot import QtBot
 
@@ -36,7 +37,8 @@ def say(qtbot: QtBot, desk: MainWindow, text: str) -> None:
 def underlined(desk: MainWindow) -> list[str]:
     """The words under which there is a wavy line."""
     selections: list[QTextEdit.ExtraSelection] = desk.line_editor.text.extraSelections()
-    return [selection.cursor.selectedText() for selection in selections]
+    wave = QTextCharFormat.UnderlineStyle.WaveUnderline
+    return [s.cursor.selectedText() for s in selections if s.format.underlineStyle() == wave]
 
 
 def test_a_statement_that_the_board_contradicts_is_underlined_and_explained(qtbot: QtBot, desk: MainWindow) -> None:

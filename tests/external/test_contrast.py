@@ -37,6 +37,7 @@ DRAWN_ON = {
     "accent": (*SURFACES, "track", "accent_soft"),
     "over": (*SURFACES, "track"),
     "query": SURFACES,
+    "spelling": SURFACES,
     "side_line": (*SURFACES, "side_line_soft"),
     "focus": (*SURFACES, "accent_soft"),
     "recording": SURFACES,
