@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from studyboard.desk.booth import Booth
     from studyboard.desk.opening import Opened
     from studyboard.desk.prompter import Prompter
+    from studyboard.desk.prompter_window import PrompterWindow
     from studyboard.desk.proofreading import Proofreading
     from studyboard.desk.stage import Stage
 
@@ -68,7 +69,7 @@ class MainWindow(QMainWindow):
         self.session = Session(file, self)
         self.performance = Performance(self.session, self)
         self._stage_window: Stage | None = None
-        self._prompter_window: Prompter | None = None
+        self._prompter_window: PrompterWindow | None = None
 
         self.top_bar = TopBar(self.session, look)
         self.notice = Notice(look)
@@ -318,23 +319,19 @@ class MainWindow(QMainWindow):
         if self._stage_window is None:
             from studyboard.desk.stage import Stage
 
-            self._stage_window = Stage(self.session, self.look)
+            self._stage_window = Stage(self.session, self.look, self.performance, self.settings)
         self._stage_window.show()
         self._stage_window.raise_()
 
     def show_prompter(self) -> None:
         """Open the window with only the lines to read."""
         if self._prompter_window is None:
-            from studyboard.desk.prompter import Prompter
+            from studyboard.desk.prompter_window import PrompterWindow
 
-            window = Prompter(self.session, self.performance, self.look)
-            window.setWindowTitle(tr("Prompter"))
-            window.resize(900, 600)
-            window.left.connect(window.close)
-            self._prompter_window = window
+            self._prompter_window = PrompterWindow(self.session, self.look, self.performance, self.settings)
         self._prompter_window.setStyleSheet(style_sheet(self.look))
         self._prompter_window.show()
-        self._prompter_window.refresh()
+        self._prompter_window.prompter.refresh()
         self._prompter_window.raise_()
 
     def scale_text(self, step: int) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, Q
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from studyboard.desk.elided_label import ElidedLabel
+from studyboard.desk.lanes_rows import part_name
 from studyboard.desk.look import Look
 from studyboard.desk.performance import Performance
 from studyboard.desk.prompter_line import PrompterLine, Run, words_between
@@ -55,7 +56,7 @@ class Prompter(QWidget):
         self.setAccessibleName(tr("Prompter"))
 
         self._held = self._fitting = False
-        self._elapsed, self._late = QLabel(), QLabel()
+        self._elapsed, self._late = QLabel(), ElidedLabel()
         self._beat_clock, self._where = ElidedLabel(), ElidedLabel()
         self._now = PrompterLine(look)
         self._press, self._next = QLabel(), QLabel()
@@ -79,6 +80,11 @@ class Prompter(QWidget):
         performance.ticked.connect(self._show_clock)
         look.changed.connect(self._dress)
         self._dress()
+
+    def set_least_type(self, size: float) -> None:
+        """Ask for type of this size at least (times that of controls)."""
+        self._now.least = size
+        self.refresh()
 
     def refresh(self) -> None:
         """Show where the run-through stands; nothing is done while nobody sees it."""
@@ -150,7 +156,7 @@ class Prompter(QWidget):
 
     def _title(self, beat: Beat) -> str:
         if isinstance(beat.key, Part):
-            return beat.key.value.capitalize()
+            return part_name(beat.key)
         label = move_label(self._session.positions, beat.key) if beat.key in self._session.study.nodes else ""
         return tr("{label} · side-line", label=label) if beat.depth else label
 
@@ -198,7 +204,7 @@ class Prompter(QWidget):
     def _stop_text(self, stop: Stop) -> str:
         visit = stop.visit
         if visit.kind is VisitKind.LINE and visit.part is not None:
-            return tr("nothing moves; {value}", value=visit.part.value)
+            return tr("nothing moves; {value}", value=part_name(visit.part))
         label = move_label(self._session.positions, visit.node) if visit.node in self._session.study.nodes else ""
         if visit.kind is VisitKind.BACK:
             return tr("back to {label}", label=label)
@@ -214,8 +220,11 @@ class Prompter(QWidget):
             self._beat_clock.setText("")
             return
         late = run.late
-        word = "behind" if late > 0 else "ahead"
-        self._late.setText(tr("on time") if abs(late) < 1 else f"{abs(late):.0f} s {word}")
+        told = tr("{seconds:.0f} s behind", seconds=late) if late > 0 else tr("{seconds:.0f} s ahead", seconds=-late)
+        left = tr("{time} left", time=clock(run.left))
+        told = tr("on time") if abs(late) < 1 else told
+        self._late.setText(f"{told} · {left}")
+        self._late.shorter = told
         colour = "over" if late > 3 else "ink_quiet"
         self._late.setStyleSheet(f"color: {self._ink(colour)};")
         seconds, planned = run.beat_seconds(run.beat), run.planned[run.beat]
@@ -278,7 +287,7 @@ class Prompter(QWidget):
     def _next_text(self, after: Beat | None, *, roomy: bool) -> str:
         ink = self._ink("ink_quiet")
         if after is None:
-            return f"<span style='color:{ink}'>The talk ends here.</span>"
+            return f"<span style='color:{ink}'>{escape(tr('The talk ends here.'))}</span>"
         said = escape(_beginning(after.spoken.text, _NEXT_WORDS[0 if roomy else 1]))
         return f"<span style='color:{ink}'><b>{escape(self._title(after))}</b>&nbsp; {said}</span>"
 

@@ -42,7 +42,7 @@ class Run:
 class PrompterLine(QTextEdit):
     """Shows one spoken line; nothing in it can be clicked or edited.
 
-    State: the line, its size, and which word is due.
+    State: the line, its size, the least size that it may have, and which word is due.
     """
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
@@ -51,6 +51,7 @@ class PrompterLine(QTextEdit):
         self._runs: tuple[Run, ...] = ()
         self._starts: list[int] = []
         self._factor = LARGEST
+        self.least = SMALLEST
         self.setReadOnly(True)
         self.setTextInteractionFlags(Qt.TextInteractionFlag.NoTextInteraction)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -108,15 +109,16 @@ class PrompterLine(QTextEdit):
         """The largest type in which all would be seen in this height (px), else the smallest."""
         width = self.viewport().width()
         document = self.document().clone()
-        steps = round((LARGEST - SMALLEST) / _STEP)
+        least, largest = self.least, max(LARGEST, self.least)
+        steps = round((largest - least) / _STEP)
         low, high = 0, steps
         while low < high:
             middle = (low + high + 1) // 2
-            if _height(document, self._look.spoken_font(SMALLEST + middle * _STEP), width) <= height:
+            if _height(document, self._look.spoken_font(least + middle * _STEP), width) <= height:
                 low = middle
             else:
                 high = middle - 1
-        return SMALLEST + low * _STEP
+        return least + low * _STEP
 
     def follow(self, word: float) -> None:
         """Bring the words that are due to where the eye is: *word* counts from 0, its fraction is the way through it.

@@ -190,6 +190,11 @@ class RunThrough:
         """How far behind the plan the talk is (s); negative when ahead."""
         return self.elapsed - self.planned_so_far
 
+    @property
+    def left(self) -> float:
+        """How long the rest of the talk is planned to take (s)."""
+        return max(0.0, sum(self.planned) - self.planned_so_far)
+
     def beat_seconds(self, beat: int) -> float:
         """How long a beat has taken so far (s)."""
         return self._seconds[beat] + (self._running_seconds() if beat == self.beat else 0.0)

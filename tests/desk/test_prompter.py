@@ -189,6 +189,6 @@ def test_the_clock_row_fits_with_large_text(qtbot: QtBot, desk: MainWindow) -> N
         settle()
         prompter = desk.prompter
         assert prompter._elapsed.width() >= prompter._elapsed.fontMetrics().horizontalAdvance(prompter._elapsed.text())
-        assert prompter._late.width() >= prompter._late.fontMetrics().horizontalAdvance(prompter._late.text())
+        assert prompter._late.shown_text in (prompter._late.text(), prompter._late.shorter)
         assert prompter._beat_clock.shown_text.endswith(" s")
         desk.performance.stop()
