@@ -116,13 +116,20 @@ class _Chunker:
         at = 0
         while at < len(self.tokens):
             mention = self._piece(at) or self._pronoun(at) or self._square(at) or self._file(at) or self._side(at)
-            mention = mention or self._number(at)
+            mention = mention or self._number(at) or self._that_square(at, found)
             if mention is None:
                 at += 1
                 continue
             found.append(replace(mention, number=len(found)))
             at = mention.end
         return found
+
+    def _that_square(self, at: int, found: Sequence[Mention]) -> Mention | None:
+        """“That square”: the one that was named last."""
+        if self._word(at) not in self.names.definite or self._word(at + 1) not in self.names.square:
+            return None
+        last = next((m.square for m in reversed(found) if m.square is not None), None)
+        return None if last is None else Mention(Named.SQUARE, at, at + 2, square=last)
 
     def _word(self, at: int) -> str:
         return self.tokens[at].text if at < len(self.tokens) else ""
@@ -210,6 +217,8 @@ class _Chunker:
                 end = at + len(phrase)
                 if end in self.squares and self._says(at, phrase) and self._joined(end):
                     square, after = self.squares[end]
+                    if kind == "to" and self._takes_from(after):
+                        return mention
                     if kind == "from":
                         return replace(mention, comes_from=square, end=after, definite=True)
                     if mention.square is not None:
@@ -222,6 +231,12 @@ class _Chunker:
             if len(letter) == 1 and letter in "abcdefgh" and self._word(step + 1) in self.names.file:
                 return replace(mention, file="abcdefgh".index(letter), end=step + 2)
         return mention
+
+    def _takes_from(self, at: int) -> bool:
+        """Do the words behind a square tell that it is taken from somebody: “takes g7 and g8 from him”?"""
+        while self._word(at) == "and" and at + 1 in self.squares:
+            at = self.squares[at + 1][1]
+        return self._word(at) in self.names.off
 
     def _several(self, mention: Mention) -> Mention:
         """With the further squares: “, g7 and h7”."""
@@ -253,6 +268,14 @@ class _Chunker:
 
     def _pronoun(self, at: int) -> Mention | None:
         word = self._word(at)
+        if word in self.names.definite and self._word(at + 1) == "one" and self._joined(at + 1):
+            on = at + 3 if self._word(at + 2) in ("on", "at") else at + 2
+            if on == at + 3 and on in self.squares and self._joined(at + 2):
+                # “The one on g3”.
+                square, end = self.squares[on]
+                return Mention(Named.PIECE, at, end, square=square, definite=True)
+            if word in ("that", "this"):
+                return Mention(Named.PIECE, at, at + 2, pronoun="it")
         if word not in self.names.pronouns:
             return None
         return Mention(Named.PIECE, at, at + 1, pronoun=word, plural=word in ("them", "they"))

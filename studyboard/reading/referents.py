@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import chess
 
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.scene import Scene
 
-_PLAYER_PRONOUNS = frozenset({"he", "she", "they", "him"})
+_PLAYER_PRONOUNS = frozenset({"he", "she", "they", "him", "her"})
 
 
 def fitting(mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
@@ -41,7 +43,8 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         return [] if mention.square is None else [mention.square]
     if mention.what is Named.SIDE:
         return list(chess.scan_forward(board.occupied_co[bool(mention.colour)]))
-    if mention.pronoun in _PLAYER_PRONOUNS and not _is_the_queen(scene, mention):
+    royal = _royal(scene, mention) if mention.pronoun in _PLAYER_PRONOUNS else None
+    if mention.pronoun in _PLAYER_PRONOUNS and royal is None:
         return list(chess.scan_forward(board.occupied))
     if mention.pronoun:
         found = {square for square in moved_to(scene, mention.start) if board.piece_at(square)}
@@ -49,7 +52,7 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         for earlier in named:
             found.update(salient(scene, earlier, board))
         if mention.pronoun in _PLAYER_PRONOUNS:
-            return sorted(square for square in found if board.piece_type_at(square) == chess.QUEEN)
+            return sorted(square for square in found if board.piece_type_at(square) == royal)
         found.update(square for square in squares_before(scene, mention.start) if board.piece_at(square))
         # Without a name before it in the line, it can be anything that an earlier line spoke of.
         return sorted(found) if named else list(chess.scan_forward(board.occupied))
@@ -61,6 +64,11 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         ]
         standing = [square for square in came if square in fitting(mention, board)]
         return standing or fitting(mention, board)
+    if mention.kind == chess.PAWN and mention.file is not None and isinstance(board, chess.Board):
+        # “The d-pawn recaptures and attacks …”: it has left its file.
+        came = [s.landed for s in scene.steps if s.move and chess.square_file(s.move.from_square) == mention.file]
+        plain = replace(mention, file=None)
+        return sorted({*fitting(mention, board), *(at for at in fitting(plain, board) if at in came)})
     return fitting(mention, board)
 
 
@@ -116,18 +124,13 @@ def squares_before(scene: Scene, token: int) -> list[chess.Square]:
     ]
 
 
-def _is_the_queen(scene: Scene, mention: Mention) -> bool:
-    """Does “she” mean the queen: the last that was named in this sentence or the one before?"""
-    if mention.pronoun != "she":
-        return False
+def _royal(scene: Scene, mention: Mention) -> chess.PieceType | None:
+    """The king or queen that “he” or “she” means: named, and no player after it, in this sentence or the one before."""
+    kind = {"she": chess.QUEEN, "her": chess.QUEEN, "he": chess.KING, "him": chess.KING}.get(mention.pronoun)
     start, _ = scene.sentence(mention.start)
     first = scene.sentence(start - 1)[0] if start else 0
-    named = [
-        m
-        for m in scene.mentions
-        if first <= m.start < mention.start and m.what in (Named.PIECE, Named.SIDE) and not m.pronoun
-    ]
-    return bool(named) and named[-1].what is Named.PIECE and named[-1].kind == chess.QUEEN
+    named = [m for m in scene.mentions if first <= m.start < mention.start and (m.what is Named.SIDE or m.kind == kind)]
+    return kind if named and named[-1].what is Named.PIECE else None
 
 
 def _subject_of_first_verb(scene: Scene, before: list[Mention], token: int) -> Mention | None:
@@ -150,6 +153,10 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
     nothing is named: then it is whatever moved last.
     """
     before = [m for m in scene.mentions if sentence_start <= m.start < token and m.what in (Named.PIECE, Named.SIDE)]
+    placed = [m for m in scene.mentions if m.end == token and m.what is Named.SQUARE and m.start >= sentence_start]
+    if placed and not scene.tokens[token].broken:
+        # “G7 keeps watch over f6”.
+        return [placed]
     if not before:
         return []
     close = before[-1]

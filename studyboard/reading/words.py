@@ -26,7 +26,7 @@ _MACROS = (
     (
         "@things",
         r"(?P<things>§[ps]\d+"
-        r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then |by )?§[ps]\d+| ,(?: by)? §[ps]\d+)*)",
+        r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then |by |at |on )?§[ps]\d+| ,(?: by)? §[ps]\d+)*)",
     ),
     ("@piece", r"(?P<piece>§p\d+)"),
     ("@side", r"(?P<side>§c\d+)"),
@@ -54,6 +54,7 @@ class Names:
     before_square: words behind which a square alone is a pawn's move
     after_capture: words that may follow “pawn takes” without making something else of it
     roles: pieces named by what they do to a square: “attacker”
+    off: words behind a square that is taken away: “takes e5 from the knight”
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
 
@@ -70,6 +71,7 @@ class Names:
     file: frozenset[str]
     square: frozenset[str]
     roles: frozenset[str]
+    off: frozenset[str]
     on: tuple[tuple[str, ...], ...]
     origin: tuple[tuple[str, ...], ...]
     to: tuple[tuple[str, ...], ...]
@@ -145,6 +147,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         file=one("file"),
         square=one("square"),
         roles=one("roles"),
+        off=one("off"),
         on=several("on"),
         origin=several("origin"),
         to=several("to"),
