@@ -16,6 +16,7 @@ _LISTED = re.compile(
     r"(?: and| but| while| whereas)? (§c\d+)(?: has)?(?: only| just| still)* "
     r"((?:(?:a|both|all) )*(?:§n\d+ )?§p\d+(?:(?: ,| and| , and) (?:§n\d+ )?§p\d+)*)(?= ,| left|$)"
 )
+_PASSIVE = re.compile(r"(§[ps]\d+)(?: ,)? (?:which |that )?(?:is|are|was|were|'s)\b")
 _HAS = re.compile(
     rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) ([a-z§][^,]*?)(?= ,|$)"
 )
@@ -30,6 +31,7 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             said = list(_PREDICATE.finditer(code, 0, found.start()))
             if said:
                 yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}", len(found[2]))
+        yield from _passives(scene, sentence)
         same = _SAME_GOES.search(code)
         if same is not None:
             before = scene.sentences[number - 1].code if number else ""
@@ -58,6 +60,20 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
                     (len(gap[1]) + 1, sentence.token_at(gap.start(2))),
                 ),
             )
+
+
+def _passives(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
+    """“The knight is attacked by the bishop, defended by the queen”: what the second participle says of the knight."""
+    code = sentence.code
+    for found in scene.words.hints["passive_again"].finditer(code):
+        first = _PASSIVE.match(code) or next(_PASSIVE.finditer(code, 0, found.start()), None)
+        if first is None or first.end() > found.start():
+            continue
+        head = f"{first[1]} is "
+        at = found.start("rest")
+        places = [(0, sentence.token_at(first.start(1)))]
+        places += [(place - at + len(head), token) for place, token in sentence.places if place >= at]
+        yield Sentence(sentence.start, sentence.end, head + code[at:], tuple(places))
 
 
 def _whole(sentence: Sentence, place: int, code: str, length: int) -> Sentence:

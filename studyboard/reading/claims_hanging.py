@@ -7,7 +7,7 @@ from typing import Final
 import chess
 
 from studyboard.board.exchange import best_exchange
-from studyboard.board.relations import attack_words, attackers, can_capture
+from studyboard.board.relations import attack_words, attackers, attackers_with_support, can_capture
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
@@ -37,13 +37,20 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
             guards = attackers(board, bool(board.color_at(at)), at)
             if not guards:
                 return confirmed(topic, claim.quote(), attack_words(board, at), at, exact=len(boards) == 1)
-            doubtful = doubtful or not any(can_capture(board, guard, at) for guard in guards)
+            doubtful = doubtful or not any(_counts(board, guard, at) for guard in guards)
             doubtful = doubtful or _takes_with_profit(board, at)
             seen.append((board, at))
     if doubtful or not seen or len({at for _, at in seen}) > 3:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant, or its guards may be pinned.")
     board, at = seen[0]
     return contradicted(topic, claim.quote(), attack_words(board, at), at)
+
+
+def _counts(board: chess.Board, guard: chess.Square, at: chess.Square) -> bool:
+    """Can this guard take back? A king does where no second enemy covers the square."""
+    if board.piece_type_at(guard) == chess.KING:
+        return len(attackers_with_support(board, not board.color_at(at), at)) < 2
+    return can_capture(board, guard, at)
 
 
 def judge_hanging(claim: Claim) -> list[Judgement]:

@@ -65,6 +65,30 @@ def judge_blocks(claim: Claim) -> list[Judgement]:
     )
 
 
+def judge_blocked(claim: Claim) -> list[Judgement]:
+    """“The bishop is blocked by its own pawn on e5”."""
+    thing, by = claim.mention("piece") or claim.mention("file"), claim.mention("by")
+    if thing is None or by is None or thing.pronoun or by.pronoun:
+        return []
+    seen: tuple[chess.Board, chess.Square, list[chess.Square]] | None = None
+    for board in claim.boards():
+        targets = [] if thing.what is Named.FILE else referents(claim.scene, thing, board)
+        for at in referents(claim.scene, by, board):
+            seen = seen or (board, at, targets)
+            if thing.what is Named.FILE and chess.square_file(at) == thing.file:
+                return confirmed(Topic.ATTACK, claim.quote(), sentence(f"{the_piece(board, at)} is on it"), at)
+            found = next((to for to in targets if to != at and _in_the_way(board, at, to)), None)
+            if found is not None:
+                why = f"{the_piece(board, at)} stands in the way of {target_words(board, found)}"
+                return confirmed(Topic.ATTACK, claim.quote(), sentence(why), at, found)
+    if seen is None or (thing.what is not Named.FILE and not seen[2]) or thing.kind == chess.KNIGHT:
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which pieces are meant.")
+    board, at, _ = seen
+    return contradicted(
+        Topic.ATTACK, claim.quote(), sentence(f"{target_words(board, at)} does not stand in its way"), at
+    )
+
+
 def _in_the_way(board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
     """Is *by* the first piece on a line of the slider on *at*, or right in front of the pawn there, or next to it?"""
     kind = board.piece_type_at(at)
@@ -142,6 +166,7 @@ def _reach(claim: Claim, *, wanted: bool) -> list[Judgement]:
 JUDGES: Final[dict[str, Judge]] = {
     "stands": judge_stands,
     "blocks": judge_blocks,
+    "blocked": judge_blocked,
     "wing": judge_wing,
     "can_go": judge_can_go,
     "cannot_go": judge_cannot_go,

@@ -66,6 +66,9 @@ def judge_defends(claim: Claim) -> list[Judgement]:
 
 
 def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Relation]) -> list[Judgement]:
+    if claim.hinted("who_before"):
+        # “Ask yourself who is guarding h7.”
+        return []
     return [_judge_one(claim, verb, thing, relation_to(thing)) for thing in claim.things()]
 
 
@@ -115,7 +118,7 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
         return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, nowhere, tuple(targets[:1]))
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
-    clear = verb == "guards" and thing.pronoun == "it" and len(targets) < 3 and all(m.kind for g in groups for m in g)
+    clear = verb == "guards" and thing.pronoun in ("it", "her", "him") and len(targets) < 3 and all(m.kind for g in groups for m in g)
     if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1 and not clear:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)

@@ -73,13 +73,11 @@ def _told(scene: Scene, near: Sequence[Known]) -> Iterator[_Told]:
         stop = next((place for place, at in sentence.places if at >= later), len(sentence.code))
         if not places:
             continue
-        after = [
-            Known(step.before, step.move)
-            for step in moves
-            if step.token > token and step.before is not None and step.move is not None
-        ]
-        after += [known for known in near if known.board == here[-1].board]
-        yield _Told(scene, here, sentence, sentence.code[places[0] : stop], tuple(after[:1] + after[-12:]), near)
+        ahead = [step for step in moves if step.token > token]
+        breath = ahead and not any(scene.tokens[at].broken for at in range(token + 1, min(later + 1, end)))
+        after = [Known(s.before, s.move) for s in ahead[:1] if breath and s.before is not None and s.move is not None]
+        after += [] if ahead else [known for known in near if known.board == here[-1].board]
+        yield _Told(scene, here, sentence, sentence.code[places[0] : stop], tuple(after), near)
 
 
 def _plain(told: _Told, mention: Mention) -> bool:
@@ -110,11 +108,11 @@ def _acts_next(scene: Scene, mention: Mention, step: Step) -> bool:
 
 def _piece(told: _Told) -> Finding | None:
     """“{Be7}The king blocks”, where a bishop does."""
-    found = told.find("piece_at_cue")
+    found = told.find("piece_at_cue") or told.find("inverted_at_cue")
     mention = told.mention(found, "piece")
     if found is None or mention is None or not _names_one(mention) or not _plain(told, mention):
         return None
-    if mention.square is not None or mention.comes_from is not None or mention.other:
+    if mention.square is not None or mention.other:
         return None
     if told.scene.words.hint("moves_later_after", told.code[found.end() :].lstrip()):
         return None
@@ -129,6 +127,10 @@ def _piece(told: _Told) -> Finding | None:
     if step.before is None or step.move is None or mention.colour not in (None, step.before.turn):
         return None
     kind = step.before.piece_type_at(step.move.from_square) or chess.PAWN
+    if mention.comes_from is not None and kind == mention.kind:
+        why = f"It comes from {chess.square_name(step.move.from_square)}: {_san(step)}."
+        at_fix = square_fix(told.scene, mention.start, mention.end, mention.comes_from, step.move.from_square)
+        return _finding(told.scene, mention.start, mention.end, Topic.SQUARE, why, "Say where it comes from.", at_fix)
     fix = piece_fix(told.scene, mention.start, mention.end, mention.kind, kind) if kind != mention.kind else None
     file = f"{chess.FILE_NAMES[chess.square_file(step.move.from_square)]}-" if kind == chess.PAWN else ""
     why = f"It is the {file}{chess.piece_name(kind)} that moves: {_san(step)}."
@@ -143,7 +145,8 @@ def _moves(mention: Mention, board: chess.Board | None, move: chess.Move | None)
     if board.is_castling(move):
         kinds = {chess.KING, chess.ROOK}
     file = mention.file in (None, chess.square_file(move.from_square), chess.square_file(move.to_square))
-    return mention.kind in kinds and mention.colour in (None, board.turn) and file
+    origin = mention.comes_from in (None, move.from_square)
+    return mention.kind in kinds and mention.colour in (None, board.turn) and file and origin
 
 
 def _taken(told: _Told) -> Finding | None:
@@ -189,7 +192,8 @@ def _takes(mention: Mention, board: chess.Board | None, move: chess.Move | None)
 
 def _tool(told: _Told) -> Finding | None:
     """“{Qd3}White blocks with the rook”."""
-    mention = told.mention(told.find("tool_at_cue"), "tool")
+    found = told.find("tool_at_cue") or told.find("helper_at_cue")
+    mention = told.mention(found, "tool")
     if mention is None or not _names_one(mention) or not _plain(told, mention) or mention.square is not None:
         return None
     if any(_moves(mention, step.before, step.move) for step in told.steps):
@@ -205,7 +209,7 @@ def _tool(told: _Told) -> Finding | None:
 
 def _square(told: _Told) -> Finding | None:
     """“{Qe5}White's to d5”, “{c5}Black strikes with c6”."""
-    to = told.mention(told.find("to_at_cue"), "square")
+    to = told.mention(told.find("to_at_cue") or told.find("takes_on_at_cue"), "square") or _goes(told)
     pawn = told.mention(told.find("pawn_at_cue"), "square")
     mention = to or pawn
     step = told.step
@@ -220,6 +224,17 @@ def _square(told: _Told) -> Finding | None:
     fix = square_fix(told.scene, mention.start, mention.end, mention.square, step.landed)
     why = f"The {chess.piece_name(kind)} goes to {chess.square_name(step.landed)}: {_san(step)}."
     return _finding(told.scene, mention.start, mention.end, Topic.SQUARE, why, "Say the move that is played.", fix)
+
+
+def _goes(told: _Told) -> Mention | None:
+    """The square of “{Bg3}and it hides on f2”, where the words at the cue speak of what moves."""
+    found = told.find("any_at_cue")
+    who, square = told.mention(found, "piece"), told.mention(found, "square")
+    if who is None or (who.pronoun and who.pronoun not in ("it", "she", "he")) or who.square is not None or who.plural:
+        return None
+    if not who.pronoun and not any(_moves(who, step.before, step.move) for step in told.steps):
+        return None
+    return square
 
 
 def _names_one(mention: Mention) -> bool:

@@ -99,9 +99,16 @@ def _gap(scene: Scene, start: int, target: Mention) -> list[str]:
 def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | None:
     who, to = motion.who, motion.to
     played = [Known(s.before, s.move) for s in scene.steps if s.before is not None and s.move is not None and s.move]
+    step = _step_of(scene, motion)
+    if step is not None and step.cued and _at(scene, step, motion):
+        # The words at a cue tell the move of that cue, even where an earlier one went to the same square.
+        played = [
+            Known(s.before, s.move)
+            for s in scene.steps
+            if s.before is not None and s.move and motion.start - 2 <= s.token < motion.end
+        ]
     if any(_fits(who, known) and known.move.to_square == to for known in played):
         return None
-    step = _step_of(scene, motion)
     # At the word at which a move is played, only that move or another one in its place can be meant.
     beside = [known for known in near if step is None or not _at(scene, step, motion) or known.board == step.before]
     if any(_fits(who, known) and known.move.to_square == to for known in beside):
@@ -245,6 +252,7 @@ def _movers(scene: Scene) -> Iterator[Finding]:
         if mention.colour not in (None, before.turn) or any(
             s.before is not None
             and s.move is not None
+            and s.before.turn == before.turn
             and s.before.piece_type_at(s.move.from_square) == mention.kind
             and mention.file in (None, chess.square_file(s.move.from_square))
             for s in steps

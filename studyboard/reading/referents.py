@@ -154,7 +154,8 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
     """
     before = [m for m in scene.mentions if sentence_start <= m.start < token and m.what in (Named.PIECE, Named.SIDE)]
     placed = [m for m in scene.mentions if m.end == token and m.what is Named.SQUARE and m.start >= sentence_start]
-    if placed and not scene.tokens[token].broken:
+    led = placed and scene.words.hint("led_by", " ".join(t.text for t in scene.tokens[: placed[0].start][-2:]))
+    if placed and not led and not scene.tokens[token].broken:
         # “G7 keeps watch over f6”.
         return [placed]
     if not before:

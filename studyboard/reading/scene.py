@@ -347,8 +347,14 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
         opens = scene.depth and scene.sentence_of[at] == 0 and scene.steps and not scene.steps[-1].cued
         if whole and opens and scene.steps[-1].move is not None:
             end = at
-    if not whole and mood is Mood.HYPOTHETICAL and end == scene.clause(at)[1]:
-        end = _continued(scene, end)
+    reasons = mood is Mood.HYPOTHETICAL and not scene.words.hint("supposes", scene.tokens[at].text)
+    told = next((n for n in range(at + 1, end) if scene.words.hint("reason", scene.tokens[n].text)), None)
+    if reasons and told is not None:
+        # “He cannot take because the bishop protects it”: the reason is a fact.
+        end = told
+    elif not whole and mood is Mood.HYPOTHETICAL and end == scene.clause(at)[1]:
+        given = reasons and end < len(scene.tokens) and scene.words.hint("reason", scene.tokens[end].text)
+        end = end if given else _continued(scene, end)
     for token in range(first, end):
         found[token] |= mood
 
