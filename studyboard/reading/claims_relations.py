@@ -118,8 +118,10 @@ def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> J
         return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, nowhere, tuple(targets[:1]))
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
-    clear = verb == "guards" and thing.pronoun in ("it", "her", "him") and len(targets) < 3 and all(m.kind for g in groups for m in g)
-    if (thing.pronoun or any(m.vague for group in groups for m in group) or thing.vague) and len(bys) > 1 and not clear:
+    doing = [mention for group in groups for mention in group]
+    clear = verb == "guards" and thing.pronoun in ("it", "her", "him") and len(targets) < 3
+    clear = clear and all(mention.kind for mention in doing)
+    if (thing.pronoun or any(m.vague for m in doing) or thing.vague) and len(bys) > 1 and not clear:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
