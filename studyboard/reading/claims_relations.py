@@ -22,14 +22,14 @@ _TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 
 def attacks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
     """Could *by* take on *target*, at once or behind a piece of its own on the same line?"""
-    if board.color_at(target) == board.color_at(by):
+    if board.piece_at(by) is None or board.color_at(target) == board.color_at(by):
         return False
     return view(board, by, target).sight in (Sight.DIRECT, Sight.THROUGH)
 
 
 def defends(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
     """Does *by* guard *target*: its own piece, or a square?"""
-    if by == target:
+    if by == target or board.piece_at(by) is None:
         return False
     seen = view(board, by, target)
     # A square behind the enemy king is covered all the same: the king cannot go there.
@@ -44,7 +44,7 @@ def guards_own(board: chess.Board, by: chess.Square, target: chess.Square) -> bo
 
 def looks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
     """Is *target* where *by* could go if nothing stood between?"""
-    return view(board, by, target).sight is not Sight.NEVER
+    return board.piece_at(by) is not None and view(board, by, target).sight is not Sight.NEVER
 
 
 def judge_attacks(claim: Claim) -> list[Judgement]:

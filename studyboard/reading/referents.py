@@ -67,9 +67,9 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
     if mention.kind == chess.PAWN and mention.file is not None and isinstance(board, chess.Board):
         # “The d-pawn recaptures and attacks …”: it has left its file.
         moved = [s for s in scene.steps if s.move and chess.square_file(s.move.from_square) == mention.file]
-        came = {s.landed for s in moved}
+        left = {s.landed for s in moved}
         plain = replace(mention, file=None)
-        return sorted({*fitting(mention, board), *(at for at in fitting(plain, board) if at in came)})
+        return sorted({*fitting(mention, board), *(at for at in fitting(plain, board) if at in left)})
     return fitting(mention, board)
 
 
