@@ -54,6 +54,7 @@ class BoardFace(QWidget):
         self._cued: int | Collection[int] | None = None
         self._pointed: tuple[chess.Square, ...] = ()
         self._pieces = PiecePixmaps()
+        self._pieces.piece_set = look.piece_set
         self._ground: tuple[object, QPixmap] | None = None
         self._layers: dict[str, Layer] = {}
         self._place: BoardPlace | None = None
@@ -253,6 +254,7 @@ class BoardFace(QWidget):
     # What is painted.
 
     def _relay(self) -> None:
+        self._pieces.piece_set = self._look.piece_set
         self._place = None
         self._ground = None
         self._layers.clear()

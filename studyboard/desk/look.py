@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QIcon, 
 from PySide6.QtSvg import QSvgRenderer
 
 from studyboard.picture.palette import BoardPalette, Theme, board_palette, theme
+from studyboard.picture.pieces import DEFAULT_SET, PIECE_SETS
 from studyboard.resources_path import resource
 
 #: Serif faces for spoken text, the first that the machine has.
@@ -16,7 +17,8 @@ _SERIFS = ("Libertinus Serif", "Source Serif 4", "Charter", "Georgia", "Noto Ser
 class Look(QObject):
     """Colours, fonts and motion of every window.
 
-    State: the chosen theme ("light", "dark" or "system"), the board palette, and whether motion is reduced; all
+    State: the chosen theme ("light", "dark" or "system"), the board palette, the set of pieces, and whether motion
+    is reduced; all
     of it is remembered in the platform's settings.
 
     changed: something of it is different now; windows repaint
@@ -29,6 +31,8 @@ class Look(QObject):
         self._settings = settings
         self._choice = str(self._remembered("look/theme", "system"))
         self._board = board_palette(str(self._remembered("look/board", "mist")))
+        pieces = str(self._remembered("look/pieces", DEFAULT_SET))
+        self._pieces = pieces if pieces in dict(PIECE_SETS) else DEFAULT_SET
         self._reduced_motion = str(self._remembered("look/reduced_motion", "false")) == "true"
         self._theme = theme(self._resolved())
         self._colors: dict[str, QColor] = {}
@@ -59,6 +63,11 @@ class Look(QObject):
         return self._board
 
     @property
+    def piece_set(self) -> str:
+        """The set of pieces on the board: the name of its folder."""
+        return self._pieces
+
+    @property
     def reduced_motion(self) -> bool:
         """True where nothing on the desk may slide, sweep or scroll by itself."""
         return self._reduced_motion
@@ -73,6 +82,12 @@ class Look(QObject):
         """Use the board palette with this name."""
         self._board = board_palette(name)
         self._remember("look/board", name)
+        self.changed.emit()
+
+    def choose_pieces(self, name: str) -> None:
+        """Use the set of pieces with this name."""
+        self._pieces = name
+        self._remember("look/pieces", name)
         self.changed.emit()
 
     def reduce_motion(self, reduced: bool) -> None:

@@ -15,6 +15,7 @@ from studyboard.desk.commands import Commands
 from studyboard.desk.language import LANGUAGES, SYSTEM, choose_language, chosen_language
 from studyboard.desk.look import Look
 from studyboard.picture.palette import PRINT_BOARD, board_palette, board_palette_names
+from studyboard.picture.pieces import PIECE_SETS
 from studyboard.store.recent import recent_files
 from studyboard.translation import tr
 
@@ -75,6 +76,9 @@ def add_look_menus(view: QMenu, look: Look, settings: QSettings, tell: Callable[
     for name in board_palette_names():
         if name != PRINT_BOARD:
             boards.addAction(board_palette(name).title, partial(look.choose_board, name))
+    sets = view.addMenu(tr("P&ieces"))
+    for name, title in PIECE_SETS:
+        sets.addAction(tr(title), partial(look.choose_pieces, name))
     languages = view.addMenu(tr("Lan&guage"))
     choices = QActionGroup(languages)
     for code, name in ((SYSTEM, tr("As the &system")), *LANGUAGES):

@@ -19,7 +19,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtSvg import QSvgRenderer
 
-from studyboard.picture.pieces import GRID, piece_fragment
+from studyboard.picture.pieces import DEFAULT_SET, GRID, piece_fragment
 from studyboard.picture.primitives import (
     Circle,
     Curve,
@@ -44,30 +44,32 @@ _EM_GRID = 64
 class PiecePixmaps:
     """The pieces as pixmaps.
 
-    State: the pixmaps of one size and pixel ratio; another size throws them away.
+    State: the pixmaps of one set, size and pixel ratio; another one throws them away.
     """
 
     def __init__(self) -> None:
-        self._size = (0.0, 0.0)
+        self.piece_set = DEFAULT_SET
+        self._size = ("", 0.0, 0.0)
         self._pixmaps: dict[tuple[chess.PieceType, chess.Color, str | None], QPixmap] = {}
 
     def pixmap(self, piece: chess.Piece, side: float, ratio: float, halo: str | None = None) -> QPixmap:
         """*piece* on a square of *side* px at this device pixel ratio, drawn once and kept."""
-        if self._size != (side, ratio):
-            self._size = (side, ratio)
+        if self._size != (self.piece_set, side, ratio):
+            self._size = (self.piece_set, side, ratio)
             self._pixmaps.clear()
         key = (piece.piece_type, piece.color, halo)
         pixmap = self._pixmaps.get(key)
         if pixmap is None:
-            pixmap = self._pixmaps[key] = piece_pixmap(piece, side, ratio, halo)
+            pixmap = self._pixmaps[key] = piece_pixmap(piece, side, ratio, halo, self.piece_set)
         return pixmap
 
 
-def piece_pixmap(piece: chess.Piece, side: float, ratio: float = 1.0, halo: str | None = None) -> QPixmap:
+def piece_pixmap(
+    piece: chess.Piece, side: float, ratio: float = 1.0, halo: str | None = None, piece_set: str = DEFAULT_SET
+) -> QPixmap:
     """A new pixmap of *piece*, *side* px wide at this device pixel ratio, transparent around it."""
-    svg = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {GRID} {GRID}">{piece_fragment(piece, halo=halo)}</svg>'
-    )
+    inside = piece_fragment(piece, piece_set, halo)
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {GRID} {GRID}">{inside}</svg>'
     pixels = max(1, round(side * ratio))
     pixmap = QPixmap(QSize(pixels, pixels))
     pixmap.fill(Qt.GlobalColor.transparent)

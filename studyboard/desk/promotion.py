@@ -64,7 +64,7 @@ class PromotionChoice(QFrame):
         downwards = place.corner(square).y() < place.rect.center().y()
         layout = self.layout()
         for row, (kind, button) in enumerate(zip(PROMOTIONS, self._buttons, strict=True)):
-            button.setIcon(QIcon(piece_pixmap(chess.Piece(kind, color), side, ratio)))
+            button.setIcon(QIcon(piece_pixmap(chess.Piece(kind, color), side, ratio, piece_set=self._look.piece_set)))
             button.setIconSize(QSize(round(side), round(side)))
             button.setFixedSize(round(side), round(side))
             if layout is not None:

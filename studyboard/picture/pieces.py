@@ -10,8 +10,12 @@ import chess
 
 from studyboard.picture.lathe import SQUARE
 from studyboard.resources_path import resource
+from studyboard.translation import tr_later
 
 DEFAULT_SET: Final = "study"
+
+PIECE_SETS: Final = (("study", tr_later("Turned")), ("bold", tr_later("Bold")))
+"""The sets that there are: the folder of each and what it is called."""
 
 GRID: Final = SQUARE
 """Side of the grid on which every piece is drawn; one square of the board."""

@@ -196,3 +196,12 @@ def test_a_remote_drives_the_talk_from_the_stage(qtbot, small, settings):
     QTest.keyClick(stage, Qt.Key.Key_PageUp)
     assert session.node == before
     performance.stop()
+
+
+def test_another_set_of_pieces_is_on_the_board_at_once(stage):
+    before = stage.grab().toImage()
+    look = stage._look
+    look.choose_pieces("bold")
+    assert stage.grab().toImage() != before
+    look.choose_pieces("study")
+    assert stage.grab().toImage() == before
