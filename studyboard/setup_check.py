@@ -67,6 +67,7 @@ def check_setup() -> list[Finding]:
         _package("numpy", "recording from microphones of every form", essential=False),
         _package("soxr", "recording from microphones of another rate than 48 kHz", essential=False),
         *([_package("pulsectl", "noticing that a microphone was unplugged", essential=False)] if _LINUX else []),
+        spelling(),
         _package("platformdirs", "remembering the studies that were open last"),
         _package("filelock", "keeping two windows from one file"),
         _package("rich", "tables and progress bars on the terminal"),
@@ -98,6 +99,32 @@ def cairo() -> Finding:
         library = "libcairo.so.2" if "cairo" in str(reason) else named_library(reason) or "libcairo.so.2"
         return _without("cairo", need, [library], essential=False)
     return Finding("cairo", True, need, f"cairosvg {metadata.version('cairosvg')}", essential=False)
+
+
+def spelling() -> Finding:
+    """enchant and the dictionaries of the system, which find misspelt words of the script."""
+    need = "underlining misspelt words of the script"
+    if importlib.util.find_spec("enchant") is None:
+        return Finding("Spelling", False, need, "pyenchant is not installed", "pip install pyenchant", essential=False)
+    try:
+        enchant = importlib.import_module("enchant")
+    except ImportError:
+        # pyenchant searches for the library by itself and only says that it found none.
+        return _without("Spelling", need, ["libenchant-2.so.2"], essential=False)
+    found = sorted(enchant.list_languages())
+    if not found:
+        return Finding(
+            "Spelling",
+            False,
+            need,
+            "this system has no dictionaries",
+            "apt install hunspell-en-us",
+            essential=False,
+            packages=("hunspell-en-us",),
+        )
+    return Finding(
+        "Spelling", True, need, f"pyenchant {_version('pyenchant')} with {', '.join(found)}", essential=False
+    )
 
 
 def screen() -> Finding:

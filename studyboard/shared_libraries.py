@@ -33,6 +33,7 @@ DEBIAN_PACKAGE_OF: dict[str, str] = {
     "libcairo.so.2": "libcairo2",
     "libdbus-1.so.3": "libdbus-1-3",
     "libdrm.so.2": "libdrm2",
+    "libenchant-2.so.2": "libenchant-2-2",
     "libexpat.so.1": "libexpat1",
     "libfontconfig.so.1": "libfontconfig1",
     "libfreetype.so.6": "libfreetype6",

@@ -307,6 +307,37 @@ class ChangePronunciations:
 
 
 @dataclass(frozen=True, slots=True)
+class ChangeLanguage:
+    """Set what the script is written in, such as "en_GB"; "" for the language of the desk."""
+
+    language: str
+    label: str = "Set the language of the script"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        was, study.language = study.language, self.language
+        changed.settings = True
+        return ChangeLanguage(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeWords:
+    """Set which spellings are right in this script although no dictionary has them."""
+
+    words: tuple[str, ...]
+    label: str = "Change the words of this study"
+
+    def apply(self, study: Study, changed: Changed) -> Edit:
+        """See Edit."""
+        if any(not word or word.split() != [word] for word in self.words):
+            raise EditRefusedError("What is added to the words of a study is one word without blanks.")
+        was = tuple(sorted(study.words))
+        study.words = frozenset(self.words)
+        changed.settings = True
+        return ChangeWords(was, self.label)
+
+
+@dataclass(frozen=True, slots=True)
 class Several:
     """Edits that belong together: all of them or none."""
 

@@ -73,10 +73,13 @@ class Study:
     rehearsed: how long each beat took when it was last rehearsed (s)
     left: queries of the read-through that the author leaves
     pronunciations: how words of the script are said, as the prompter shows it; by the word as it is written
+    language: what the script is written in, such as "en_GB"; "" for the one of the desk
+    words: spellings that are right in this script although no dictionary has them
     """
 
     __slots__ = (
         "headers",
+        "language",
         "left",
         "lines",
         "next_id",
@@ -88,6 +91,7 @@ class Study:
         "root",
         "slot",
         "takes",
+        "words",
     )
 
     def __init__(self, headers: Mapping[str, str] | None = None) -> None:
@@ -101,6 +105,8 @@ class Study:
         self.rehearsed: dict[BeatKey, float] = {}
         self.left: frozenset[LeftQuery] = frozenset()
         self.pronunciations: dict[str, str] = {}
+        self.language = ""
+        self.words: frozenset[str] = frozenset()
         self.next_id = 1
         self.next_take = 1
         start_board(self.headers)
@@ -114,6 +120,7 @@ class Study:
         copy.takes, copy.rehearsed = dict(self.takes), dict(self.rehearsed)
         copy.left = self.left
         copy.pronunciations = dict(self.pronunciations)
+        copy.language, copy.words = self.language, self.words
         copy.next_id, copy.next_take = self.next_id, self.next_take
         return copy
 

@@ -169,7 +169,13 @@ def read_events(connection: sqlite3.Connection, take: int) -> tuple[TakeEvent, .
 
 
 def _write_settings(connection: sqlite3.Connection, study: Study) -> None:
-    values = {"root": study.root, "slot": study.slot, "next node": study.next_id, "next take": study.next_take}
+    values: dict[str, Any] = {
+        "root": study.root,
+        "slot": study.slot,
+        "next node": study.next_id,
+        "next take": study.next_take,
+    }
+    values |= {"language": study.language, "words": "\n".join(sorted(study.words))}
     values |= {f"pace {name}": getattr(study.pace, name) for name in _PACE}
     connection.executemany("INSERT OR REPLACE INTO setting VALUES (?, ?)", list(values.items()))
 
@@ -181,6 +187,8 @@ def _read_study(connection: sqlite3.Connection) -> Study:
     study.root = settings["root"]
     study.slot = settings.get("slot")
     study.pace = Pace(**{name: settings[f"pace {name}"] for name in _PACE if f"pace {name}" in settings})
+    study.language = settings.get("language", "")
+    study.words = frozenset(settings.get("words", "").split("\n")) - {""}
     study.next_id = settings["next node"]
     study.next_take = settings["next take"]
     study.nodes = _read_nodes(connection)

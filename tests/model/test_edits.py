@@ -37,6 +37,8 @@ def content(study: Study) -> dict[str, Any]:
         "rehearsed": dict(study.rehearsed),
         "left": study.left,
         "pronunciations": dict(study.pronunciations),
+        "language": study.language,
+        "words": study.words,
     }
 
 
@@ -70,6 +72,7 @@ def test_taking_a_move_off_the_tree_and_back_keeps_its_place_and_all_that_follow
         (edits.ChangeSlot(0.0), "longer than nothing"),
         (edits.ChangeSlot(float("nan")), "longer than nothing"),
         (edits.DropTake(9), "no such take"),
+        (edits.ChangeWords(("two words",)), "one word"),
         (ChangeHeaders((("FEN", "nonsense"),)), "holds no position"),
         (ChangeHeaders((("FEN", "4k3/8/8/8/8/8/8/4K3 w - - 0 1"),)), "cannot change while moves stand"),
         (Several((ChangeNode(1, "note", "x"), RemoveBranch(999))), "not on the tree any more"),

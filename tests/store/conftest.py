@@ -13,12 +13,14 @@ import pytest
 from studyboard.model.edits import (
     AddMove,
     ChangeHeaders,
+    ChangeLanguage,
     ChangeLeft,
     ChangeLine,
     ChangeNode,
     ChangePace,
     ChangeRehearsed,
     ChangeSlot,
+    ChangeWords,
     Edit,
     PutTake,
 )
@@ -69,6 +71,8 @@ def content() -> Callable[[Study], Any]:
             "takes": dict(study.takes),
             "rehearsed": dict(study.rehearsed),
             "left": study.left,
+            "language": study.language,
+            "words": study.words,
         }
 
     return of
@@ -99,6 +103,8 @@ def edits() -> tuple[Edit, ...]:
         ChangeLine(Part.GREETING, FreeLine(SpokenLine("Good evening.", (Cue(1, mark=0),)), 2.0)),
         ChangeSlot(540.0),
         ChangePace(Pace(5.1, move_time=1.0)),
+        ChangeLanguage("en_GB"),
+        ChangeWords(("Ortwin", "fianchettoed")),
         ChangeRehearsed(((1, 4.25), (Part.GREETING, 1.75))),
         ChangeLeft((LeftQuery(1, "check", "with” the"), LeftQuery(Part.GREETING, "number", "on move three"))),
         PutTake(Take(1, "first try", 48_000, 96_000, "2030-05-17T21:30:00+02:00", (greeting, event))),

@@ -69,6 +69,8 @@ PLAIN_EDIT = st.one_of(
     st.builds(edits.ChangePace, st.builds(Pace, st.floats(0.1, 20), *[SECONDS] * 5)),
     st.builds(edits.PutTake, TAKE),
     st.builds(edits.ChangePronunciations, st.lists(st.tuples(TEXT, st.none() | TEXT), max_size=3).map(tuple)),
+    st.builds(edits.ChangeLanguage, st.sampled_from(["", "en_GB", "de_DE"])),
+    st.builds(edits.ChangeWords, st.lists(TEXT, max_size=3).map(tuple)),
     st.builds(edits.DropTake, st.integers(1, 5)),
     st.builds(edits.ChangeRehearsed, st.lists(st.tuples(BEAT, st.none() | SECONDS), max_size=3).map(tuple)),
 )
@@ -86,6 +88,8 @@ def content(study):
         "rehearsed": dict(study.rehearsed),
         "left": study.left,
         "pronunciations": dict(study.pronunciations),
+        "language": study.language,
+        "words": study.words,
     }
 
 
