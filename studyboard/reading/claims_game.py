@@ -20,6 +20,11 @@ MINIATURE = 25
 _NEAR = 3
 #: So many words at the head of a line may still speak of the position before its first move.
 _EARLY = 6
+#: Smaller numbers of moves count other things as a rule: “in two moves”, “his third move”.
+_FIRST_COUNTED = 5
+#: Words that say who won or lost where nothing that is won or lost follows.
+_BARE_WINS = frozenset({"wins", "won", "has won", "had won"})
+_BARE_LOSSES = frozenset({"lost", "loses", "has lost", "had lost", "gave up", "gives up", "conceded", "concedes"})
 _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
 
 
@@ -41,33 +46,80 @@ def judge_turn(claim: Claim) -> list[Judgement]:
 
 
 def judge_move_number(claim: Claim) -> list[Judgement]:
-    """“On move 23”."""
-    number = claim.mention("number")
+    """“On move 23”, “it is move nine”, “the fourteenth move of the game”."""
+    value = _number(claim)
     scene = claim.scene
-    if number is None or scene.talk.part:
+    if value is None or scene.talk.part:
+        return []
+    if claim.has("ordinal") and value < _FIRST_COUNTED and not claim.match.group().endswith("of the game"):
         return []
     steps = scene.steps
     numbers = {step.before.fullmove_number for step in steps if step.before is not None}
     board = scene.board(scene.board_index(claim.start))
     numbers.add(board.fullmove_number)
-    if number.value in numbers:
-        return confirmed(Topic.NUMBER, claim.quote(), f"This is move {number.value}.")
+    if value in numbers:
+        return confirmed(Topic.NUMBER, claim.quote(), f"This is move {value}.")
     near = scene.played_near(claim.start)
     told = scene.quote(*scene.clause(claim.start)).lower()
-    if min(abs(number.value - here) for here in numbers) > _NEAR or scene.words.hint("wandering_past", told):
+    wanders = scene.words.hint("wandering_past", told)
+    if not claim.has("sure") and (min(abs(value - here) for here in numbers) > _NEAR or wanders):
         return undecided(Topic.NUMBER, claim.quote(), "It may be said of another move of the game.")
     played = next((step.before for step in (*near, *reversed(steps)) if step.before is not None), board)
     return contradicted(Topic.NUMBER, claim.quote(), f"This is move {played.fullmove_number}.")
 
 
+def _number(claim: Claim) -> int | None:
+    """The number that is said, as “fourteen” or as “fourteenth”."""
+    number = claim.mention("number")
+    said = claim.said("ordinal")
+    if not said:
+        return None if number is None else number.value
+    names = claim.scene.words.names
+    tens = next((m.value for m in claim.mentions("ordinal")), 0)
+    word = said.split()[-1]
+    if word[:-2].isdigit():
+        return int(word[:-2])
+    if word in names.ordinals:
+        return tens + names.ordinals.index(word)
+    return 10 * (names.tenths.index(word) + 2) if word in names.tenths and not tens else None
+
+
+def judge_moves_played(claim: Claim) -> list[Judgement]:
+    """“Fourteen moves have been played”, “after thirteen moves” at the head of a sentence."""
+    number, talk = claim.mention("number"), claim.scene.talk
+    if number is None or talk.part or number.value < _FIRST_COUNTED or claim.hinted("relative_before"):
+        return []
+    boards = [claim.scene.board(claim.scene.board_index(claim.start)), *claim.boards()]
+    boards += [step.before for step in claim.scene.steps if step.before is not None]
+    # After White's fifth move one has seen four moves, or five.
+    seen = {board.fullmove_number - (1 if board.turn else gone) for board in boards for gone in (0, 1)}
+    if number.value in seen or (talk.ends_game and number.value == talk.moves):
+        return confirmed(Topic.NUMBER, claim.quote(), f"{number.value} moves have been played.")
+    if not claim.has("sure") and min(abs(number.value - here) for here in seen) > _NEAR:
+        return undecided(Topic.NUMBER, claim.quote(), "It may be said of another moment of the game.")
+    return contradicted(Topic.NUMBER, claim.quote(), f"This is move {boards[0].fullmove_number}.")
+
+
+def judge_end_move(claim: Claim) -> list[Judgement]:
+    """“White resigned on move thirty-four”, “mate on move eleven”, said of the end of the game."""
+    number, talk = claim.mention("number"), claim.scene.talk
+    if number is None or not talk.moves or not talk.part or claim.hinted("not_this_game"):
+        return []
+    # Whoever resigns may do so in place of the next move.
+    if number.value in (talk.moves, talk.moves + 1):
+        return confirmed(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves.")
+    return contradicted(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves.")
+
+
 def judge_game_length(claim: Claim) -> list[Judgement]:
     """“In twenty-seven moves”, said of the whole game."""
     number, talk = claim.mention("number"), claim.scene.talk
-    if number is None or not (talk.part or talk.ends_game) or not talk.moves:
+    if number is None or not (talk.part or talk.ends_game) or not talk.moves or claim.hinted("relative_before"):
         return []
     if number.value == talk.moves:
         return confirmed(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves.")
-    if talk.part and (abs(number.value - talk.moves) <= max(5, talk.moves // 3)) and number.value > 4:
+    near = abs(number.value - talk.moves) <= max(5, talk.moves // 3) or claim.has("sure")
+    if talk.part and near and number.value >= _FIRST_COUNTED:
         return contradicted(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves.")
     return undecided(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves; something else may be counted.")
 
@@ -87,15 +139,16 @@ def judge_miniature(claim: Claim) -> list[Judgement]:
 
 
 def judge_result(claim: Claim) -> list[Judgement]:
-    """“White resigned”, “the game was drawn”, where the talk speaks of the end."""
+    """“White resigned”, “the game was drawn”, “a win for Black”, where the talk speaks of the end."""
     talk = claim.scene.talk
     if not (talk.part or talk.ends_game) or talk.result == "*":
-        return []
-    if not talk.part and not any(claim.has(group) and claim.said(group) for group in ("lost", "drawn")):
         return []
     topic = Topic.RESULT
     winner = _WINS.get(talk.result)
     truth = f"{side(winner)} won." if winner is not None else "The game was drawn."
+    clause = claim.scene.quote(*claim.scene.sentence(claim.start)).lower()
+    if claim.scene.words.hint("not_this_game", clause):
+        return []
     if claim.said("drawn"):
         return confirmed(topic, claim.quote(), truth) if winner is None else contradicted(topic, claim.quote(), truth)
     if claim.said("mated"):
@@ -107,7 +160,9 @@ def judge_result(claim: Claim) -> list[Judgement]:
     who = claim.mention("side") or claim.mention("piece")
     if who is None or who.colour is None or (who.kind is not None):
         return []
-    if claim.said("won") in ("wins", "won") and not claim.hinted("game_won_after"):
+    if claim.said("won") in _BARE_WINS and not claim.hinted("game_won_after"):
+        return []
+    if claim.said("lost") in _BARE_LOSSES and not claim.hinted("game_over_after"):
         return []
     wanted = who.colour if claim.said("won") else not who.colour
     if winner is None:
@@ -167,6 +222,8 @@ def judge_won(claim: Claim, board: chess.Board, colour: chess.Color) -> list[Jud
 JUDGES: Final[dict[str, Judge]] = {
     "turn": judge_turn,
     "move_number": judge_move_number,
+    "moves_played": judge_moves_played,
+    "end_move": judge_end_move,
     "game_length": judge_game_length,
     "miniature": judge_miniature,
     "result": judge_result,

@@ -130,7 +130,7 @@ def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -
         key=beat.key,
         players=players,
         depth=beat.depth,
-        talk=_talk(study, beat, first),
+        talk=_talk(study, positions, beat, first),
     )
 
 
@@ -154,7 +154,7 @@ def _cues(study: Study, positions: Positions, beat: Beat) -> dict[int, int]:
     return found
 
 
-def _talk(study: Study, beat: Beat, first: int) -> Talk:
+def _talk(study: Study, positions: Positions, beat: Beat, first: int) -> Talk:
     *_, last = study.main_line()
     plies = study.ply(last)
     board = start_board(study.headers)
@@ -164,7 +164,7 @@ def _talk(study: Study, beat: Beat, first: int) -> Talk:
     whole = board == chess.Board() or board.chess960
     return Talk(
         moves=moves,
-        result=study.headers.get("Result", "*"),
+        result=_result(study, positions.board(last)),
         part=beat.key.value if isinstance(beat.key, Part) else "",
         ends_line=not study.nodes[beat.node].children,
         ends_game=beat.node == last,
@@ -173,6 +173,12 @@ def _talk(study: Study, beat: Beat, first: int) -> Talk:
         think=beat.think,
         root=board,
     )
+
+
+def _result(study: Study, last: chess.Board) -> str:
+    """The Result tag; where it says nothing, what the last position of the main line makes of it."""
+    told = study.headers.get("Result", "*")
+    return last.result() if told == "*" else told
 
 
 def _around(study: Study, positions: Positions, beat: Beat) -> tuple[list[Known], list[chess.Board]]:

@@ -44,7 +44,9 @@ JUDGES: Final[dict[str, Judge]] = {
 }
 
 #: What can be said of the whole game, in a line that belongs to no move.
-_OF_THE_GAME = frozenset({"game_length", "miniature", "result"})
+_OF_THE_GAME = frozenset({"game_length", "miniature", "result", "end_move"})
+#: What is told in the past as a rule.
+_OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
 _GIVES_WAY = frozenset(
     {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "bishop_pair", "empty_file"}
@@ -63,6 +65,11 @@ _GIVES_WAY = frozenset(
         "must_move",
         "must_block",
         "no_choice",
+        "move_number",
+        "moves_played",
+        "end_move",
+        "game_length",
+        "result",
         "majority",
         "count_feature",
         "queens_off",
@@ -153,6 +160,10 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood &= ~Mood.NEGATIVE
     if claim.kind in _OF_NOW and not scene.words.hint("was_before", _clause_code(claim)):
         mood &= ~Mood.PAST
+    if claim.kind in _OF_THE_END:
+        mood &= ~Mood.PAST
+        if claim.said("lost").startswith("stop"):
+            mood &= ~Mood.NEGATIVE
     if claim.kind in _ANY_MOOD:
         own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "only_piece")
         own_words = own_words and not _on_condition(claim)

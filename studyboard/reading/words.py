@@ -78,6 +78,8 @@ class Names:
     to: tuple[tuple[str, ...], ...]
     numbers: tuple[str, ...]
     tens: tuple[str, ...]
+    ordinals: tuple[str, ...]
+    tenths: tuple[str, ...]
     after_capture: frozenset[str]
     before_square: frozenset[str]
 
@@ -154,6 +156,8 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         to=several("to"),
         numbers=tuple(table["numbers"]),
         tens=tuple(table["tens"]),
+        ordinals=tuple(table["ordinals"]),
+        tenths=tuple(table["tenths"]),
         after_capture=one("after_capture"),
         before_square=one("before_square"),
     )
