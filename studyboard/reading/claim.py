@@ -22,6 +22,7 @@ class Judgement:
     """What the board says to a statement.
 
     why: what is true, in words; claimed: what is said, in words
+    reach: words around the claim that belong to it, first and behind the last: who has it
     exact: nothing about the statement can be understood otherwise, so that its opposite may be judged as well
     """
 
@@ -33,6 +34,7 @@ class Judgement:
     line: tuple[str, ...] = ()
     exact: bool = False
     fix: Fix | None = None
+    reach: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +42,7 @@ class Claim:
     """A pattern that was found in a sentence.
 
     kind: which; start, end: the words of it; deep: whether searches that take seconds are wanted
+    earlier: whether it may as well be said of the positions before the moves of the line
     """
 
     scene: Scene
@@ -49,6 +52,7 @@ class Claim:
     start: int
     end: int
     deep: bool = False
+    earlier: bool = False
 
     def said(self, group: str) -> str:
         """The text of a group of the pattern; empty where it is not part of what was found."""
@@ -106,7 +110,11 @@ class Claim:
 
     def boards(self, *, wide: bool = False) -> list[chess.Board]:
         """The positions that it may speak of, the most likely first."""
-        return self.scene.window(self.start, wide=wide)
+        shown = self.scene.window(self.start, wide=wide)
+        if not self.earlier:
+            return shown
+        before = [step.before for step in self.scene.steps if step.before is not None]
+        return [*shown, self.scene.start, *before, *(step.board for step in self.scene.steps)]
 
     def subjects(self) -> list[list[Mention]]:
         """Who does it: see referents.subjects."""

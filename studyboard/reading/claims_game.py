@@ -11,7 +11,7 @@ from studyboard.board.mates import mate_in
 from studyboard.board.naming import side
 from studyboard.board.rights import draw_by_rule
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_material import points, settled
+from studyboard.reading.claims_material import after_best_capture, points
 from studyboard.reading.findings import Topic
 
 #: A decisive game of at most this many moves is called a miniature: common practice.
@@ -25,6 +25,8 @@ _FIRST_COUNTED = 5
 #: Words that say who won or lost where nothing that is won or lost follows.
 _BARE_WINS = frozenset({"wins", "won", "has won", "had won"})
 _BARE_LOSSES = frozenset({"lost", "loses", "has lost", "had lost", "gave up", "gives up", "conceded", "concedes"})
+#: So many minor pieces can give mate where there are no pawns.
+_ENOUGH = 2
 _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
 
 
@@ -209,14 +211,25 @@ def judge_won(claim: Claim, board: chess.Board, colour: chess.Color) -> list[Jud
         line = f"{side(board.turn)} mates: {board.variation_san(list(mate.line))}."
         won = board.turn == colour
         return confirmed(topic, claim.quote(), line) if won else contradicted(topic, claim.quote(), line)
-    balance = [points(after, colour) for after in settled(board)]
+    if _cannot_win(board, colour):
+        why = f"With so little material {side(colour)} cannot win by force."
+        return contradicted(topic, claim.quote(), why)
+    balance = [points(after, colour) for after in after_best_capture(board)]
     if max(balance) >= 2 and min(balance) >= 2:
         return confirmed(topic, claim.quote(), material_words(board))
     if max(balance) <= -1 and mate_in(board, 2) is None:
         return contradicted(
-            topic, claim.quote(), f"{material_words(settled(board)[-1])} No mate in two is there either."
+            topic, claim.quote(), f"{material_words(after_best_capture(board)[-1])} No mate in two is there either."
         )
     return undecided(topic, claim.quote(), "Who is winning, the board alone does not say.")
+
+
+def _cannot_win(board: chess.BaseBoard, colour: chess.Color) -> bool:
+    """Has this side no pawn, and at most one knight or bishop? Mate cannot be forced with that (common knowledge)."""
+    return not board.pieces_mask(chess.PAWN, colour) and (
+        sum(len(board.pieces(kind, colour)) for kind in (chess.KNIGHT, chess.BISHOP)) < _ENOUGH
+        and not board.pieces_mask(chess.ROOK, colour) | board.pieces_mask(chess.QUEEN, colour)
+    )
 
 
 JUDGES: Final[dict[str, Judge]] = {

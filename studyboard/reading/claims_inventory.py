@@ -38,7 +38,7 @@ def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
         return _BOTH
     who = claim.mention("side") or claim.mention("piece")
     if who is None:
-        return one_side_before(claim)
+        return one_side_before(claim) or side_after_with(claim)
     if who.colour is not None and (who.kind is None or who.kind == chess.KING):
         return (who.colour,)
     if who.kind is not None or who.square is not None:
@@ -51,6 +51,15 @@ def one_side_before(claim: Claim) -> tuple[chess.Color, ...]:
     named = [m for m in claim.scene.mentions if m.what is Named.SIDE and claim.sentence.start <= m.start < claim.start]
     colours = {m.colour for m in named if m.colour is not None}
     return tuple(colours) if len(colours) == 1 and not _owns(claim, named[-1].end - 1) else ()
+
+
+def side_after_with(claim: Claim) -> tuple[chess.Color, ...]:
+    """“With two rooks, White …”: the side that is named next in the sentence."""
+    if not claim.hinted("with_before") and not claim.match.group().startswith("with "):
+        return ()
+    after = [m for m in claim.scene.mentions if claim.end <= m.start < claim.sentence.end and m.what is Named.SIDE]
+    named = bool(after) and after[0].colour is not None and not _owns(claim, after[0].end - 1)
+    return (bool(after[0].colour),) if named else ()
 
 
 def _owns(claim: Claim, token: int) -> bool:
@@ -305,6 +314,18 @@ def judge_more_things(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.NUMBER, claim.quote(), words)
 
 
+def judge_men(claim: Claim) -> list[Judgement]:
+    """“You see six men”: kings and pawns are men too."""
+    number = claim.mention("number")
+    if number is None:
+        return []
+    counts = [chess.popcount(board.occupied) for board in claim.boards()]
+    why = f"There are {counts[0]} men on the board."
+    if number.value in counts:
+        return confirmed(Topic.NUMBER, claim.quote(), why)
+    return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
 def judge_gone(claim: Claim) -> list[Judgement]:
     """“Both rooks have left the board”, “the queens are still on”."""
     thing = claim.mention("piece")
@@ -426,6 +447,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "same_number": judge_same_number,
     "more_things": judge_more_things,
     "gone": judge_gone,
+    "men": judge_men,
     "lost_count": judge_lost_count,
     "ending": judge_ending,
     "bishop_shade": judge_bishop_shade,

@@ -68,7 +68,24 @@ def says(claim: Claim, group: str, *words: str) -> bool:
     return any(word in named or f" {word} " in f" {claim.said(group)} " for word in words)
 
 
-def settled(board: chess.Board) -> list[chess.Board]:
+def settled(claim: Claim) -> list[chess.Board]:
+    """The positions that are spoken of; where one comes from a capture, also what becomes of it if that is answered."""
+    found: list[chess.Board] = []
+    for board in claim.boards():
+        found.append(board)
+        for step in claim.scene.steps:
+            if step.board is not board or step.before is None or not step.move or step.landed is None:
+                continue
+            exchange = best_exchange(board, step.landed) if step.before.is_capture(step.move) else None
+            if exchange is not None and exchange.gain > 0:
+                after = board.copy(stack=False)
+                for move in exchange.moves:
+                    after.push(move)
+                found.append(after)
+    return found
+
+
+def after_best_capture(board: chess.Board) -> list[chess.Board]:
     """The position, and what becomes of it when the side to move makes its most profitable exchange, if it has one."""
     best, target = None, 0
     for square in chess.scan_forward(board.occupied_co[not board.turn] & ~board.kings):
@@ -122,6 +139,10 @@ def judge_up(claim: Claim) -> list[Judgement]:
     things = amounts(claim)
     if not things or claim.hinted("in_return_before") or claim.hinted("not_up_before"):
         return []
+    inside = range(claim.start + 1, claim.end)
+    if claim.mention("side") is None and any(step.cued and step.token in inside for step in claim.scene.steps):
+        # “Some write down … a rook”: the move is told from there on.
+        return []
     if claim.hinted("not_up_after") or (claim.mention("side") is None and claim.hinted("would_be_after")):
         return []
     if claim.has("extra") and not says(claim, "amount", "extra", "additional", "spare"):
@@ -133,7 +154,7 @@ def judge_up(claim: Claim) -> list[Judgement]:
     if who is not None and (who.kind is not None or (who.plural and not who.pronoun)):
         return []
     colours = list(holder(claim) or chess.COLORS)
-    boards = [settledboard for board in claim.boards() for settledboard in settled(board)]
+    boards = settled(claim)
     for board in boards:
         for colour in colours:
             if is_up(board, colour != down, things):
@@ -161,7 +182,7 @@ def judge_ahead(claim: Claim) -> list[Judgement]:
     if not colours:
         return []
     number = claim.mention("number")
-    boards = [after for board in claim.boards() for after in settled(board)]
+    boards = settled(claim)
     balance = [points(board, colours[0]) * (-1 if claim.has("down") else 1) for board in boards]
     words = material_words(claim.boards()[0])
     if claim.has("neither"):
@@ -181,7 +202,7 @@ def judge_for(claim: Claim) -> list[Judgement]:
     if len(things) < 2:
         return []
     given, *taken = things
-    boards = [after for board in claim.boards() for after in settled(board)]
+    boards = settled(claim)
     for board in boards:
         for colour in chess.COLORS:
             more = difference(board, colour)
@@ -195,7 +216,7 @@ def judge_for(claim: Claim) -> list[Judgement]:
 
 def judge_level(claim: Claim) -> list[Judgement]:
     """“Material is level”."""
-    boards = [after for board in claim.boards() for after in settled(board)]
+    boards = settled(claim)
     even = any(points(board, chess.WHITE) == 0 for board in boards)
     words = material_words(claim.boards()[0])
     if claim.has("uneven") or claim.hinted("denied"):
@@ -325,7 +346,7 @@ def judge_wins(claim: Claim) -> list[Judgement]:
                         square,
                     )
     if claim.said("wins") == "won" and thing == EXCHANGE:
-        after = [settled_board for board in claim.boards() for settled_board in settled(board)]
+        after = settled(claim)
         if any(is_up(board, colour, things) for board in after for colour in chess.COLORS):
             return confirmed(topic, claim.quote(), material_words(after[-1]))
         return contradicted(topic, claim.quote(), material_words(claim.boards()[0]))

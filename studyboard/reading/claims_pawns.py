@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Final
 
 import chess
@@ -20,7 +21,7 @@ from studyboard.board.pawns import (
     pawn_words,
 )
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_inventory import holder
+from studyboard.reading.claims_inventory import holder, side_after_with
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
@@ -34,6 +35,22 @@ _FEATURES: Final[dict[str, Callable[[chess.BaseBoard, chess.Square], bool]]] = {
 
 
 def judge_feature(claim: Claim) -> list[Judgement]:
+    """Features of pawns, with the side that is said to have them."""
+    return [replace(judgement, reach=_reach(claim)) for judgement in _judge_feature(claim)]
+
+
+def _reach(claim: Claim) -> tuple[int, int] | None:
+    """The words from the side that has the pawns to the claim, where one is named around it."""
+    owner = _owner(claim)
+    near = [m for m in claim.scene.mentions if m.what is Named.SIDE and m.colour == owner and owner is not None]
+    before = [m for m in near if claim.sentence.start <= m.start < claim.start]
+    after = [m for m in near if claim.end <= m.start < claim.sentence.end]
+    if before:
+        return before[-1].start, claim.end
+    return (claim.start, after[0].end) if after else None
+
+
+def _judge_feature(claim: Claim) -> list[Judgement]:
     """“The d-pawn is passed”, “an isolated pawn on d4”, “doubled pawns on the c-file”."""
     feature = _FEATURES[claim.kind]
     thing = claim.mention("piece")
@@ -101,7 +118,9 @@ def _certain(
 def _owner(claim: Claim) -> chess.Color | None:
     """The side that is said right before to have it: “Black has a passed pawn”."""
     before = [m for m in claim.scene.mentions if claim.sentence.start <= m.start < claim.start and m.colour is not None]
-    if not before or before[-1].what is not Named.SIDE:
+    if not before:
+        return next(iter(side_after_with(claim)), None)
+    if before[-1].what is not Named.SIDE:
         return None
     gap = " ".join(token.text for token in claim.scene.tokens[before[-1].end : claim.start])
     if not gap:

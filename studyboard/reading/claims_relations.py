@@ -277,6 +277,11 @@ def _guards_own_or_square(board: chess.Board, by: chess.Square, target: chess.Sq
     return (guards_own if board.piece_at(target) else defends)(board, by, target)
 
 
+def _standing_there(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Square]:
+    """The squares that a mention can mean on which a piece stands."""
+    return [square for square in referents(claim.scene, mention, board) if board.piece_at(square)]
+
+
 def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
     thing = claim.mention("piece") or claim.mention("square")
     by = claim.mentions("things")
@@ -301,7 +306,7 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
                 colour = next(c for c in (not colour, colour) if not times or len(attackers(board, c, at)) == times)
             front, all_of_them = attackers(board, colour, at), attackers_with_support(board, colour, at)
             named = all(
-                any(relation(board, square, at) for square in referents(claim.scene, m, board) if square != at)
+                any(relation(board, square, at) for square in _standing_there(claim, m, board) if square != at)
                 for m in by
             )
             if named and by and claim.hinted("only"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from studyboard.reading import (
@@ -92,6 +93,19 @@ _OF_NOW = frozenset(claims_inventory.JUDGES) | {
 _ANY_MOOD = frozenset(
     {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone", "only_piece"}
 )
+#: What may be told in the past of the position on the board.
+_TOLD_AFTERWARDS = _OF_NOW | {
+    "material_side",
+    "material_bare",
+    "opposite_bishops",
+    "same_bishops",
+    "isolated",
+    "doubled",
+    "backward",
+    "islands",
+    "majority",
+    "turn",
+}
 #: Claims whose own words may sound like another time: “is left hanging”, “can be taken for free”.
 _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 #: What a closing word looks back on, as it was at some moment of the game.
@@ -182,6 +196,11 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     if mood & Mood.PAST and scene.words.hint("no_longer", claim.match.group()):
         # “Is no longer pinned” is said of now.
         mood &= ~Mood.PAST
+    if mood == Mood.PAST and verdict is Verdict.CONTRADICTED and claim.kind in _TOLD_AFTERWARDS and _narrated(claim):
+        # In a talk that is told in the past, “was a pawn up” is said of the board as it is shown, or just before.
+        again = JUDGES[claim.kind](replace(claim, earlier=True))
+        if again and all(one.verdict is Verdict.CONTRADICTED for one in again):
+            mood = Mood.PLAIN
     if mood & Mood.NEGATIVE:
         if verdict is Verdict.CONFIRMED and judgement.exact and mood is Mood.NEGATIVE and _denies(claim, trigger):
             verdict = Verdict.CONTRADICTED
@@ -193,7 +212,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         verdict, why = Verdict.UNDECIDED, f"It is spoken of, not said of this position. {why}"
     if scene.talk.part == "closing" and claim.kind in _OF_A_MOMENT and verdict is Verdict.CONTRADICTED:
         verdict, why = Verdict.UNDECIDED, f"It may be said of an earlier moment. {why}"
-    start, end = scene.span(claim.start, claim.last())
+    first, behind = judgement.reach or (claim.start, claim.last())
+    start, end = scene.span(min(first, claim.start), max(behind, claim.last()))
     do = "" if verdict is not Verdict.CONTRADICTED else _advice(judgement)
     return Finding(
         claim.quote(),
@@ -208,6 +228,19 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         judgement.squares,
         judgement.line,
         judgement.fix,
+    )
+
+
+def _narrated(claim: Claim) -> bool:
+    """Is the sentence, or the whole line, told in the past: “The knight took on f2, and White was a rook up”?"""
+    hint = claim.scene.words.hint
+    if hint("long_ago", _clause_code(claim)):
+        return False
+    sentence = [token.text for token in claim.scene.tokens[claim.sentence.start : claim.sentence.end]]
+    line = [token.text for token in claim.scene.tokens]
+    return any(
+        any(hint("narrated", word) for word in words) and not any(hint("told_now", word) for word in words)
+        for words in (sentence, line)
     )
 
 
