@@ -159,6 +159,9 @@ def judge_up(claim: Claim) -> list[Judgement]:
         for colour in colours:
             if is_up(board, colour != down, things):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board), exact=who is not None)
+    soon = [after for board in claim.boards() for after in after_best_capture(board)]
+    if len(things) == 1 and any(is_up(board, colour != down, things) for board in soon for colour in colours):
+        return undecided(Topic.MATERIAL, claim.quote(), "What can be taken next may be counted already.")
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
 
 
