@@ -117,7 +117,8 @@ def _parser() -> argparse.ArgumentParser:
     reading.add_argument("study", type=Path, nargs="?", metavar="STUDY", help="a study, or a PGN file")
     reading.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
     reading.add_argument("--fen", metavar="FEN", help="instead of a study: a position, with --say")
-    reading.add_argument("--say", metavar="TEXT", help="what is said of that position")
+    reading.add_argument("--say", metavar="TEXT", help="what is said of that position; - reads it from standard input")
+    reading.add_argument("--all", action="store_true", help="print what is confirmed or left unchecked too")
     reading.add_argument("--json", action="store_true", help="print the report as JSON")
     reading.set_defaults(run=_readthrough)
 
@@ -192,7 +193,9 @@ def _timing(options: argparse.Namespace) -> int:
 def _readthrough(options: argparse.Namespace) -> int:
     from studyboard.cli.readthrough_verb import readthrough
 
-    return readthrough(options.study, options.number, options.fen, options.say, as_json=options.json)
+    return readthrough(
+        options.study, options.number, options.fen, options.say, whole_report=options.all, as_json=options.json
+    )
 
 
 def _deliver(options: argparse.Namespace) -> int:

@@ -322,7 +322,7 @@ class _Chunker:
 
     def _number(self, at: int) -> Mention | None:
         word = self._word(at)
-        if word.isdigit() and len(word) < 4:
+        if word.isdecimal() and len(word) < 4:
             return Mention(Named.NUMBER, at, at + 1, value=int(word))
         if word in self.names.numbers:
             return Mention(Named.NUMBER, at, at + 1, value=self.names.numbers.index(word))
