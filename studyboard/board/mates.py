@@ -130,7 +130,8 @@ def _screens(board: chess.Board, king: chess.Square) -> chess.Bitboard:
 class _Search:
     """One search from one position.
 
-    State: what is known of positions that came up, and which answers refuted an attacker's move last.
+    State: what is known of positions that came up, which answers refuted an attacker's move last, and how much of the
+    deepest search is done.
     """
 
     board: chess.Board
@@ -139,17 +140,23 @@ class _Search:
     known: dict[tuple[object, int], chess.Move | None] = field(default_factory=dict)
     refuting: dict[int, list[chess.Move]] = field(default_factory=dict)
     visited: int = 0
+    progress: Callable[[float], None] | None = None
+    deepest: int = 0
+    done: float = 0.0
+    step: float = 0.0
+    told: float = 0.0
 
     def root(self, moves: int, progress: Callable[[float], None] | None) -> chess.Move | None:
         """The first move that forces mate in at most *moves*."""
         candidates = list(self._candidates(moves))
+        self.progress, self.deepest, self.told = progress, moves, 0.0
         found = None
         for number, move in enumerate(candidates):
+            self.done, self.step = number / len(candidates), 1 / len(candidates)
             if self.mates_by(move, moves):
                 found = move
                 break
-            if progress is not None:
-                progress((number + 1) / len(candidates))
+            self._tell((number + 1) / len(candidates))
         self.known[self.board._transposition_key(), moves] = found
         return found
 
@@ -197,9 +204,24 @@ class _Search:
         if key in self.known:
             return self.known[key]
         self._count()
-        found = next((move for move in self._candidates(moves) if self.mates_by(move, moves)), None)
+        candidates = self._candidates(moves)
+        if self.progress is not None and moves == self.deepest - 1:
+            candidates = self._counted(list(candidates))
+        found = next((move for move in candidates if self.mates_by(move, moves)), None)
         self.known[key] = found
         return found
+
+    def _counted(self, candidates: list[chess.Move]) -> Iterator[chess.Move]:
+        """The second moves of the attacker, told as parts of the first one's share: one of those may take minutes."""
+        for number, move in enumerate(candidates):
+            self._tell(self.done + self.step * number / len(candidates))
+            yield move
+
+    def _tell(self, share: float) -> None:
+        # Each answer to a first move begins its second moves anew; what was told is not taken back.
+        if self.progress is not None and share > self.told:
+            self.told = share
+            self.progress(share)
 
     def _lost(self, moves: int) -> bool:
         """Is the side to move mated already, or in at most *moves* further moves whatever it plays?"""

@@ -93,6 +93,13 @@ def can_capture(board: chess.Board, origin: chess.Square, target: chess.Square) 
     return bool(board.pin_mask(piece.color, origin) & chess.BB_SQUARES[target])
 
 
+def could_take_part(board: chess.BaseBoard, origin: chess.Square, target: chess.Square) -> bool:
+    """Could the piece on *origin* ever take on *target*, as the pieces stand or once those between have gone?"""
+    return bool(board.attacks_mask(origin) >> target & 1) or _moves_along(
+        board.piece_type_at(origin) or 0, origin, target
+    )
+
+
 def attack_words(board: chess.BaseBoard, square: chess.Square) -> str:
     """Who attacks and who guards the piece on *square*, in one sentence, and which of them are pinned."""
     colour = board.color_at(square)

@@ -8,7 +8,7 @@ import chess
 
 from studyboard.board.exchange import best_exchange, exchange_after
 from studyboard.board.naming import listed, sentence, squares_listed, the_piece
-from studyboard.board.relations import attackers, worth
+from studyboard.board.relations import attackers, could_take_part, worth
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +126,8 @@ def guards(board: chess.Board, colour: chess.Color | None = None) -> tuple[Guard
             if not board.attackers_mask(not side, at) or best_exchange(facing, at).gain:
                 continue
             for guard in chess.scan_forward(board.occupied_co[side] & ~board.kings & ~chess.BB_SQUARES[at]):
+                if not could_take_part(board, guard, at):
+                    continue
                 if best_exchange(facing, at, kept_out=chess.BB_SQUARES[guard]).gain > 0:
                     kept.setdefault(guard, []).append(at)
         found += [Guard(guard, tuple(keeps)) for guard, keeps in kept.items()]
@@ -153,7 +155,7 @@ def trapped(board: chess.Board, colour: chess.Color | None = None) -> tuple[Trap
         found
         for side in (chess.COLORS if colour is None else (colour,))
         for at in chess.scan_forward(board.occupied_co[side] & ~board.kings & ~board.pawns)
-        if (found := shut_in(board, at)) is not None and found.attacked_by and _loses_where_it_stands(board, at)
+        if _loses_where_it_stands(board, at) and (found := shut_in(board, at)) is not None
     )
 
 
