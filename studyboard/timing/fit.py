@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from studyboard.model.beats import Beat, beats
@@ -74,6 +75,11 @@ def lock(study: Study, key: int | Part, locked: bool) -> Edit:
     beat = next((beat for beat in beats(study, running_order(study)) if beat.key == key), None)
     if beat is None:
         raise EditRefusedError("This is not told, so it has no length to lock.")
+    return _lock(study, beat, locked)
+
+
+def _lock(study: Study, beat: Beat, locked: bool) -> Edit:
+    key = beat.key
     label = "Lock the length" if locked else "Unlock the length"
     seconds = round(_planned(study, beat), 1)
     if isinstance(key, Part):
@@ -83,6 +89,21 @@ def lock(study: Study, key: int | Part, locked: bool) -> Edit:
     if locked and beat.intended is None:
         changes.insert(0, ChangeNode(key, "intended", seconds, label))
     return changes[0] if len(changes) == 1 else Several(tuple(changes), label)
+
+
+def lock_several(study: Study, keys: Iterable[int | Part], locked: bool) -> Edit:
+    """The edit that locks or unlocks the lengths of these beats; rows that are not told are passed by.
+
+    Raises EditRefusedError where none of them is told, or all are so already.
+    """
+    told = {beat.key: beat for beat in beats(study, running_order(study))}
+    rows = [key for key in keys if key in told]
+    if not rows:
+        raise EditRefusedError("This is not told, so it has no length to lock.")
+    edits = tuple(_lock(study, told[key], locked) for key in rows if told[key].locked != locked)
+    if not edits:
+        raise EditRefusedError("The lengths are locked already." if locked else "No length here is locked.")
+    return edits[0] if len(edits) == 1 else Several(edits, "Lock the lengths" if locked else "Unlock the lengths")
 
 
 def intend(study: Study, key: int | Part, seconds: float | None) -> Edit:

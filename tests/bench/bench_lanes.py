@@ -109,6 +109,31 @@ def step(session: Session, widget: QWidget, node: int | None) -> float:
     return timed(work)
 
 
+def folded(lanes: Lanes, lines: list[int], back: bool = False) -> float:
+    """Folding these lines away, painted (ms); *back*: they are shown again afterwards."""
+
+    def work() -> None:
+        lanes.fold(*lines)
+        lanes.viewport().repaint()
+
+    took = timed(work)
+    if back:
+        lanes.unfold(*lines)
+    return took
+
+
+def unfolded(lanes: Lanes, lines: list[int], back: bool = False) -> float:
+    """Showing these lines again, painted (ms); *back*: they were folded away before, all of them."""
+    if back:
+        lanes.fold(*lines)
+
+    def work() -> None:
+        lanes.unfold(*lines)
+        lanes.viewport().repaint()
+
+    return timed(work)
+
+
 def repainted(ruler: TimeRuler) -> float:
     """The ruler at a slightly other scale, painted (ms)."""
     ruler.zoom(1.01)
@@ -140,6 +165,12 @@ def bench(name: str, study: Study, folder: Path, look: Look, rng: random.Random)
         bar.setValue(position)
         scrolls.append(timed(lanes.viewport().repaint))
     report("scrolling by 40 px, painted", scrolls)
+    lines = [line for line in layout.lines if line != study.root]
+    session.show(study.root)
+    report("folding one line, painted", (folded(lanes, [line]) for line in rng.sample(lines, 40)))
+    report("unfolding one line, painted", (unfolded(lanes, [line]) for line in sorted(lanes.folded)[:40]))
+    report("folding every line, painted", (folded(lanes, lines, back=True) for _ in range(10)))
+    report("unfolding every line, painted", (unfolded(lanes, lines, back=True) for _ in range(10)))
     edits = []
     for node in anywhere[:20]:
         edits.append(timed(lambda node=node: session.changed.emit(Changed(nodes={node}))))
