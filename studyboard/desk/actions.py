@@ -48,6 +48,14 @@ def _has_sibling_below(session: Session) -> bool:
     return parent is not None and session.study.node(parent).children[-1] != session.node
 
 
+def _can_delete(session: Session) -> bool:
+    return bool(session.chosen) or _off_root(session)
+
+
+def _can_tell_elsewhere(session: Session) -> bool:
+    return bool(session.chosen) or _in_side_line(session)
+
+
 def _goes_on(session: Session) -> bool:
     return bool(session.study.node(session.node).children)
 
@@ -148,19 +156,71 @@ ACTIONS: tuple[ActionSpec, ...] = (
         "&Edit",
         tr_later("&Delete branch"),
         ("Ctrl+Delete",),
-        tr_later("Delete this move and all after it."),
-        when=_off_root,
+        tr_later("Delete this move and all after it, or every chosen one."),
+        when=_can_delete,
     ),
     ActionSpec(
-        "copy_pgn",
+        "choose_line",
         "&Edit",
-        tr_later("Copy game as P&GN"),
-        (),
-        tr_later("The whole annotated game as text."),
+        tr_later("Choose the &whole line"),
+        ("Ctrl+A",),
+        tr_later(
+            "Every row of this line; once more, with all that branches off it. Shift and arrows choose single rows."
+        ),
         apart=True,
     ),
     ActionSpec(
-        "copy_fen", "&Edit", tr_later("Copy position as &FEN"), (), tr_later("The position on the board as text.")
+        "copy_words",
+        "&Edit",
+        tr_later("Copy &words and moves"),
+        ("Ctrl+C",),
+        tr_later("What is said at the chosen rows, with their moves, as text."),
+    ),
+    ActionSpec(
+        "copy_rows_pgn",
+        "&Edit",
+        tr_later("Copy &line as PGN"),
+        ("Ctrl+Alt+C",),
+        tr_later("The way to this move and all after it; of several chosen rows, only those."),
+    ),
+    ActionSpec(
+        "copy_fen",
+        "&Edit",
+        tr_later("Copy position as &FEN"),
+        ("Ctrl+Alt+F",),
+        tr_later("The position on the board, or those of all chosen rows, as text."),
+    ),
+    ActionSpec(
+        "copy_picture",
+        "&Edit",
+        tr_later("Copy p&icture of the board"),
+        ("Ctrl+Alt+P",),
+        tr_later("The board with its marks, or those of all chosen rows below each other."),
+    ),
+    ActionSpec("copy_pgn", "&Edit", tr_later("Copy game as P&GN"), (), tr_later("The whole annotated game as text.")),
+    ActionSpec(
+        "find",
+        "&Edit",
+        tr_later("Fin&d in the lanes…"),
+        ("Ctrl+F",),
+        tr_later("A move, words of the script, or a position."),
+        "search",
+        apart=True,
+    ),
+    ActionSpec("find_next", "&Edit", tr_later("Find &next"), ("F3",), tr_later("The next match of what was sought.")),
+    ActionSpec(
+        "find_previous",
+        "&Edit",
+        tr_later("Find pre&vious"),
+        ("Shift+F3",),
+        tr_later("The match before."),
+    ),
+    ActionSpec(
+        "find_position",
+        "&Edit",
+        tr_later("Find this p&osition elsewhere"),
+        ("Ctrl+Shift+F",),
+        tr_later("Every move of the tree that leads to the position on the board."),
     ),
     ActionSpec(
         "promote",
@@ -200,7 +260,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("Tell it &after the main move"),
         (),
         tr_later("The usual place of a side-line."),
-        when=_in_side_line,
+        when=_can_tell_elsewhere,
         apart=True,
     ),
     ActionSpec(
@@ -209,7 +269,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("Tell it &before the main move"),
         (),
         tr_later("Side-line first."),
-        when=_in_side_line,
+        when=_can_tell_elsewhere,
     ),
     ActionSpec(
         "tell_later",
@@ -225,7 +285,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("&Hide it from the talk"),
         (),
         tr_later("Printed, not told."),
-        when=_in_side_line,
+        when=_can_tell_elsewhere,
     ),
     ActionSpec(
         "edit_line", "S&cript", tr_later("&Spoken line"), ("Ctrl+L",), tr_later("Write what is said here."), "pencil"
@@ -270,11 +330,18 @@ ACTIONS: tuple[ActionSpec, ...] = (
         checkable=True,
     ),
     ActionSpec(
+        "clear_line",
+        "S&cript",
+        tr_later("Clear the spoken line"),
+        ("Ctrl+Shift+Delete",),
+        tr_later("Nothing is said any more at this move, or at every chosen one."),
+    ),
+    ActionSpec(
         "note_to_line",
         "S&cript",
         tr_later("Turn this note into the spoken line"),
         (),
-        tr_later("Where nothing is said here yet."),
+        tr_later("Where nothing is said here yet; also for every chosen row."),
         apart=True,
     ),
     ActionSpec(
@@ -347,7 +414,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         "S&cript",
         tr_later("Lock or unlock this length"),
         ("Ctrl+Shift+K",),
-        tr_later("A locked beat keeps its length when the talk is fitted."),
+        tr_later("A locked beat keeps its length when the talk is fitted; also for every chosen row."),
     ),
     ActionSpec("unlock_lengths", "S&cript", tr_later("Unlock every length"), (), tr_later("All may be fitted again.")),
     ActionSpec(
@@ -387,6 +454,31 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ),
     ActionSpec(
         "previous_beat", "&Go", tr_later("&Previous beat"), ("Alt+PgUp",), tr_later("The stop before this one.")
+    ),
+    ActionSpec(
+        "next_unwritten",
+        "&Go",
+        tr_later("Next &unwritten move"),
+        ("Ctrl+U",),
+        tr_later("Where the talk stops and nothing is said yet."),
+        apart=True,
+    ),
+    ActionSpec(
+        "previous_unwritten",
+        "&Go",
+        tr_later("Previous unwritten &move"),
+        ("Ctrl+Shift+U",),
+        tr_later("The one before."),
+    ),
+    ActionSpec(
+        "next_think",
+        "&Go",
+        tr_later("Next &think pause"),
+        ("Ctrl+P",),
+        tr_later("Where the viewer is asked to find the next move."),
+    ),
+    ActionSpec(
+        "previous_think", "&Go", tr_later("Previous think p&ause"), ("Ctrl+Shift+P",), tr_later("The one before.")
     ),
     ActionSpec(
         "write", "&Talk", tr_later("&Write"), ("Ctrl+1",), tr_later("Lanes, board and the spoken line."), "pencil"
@@ -453,6 +545,23 @@ ACTIONS: tuple[ActionSpec, ...] = (
         "prompter",
     ),
     ActionSpec("full_screen", "&View", tr_later("F&ull screen"), ("F11",), tr_later("The desk on the whole screen.")),
+    ActionSpec(
+        "fold_all",
+        "&View",
+        tr_later("F&old all side-lines"),
+        ("Ctrl+G",),
+        tr_later("All but those on the way to this move; minus in the lanes folds one."),
+        "fold",
+        apart=True,
+    ),
+    ActionSpec(
+        "unfold_all",
+        "&View",
+        tr_later("U&nfold all side-lines"),
+        ("Ctrl+Shift+G",),
+        tr_later("Every lane is shown; plus in the lanes unfolds one."),
+        "unfold",
+    ),
     ActionSpec(
         "larger_text",
         "&View",

@@ -5,8 +5,9 @@ from __future__ import annotations
 from PySide6.QtWidgets import QInputDialog
 
 from studyboard.desk.command_group import CommandGroup
-from studyboard.model import edits
+from studyboard.model import chosen_rows, edits
 from studyboard.model.node import Place, Telling
+from studyboard.model.script import Part
 from studyboard.notation.labels import move_label
 from studyboard.translation import tr, tr_later
 
@@ -63,9 +64,11 @@ class LinesCommands(CommandGroup):
             self._window, tr("Tell the side-line later"), tr("After the move"), labels, editable=False
         )
         if given:
-            self._tell(Telling(Place.MOVED, choices[labels.index(label)]))
+            later = Telling(Place.MOVED, choices[labels.index(label)])
+            self._session.attempt(chosen_rows.tell_chosen, (start,), later)
 
     def _tell(self, telling: Telling) -> None:
-        start = self._session.study.line_start(self._session.node)
-        if self._session.study.node(start).telling != telling:
-            self._session.do(edits.ChangeNode(start, "telling", telling, tr_later("Change the running order")))
+        rows = self._window.lanes.chosen
+        if all(isinstance(row, Part) for row in rows):
+            rows = (self._session.node,)
+        self._session.attempt(chosen_rows.tell_chosen, rows, telling)

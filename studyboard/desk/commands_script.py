@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QDialog
 
 from studyboard.desk.command_group import CommandGroup
-from studyboard.model import edits
+from studyboard.model import chosen_rows, edits
 from studyboard.model.errors import StudyboardError
-from studyboard.model.script import Part
+from studyboard.model.script import BeatKey, Part
 from studyboard.timing.clock import over_or_under
 from studyboard.translation import tr
 
@@ -50,10 +50,16 @@ class ScriptCommands(CommandGroup):
         """Let played moves become cues, or not."""
         self._window.played_cues.turn(self._window.actions_by_name["played_cues"].isChecked())
 
-    def note_to_line(self) -> None:
-        """Turn the note of the shown node into its spoken line."""
+    def clear_line(self) -> None:
+        """Say nothing at the chosen rows any more."""
         self._window.line_editor.flush()
-        self._session.attempt(edits.notes_to_spoken, [self._session.node])
+        self._session.attempt(chosen_rows.clear_chosen, self._window.lanes.chosen)
+
+    def note_to_line(self) -> None:
+        """Turn the notes of the chosen rows into their spoken lines."""
+        self._window.line_editor.flush()
+        nodes = [key for key in self._window.lanes.chosen if not isinstance(key, Part)]
+        self._session.attempt(edits.notes_to_spoken, nodes)
 
     def notes_to_lines(self) -> None:
         """Turn every note into a spoken line, where nothing is said yet."""
@@ -118,11 +124,23 @@ class ScriptCommands(CommandGroup):
         from studyboard.timing.fit import lock
 
         self._window.line_editor.flush()
-        key = self._window.lanes.current
+        rows = self._window.lanes.chosen
+        if len(rows) > 1:
+            self._lock_several(rows)
+            return
+        (key,) = rows
         study = self._session.study
         locked = study.line(key).locked if isinstance(key, Part) else study.nodes[key].locked
         if self._session.attempt(lock, key, not locked):
             self._window.tell(tr("The length is unlocked.") if locked else tr("The length is locked."))
+
+    def _lock_several(self, rows: tuple[BeatKey, ...]) -> None:
+        """Lock the lengths of these rows, or unlock them where all that are told are locked."""
+        from studyboard.timing.fit import all_locked, lock_several
+
+        locked = all_locked(self._session.study, rows)
+        if self._session.attempt(lock_several, rows, not locked):
+            self._window.tell(tr("The lengths are unlocked.") if locked else tr("The lengths are locked."))
 
     def unlock_lengths(self) -> None:
         """Unlock every beat."""

@@ -30,6 +30,14 @@ class ViewCommands(CommandGroup):
         window = self._window
         window.showNormal() if window.isFullScreen() else window.showFullScreen()
 
+    def fold_all(self) -> None:
+        """Only the lines on the way to the shown move."""
+        self._window.lanes.fold_all()
+
+    def unfold_all(self) -> None:
+        """Every line."""
+        self._window.lanes.unfold_all()
+
     def larger_text(self) -> None:
         """One step larger."""
         self._window.scale_text(1)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -22,52 +22,55 @@ from studyboard.desk.announcing import announce
 from studyboard.desk.gliding_view import GlidingView
 from studyboard.desk.lanes_canvas import LaneCanvas, Spot, Target
 from studyboard.desk.lanes_geometry import Box
+from studyboard.desk.lanes_hand import LaneHand
+from studyboard.desk.lanes_strip import LaneStrip
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.model import stepping
-from studyboard.model.edits import MoveChild
+from studyboard.model.reading_order import rows_in_order, way_between
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
 from studyboard.translation import tr
 
 #: What is kept in view beside the current row (px).
 _BESIDE = 28
-#: How far the pointer moves before a side-line is dragged (px).
-_DRAG = 8
 
 
 class Lanes(GlidingView):
     """The tree of the study that a session shows, with what is said at each move and how long it takes.
 
-    State: the row that is current, what is folded, and the side-line that is being dragged to another place.
+    State: the row that is current, the one from which others are chosen with it, what is folded, and the branch that
+    is being dragged to another place.
 
     part_chosen: a line that belongs to no move has become current; carries its Part
     node_chosen: after such a line, the row of the node that the session shows already; carries its id
     edit_requested: a row was double-clicked or Return pressed; carries the id of the node or the Part
-    menu_requested: a menu is wanted; carries the id of the node, and where on the screen
+    menu_requested: a menu is wanted; carries the id of the node or the Part, and where on the screen
     """
 
     part_chosen = Signal(object)
     node_chosen = Signal(int)
     edit_requested = Signal(object)
-    menu_requested = Signal(int, QPoint)
+    menu_requested = Signal(object, QPoint)
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, parent)
         self._session = session
         self._canvas = LaneCanvas(session, look, 640)
-        self._drag: tuple[int, QPointF] | None = None
+        self._hand = LaneHand(self, self._canvas, session)
+        self._chosen_from: BeatKey = session.node
 
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("Lanes"))
         self.setViewportMargins(0, self._canvas.strip_height, 0, 0)
-        self._strip = _Strip(self, self._canvas)
+        self._strip = LaneStrip(self, self._canvas)
         self.viewport().setMouseTracking(True)
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
 
         session.opened.connect(self._reopen)
         session.changed.connect(self._take_in)
         session.stepped.connect(self._step)
+        session.chose.connect(self._show_chosen)
         session.planned.connect(self._retime)
         look.changed.connect(self._relook)
         QTimer.singleShot(0, self, self._retime)
@@ -80,10 +83,63 @@ class Lanes(GlidingView):
         """The node or part of the talk whose row is current."""
         return self._canvas.current
 
+    @property
+    def chosen(self) -> tuple[BeatKey, ...]:
+        """The rows that a command acts on, in reading order: those that are chosen together, else the current one."""
+        chosen = self._session.chosen
+        return tuple(key for key in rows_in_order(self._session.study) if key in chosen) or (self.current,)
+
+    def go_to(self, key: BeatKey) -> None:
+        """Make this row the current one, and the only one that is chosen."""
+        self._session.choose(())
+        if isinstance(key, Part):
+            self.choose_part(key)
+        elif key == self._session.node and key != self._canvas.current:
+            self._step(key)
+            self.node_chosen.emit(key)
+        else:
+            self._session.show(key)
+        self._chosen_from = key
+
+    def choose_up_to(self, key: BeatKey) -> None:
+        """Choose all rows on the way from the one where choosing began, and go to this one."""
+        start = self._chosen_from
+        self.go_to(key)
+        self._chosen_from = start
+        self._session.choose(way_between(self._session.study, start, key) if start != key else ())
+
+    def choose_also(self, key: BeatKey) -> None:
+        """Choose this row together with the others and go to it; where it is one of them already, no more."""
+        chosen = self._session.chosen or frozenset((self.current,))
+        if key not in chosen:
+            self.go_to(key)
+            self._session.choose((*chosen, key))
+        elif len(chosen) > 1:
+            rest = chosen - {key}
+            if key == self.current:
+                self.go_to(next(row for row in rows_in_order(self._session.study) if row in rest))
+            self._session.choose(rest if len(rest) > 1 else ())
+
+    def choose_line(self) -> None:
+        """Choose every row of the line that is current; once more, with all that branches off it."""
+        study = self._session.study
+        start = study.root if isinstance(self.current, Part) else study.line_start(self.current)
+        parts = tuple(Part) if start == study.root else ()
+        line: frozenset[BeatKey] = frozenset((*parts, *study.main_line(start)))
+        branch: frozenset[BeatKey] = frozenset((*parts, *(node.id for node in study.branch(start))))
+        self._session.choose(branch if self._session.chosen == line else line)
+
+    def mark_found(self, rows: Iterable[BeatKey]) -> None:
+        """Mark the rows in which what is sought was found, and no others."""
+        self._canvas.found = frozenset(rows)
+        self.viewport().update()
+
     def choose_part(self, part: Part) -> None:
         """Make the row of a line that belongs to no move the current one, with the board that it is said over."""
+        self._session.choose(())
         self._session.show(lanes_steps.board_of(self._session.study, part))
         self._canvas.go(part)
+        self._chosen_from = part
         self._show_current()
         self.part_chosen.emit(part)
 
@@ -101,6 +157,16 @@ class Lanes(GlidingView):
         """Show side-lines that were folded away, by their first nodes."""
         self._canvas.unfold(side_lines)
         self._fit()
+
+    def fold_all(self) -> None:
+        """Fold every side-line away but those on the way to the current row."""
+        study = self._session.study
+        way = set() if isinstance(self.current, Part) else set(study.path(self.current))
+        self.fold(*(child for node in study.nodes.values() for child in node.children[1:] if child not in way))
+
+    def unfold_all(self) -> None:
+        """Show every side-line."""
+        self.unfold(*self.folded)
 
     @property
     def folded(self) -> frozenset[int]:
@@ -126,12 +192,16 @@ class Lanes(GlidingView):
     # -- what the session says
 
     def _reopen(self) -> None:
+        self._hand.cancel()
+        self._chosen_from = self._session.node
         self._canvas.reopen()
         self._fit()
         self.stop_gliding()
         self.scroll_to(QPointF(0, 0))
 
     def _take_in(self, changed: Changed) -> None:
+        if self._chosen_from not in self._session.study.nodes and not isinstance(self._chosen_from, Part):
+            self._chosen_from = self._session.node
         if self._canvas.take_in(changed):
             self._fit()
             self._bring_current()
@@ -139,9 +209,14 @@ class Lanes(GlidingView):
         self._strip.update()
 
     def _step(self, node: int) -> None:
+        self._chosen_from = node
         if self._canvas.go(node):
             self._fit()
         self._show_current()
+
+    def _show_chosen(self) -> None:
+        self.viewport().update()
+        announce(self, self._canvas.in_words())
 
     def _retime(self) -> None:
         self._canvas.retime()
@@ -210,7 +285,7 @@ class Lanes(GlidingView):
     # -- keys and pointer
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Step with the arrows, Home, End and Page keys; fold with minus, unfold with plus; Return edits."""
+        """Step with the arrows, Home, End and Page keys, with Shift choose; fold with minus, unfold with plus."""
         study, at, key = self._session.study, self._canvas.current, event.key()
         if event.modifiers() & ~(Qt.KeyboardModifier.KeypadModifier | Qt.KeyboardModifier.ShiftModifier):
             super().keyPressEvent(event)
@@ -227,28 +302,20 @@ class Lanes(GlidingView):
             Qt.Key.Key_End: lambda: lanes_steps.end(study, at),
         }
         if key in moves:
-            self._choose(moves[key]())
+            chooses = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+            (self.choose_up_to if chooses else self.go_to)(moves[key]())
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.edit_requested.emit(at)
         elif key == Qt.Key.Key_Minus and not isinstance(at, Part):
             self._fold_around(at)
         elif key == Qt.Key.Key_Plus and not isinstance(at, Part):
             self.unfold(*self._beside(at))
-        elif key == Qt.Key.Key_Escape and self._canvas.drop is not None:
-            self._drag = None
-            self._canvas.end_drag()
-            self.viewport().update()
+        elif key == Qt.Key.Key_Escape and self._hand.taken:
+            self._hand.cancel()
+        elif key == Qt.Key.Key_Escape and self._session.chosen:
+            self._session.choose(())
         else:
             super().keyPressEvent(event)
-
-    def _choose(self, key: BeatKey) -> None:
-        if isinstance(key, Part):
-            self.choose_part(key)
-        elif key == self._session.node and key != self._canvas.current:
-            self._step(key)
-            self.node_chosen.emit(key)
-        else:
-            self._session.show(key)
 
     def _fold_around(self, node: int) -> None:
         """Fold the side-line that this node is in; on the main line, the side-lines beside it or leaving it."""
@@ -276,43 +343,42 @@ class Lanes(GlidingView):
         return self._canvas.target_at(at.x(), at.y())
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Choose a row, fold or unfold side-lines, take hold of a side-line."""
+        """Choose a row or several, fold or unfold side-lines, take hold of a branch."""
         super().mousePressEvent(event)
         target = self._target(event.position())
         if target is None or event.button() not in (Qt.MouseButton.LeftButton, Qt.MouseButton.RightButton):
             return
-        left_button = event.button() == Qt.MouseButton.LeftButton
-        if target.spot is not Spot.KNOB:
-            self._choose(target.key)
-        elif left_button and not isinstance(target.key, Part):
-            self._toggle(target.key)
+        if target.spot is Spot.KNOB:
+            if event.button() == Qt.MouseButton.LeftButton and not isinstance(target.key, Part):
+                self._toggle(target.key)
             return
-        if left_button and not isinstance(target.key, Part) and target.key in self._canvas.layout.lines:
-            self._drag = (target.key, event.position())
+        if event.button() == Qt.MouseButton.RightButton:
+            if target.key not in self._session.chosen:
+                self.go_to(target.key)
+        elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            self.choose_up_to(target.key)
+        elif event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.choose_also(target.key)
+        else:
+            self.go_to(target.key)
+            if not isinstance(target.key, Part):
+                self._hand.take(target.key, event.position())
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Show what the pointer is over; drag the picture, or a side-line among those beside it."""
+        """Show what the pointer is over; drag the picture, or a branch to another place."""
         super().mouseMoveEvent(event)
         if self.panning:
             return
-        if self._drag is None:
+        if self._hand.taken:
+            self._hand.carry(event.position())
+        else:
             self._hover(self._target(event.position()))
-            return
-        side_line, begin = self._drag
-        if self._canvas.drop is not None or (event.position() - begin).manhattanLength() >= _DRAG:
-            self._canvas.drag(side_line, self.to_picture(event.position()).x())
-            self.viewport().update()
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Let go of what was dragged."""
         super().mouseReleaseEvent(event)
-        if event.button() != Qt.MouseButton.LeftButton:
-            return
-        drop, self._drag = self._canvas.drop, None
-        self._canvas.end_drag()
-        self.viewport().update()
-        if drop is not None and self._session.study.nodes[drop.parent].children[drop.place] != drop.side_line:
-            self._session.do(MoveChild(drop.side_line, drop.place))
+        if event.button() == Qt.MouseButton.LeftButton and self._hand.taken:
+            self._hand.let_go()
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Ask for the row to be edited."""
@@ -337,10 +403,10 @@ class Lanes(GlidingView):
         if event.reason() == QContextMenuEvent.Reason.Keyboard:
             rect = self.row_rect(self._canvas.current)
             where = self.viewport().mapToGlobal(rect.bottomLeft()) if rect is not None else event.globalPos()
-            self.menu_requested.emit(self._session.node, where)
+            self.menu_requested.emit(self._canvas.current, where)
             return
         target = self._target(QPointF(self.viewport().mapFromGlobal(event.globalPos())))
-        if target is not None and not isinstance(target.key, Part):
+        if target is not None:
             self.menu_requested.emit(target.key, event.globalPos())
 
     def viewportEvent(self, event: QEvent) -> bool:
@@ -361,21 +427,3 @@ class Lanes(GlidingView):
         super().focusOutEvent(event)
         self._canvas.focused = False
         self.viewport().update()
-
-
-class _Strip(QWidget):
-    """The names of the lines that fill the lanes, above them."""
-
-    def __init__(self, lanes: Lanes, canvas: LaneCanvas) -> None:
-        super().__init__(lanes)
-        self._lanes = lanes
-        self._canvas = canvas
-        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the names."""
-        p = QPainter(self)
-        place = self._lanes.place.toPoint()
-        self._canvas.paint_strip(p, place.x(), place.y(), self.width())
-        p.end()

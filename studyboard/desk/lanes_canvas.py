@@ -11,7 +11,8 @@ from PySide6.QtGui import QPainter
 
 from studyboard.desk.board_words import move_words
 from studyboard.desk.lane_layout import Branching, LaneLayout, LaneLine, lay_out, unfolded_for
-from studyboard.desk.lanes_drag import Drop, drop_at
+from studyboard.desk.lanes_drag import Beside, Onto, drop_at
+from studyboard.desk.lanes_drop_paint import paint_beside, paint_onto, paint_words
 from studyboard.desk.lanes_geometry import RAIL, TEXT, Box, LaneGeometry, lane_geometry, part_in_row
 from studyboard.desk.lanes_paint import CellState, LanePainter
 from studyboard.desk.lanes_rails import Rails, paint_rails
@@ -64,7 +65,9 @@ class LaneCanvas:
     current: the node or part whose row is current
     hovered: what is under the pointer
     focused: the lanes have the keyboard
-    drop: where a side-line that is being dragged would go
+    drop: where a branch that is being dragged would go
+    held: the first node of that branch
+    found: the rows in which what is sought was found
     """
 
     def __init__(self, session: Session, look: Look, width: int) -> None:
@@ -78,7 +81,10 @@ class LaneCanvas:
         self.current: BeatKey = session.node
         self.hovered: Target | None = None
         self.focused = False
-        self.drop: Drop | None = None
+        self.drop: Beside | Onto | None = None
+        self.held: int | None = None
+        self.found: frozenset[BeatKey] = frozenset()
+        self._pointer = (0.0, 0.0)
         self.layout: LaneLayout
         self.geometry: LaneGeometry
         self._lay_out(())
@@ -179,13 +185,14 @@ class LaneCanvas:
                 hidden.add(line.start)
         self._hidden = hidden
 
-    def drag(self, side_line: int, x: float) -> None:
-        """The side-line with this first node is held over this distance from the left."""
-        self.drop = drop_at(self._session.study, self.layout, self.geometry, side_line, x)
+    def drag(self, branch: int, x: float, y: float) -> None:
+        """The branch with this first node is held over this point of the picture."""
+        self.held, self._pointer = branch, (x, y)
+        self.drop = drop_at(self._session.study, self.layout, self.geometry, branch, x, y, self.drop)
 
     def end_drag(self) -> None:
         """Nothing is held any more."""
-        self.drop = None
+        self.drop = self.held = None
 
     # -- where things are
 
@@ -240,7 +247,9 @@ class LaneCanvas:
         name = f"{part_name(key)}." if isinstance(key, Part) else move_words(self._session, key)
         time = None if self._times is None else self._times.time_of(key)
         said = self._row(key).words or tr("Nothing is said here.")
-        return " ".join(filter(None, (name, said, seconds_in_words(time))))
+        chosen = len(self._session.chosen)
+        together = tr("{rows} rows are chosen.", rows=chosen) if chosen > 1 else ""
+        return " ".join(filter(None, (name, said, seconds_in_words(time), together)))
 
     def tool_tip(self, target: Target | None) -> str:
         """The whole line of a row, its seconds and its note, as rich text; empty where there is nothing to say."""
@@ -252,7 +261,9 @@ class LaneCanvas:
             return "" if branching is None else tr("Fold side-lines") if branching.shown else tr("Show side-lines")
         if target.spot is Spot.HEADING and not isinstance(target.key, Part):
             name, details = self._heading(self.layout.lines[target.key])
-            return " · ".join(filter(None, (f"<b>{escape(name)}</b>", escape(details), tr("drag to reorder"))))
+            return " · ".join(
+                filter(None, (f"<b>{escape(name)}</b>", escape(details), tr("drag to reorder, or onto another move")))
+            )
         time = None if self._times is None else self._times.time_of(target.key)
         return row_tool_tip(study, target.key, self._row(target.key), time)
 
@@ -275,10 +286,25 @@ class LaneCanvas:
             for part, row in layout.parts.items():
                 if first <= row <= last:
                     self._part(p, part, row)
-        if self.drop is not None:
-            dragged = self.layout.lines[self.drop.side_line]
-            heading = self.geometry.heading(dragged.lane, dragged.row)
-            self._painter.drop(p, self.drop.x, heading.top, self.geometry.tops[dragged.row + 1])
+        if self.held is not None:
+            self._drop(p, left, width)
+
+    def _drop(self, p: QPainter, left: int, width: int) -> None:
+        """Where what is held would go, and in words beside the pointer."""
+        assert self.held is not None
+        label, drop = self._row(self.held).label, self.drop
+        words = label
+        if isinstance(drop, Beside):
+            row = self.layout.lines[drop.side_line].row
+            paint_beside(p, self._look, drop.x, self.geometry.heading(0, row).top, self.geometry.tops[row + 1])
+        elif drop is not None:
+            box = self.box_of(drop.node)
+            after = self._row(drop.node).label
+            words = tr("{move} after {other}", move=label, other=after) if not drop.why_not else tr("does not fit here")
+            if box is not None:
+                paint_onto(p, self._look, box, bool(drop.why_not))
+        refused = isinstance(drop, Onto) and bool(drop.why_not)
+        paint_words(p, self._look, *self._pointer, words, range(left, left + width), refused)
 
     def paint_strip(self, p: QPainter, left: int, top: int, width: int) -> None:
         """The names of the lines that fill the lanes below the strip, where their headings are out of view."""
@@ -324,6 +350,9 @@ class LaneCanvas:
                 hovered=self.hovered == Target(Spot.ROW, node_id),
                 hidden=hidden,
                 focused=self.focused,
+                chosen=node_id in self._session.chosen,
+                found=node_id in self.found,
+                held=self.held == node_id,
             )
             text = self._row(node_id)
             time, scale = (None, 1.0) if self._times is None else (self._times.time_of(node_id), self._times.scale)
@@ -342,15 +371,21 @@ class LaneCanvas:
 
     def _part(self, p: QPainter, part: Part, row: int) -> None:
         state = CellState(
-            current=self.current == part, hovered=self.hovered == Target(Spot.ROW, part), focused=self.focused
+            current=self.current == part,
+            hovered=self.hovered == Target(Spot.ROW, part),
+            focused=self.focused,
+            chosen=part in self._session.chosen,
+            found=part in self.found,
         )
         text = self._row(part)
         box, middle = self.geometry.cell(0, row), self.geometry.middle_of(row)
         if not text.words:
             self._painter.placeholder(p, box, middle, text.label, tr("Nothing is said here yet"), state)
+            self._painter.chosen(p, self.geometry.rail_of(0), middle, state)
             return
         time, scale = (None, 1.0) if self._times is None else (self._times.time_of(part), self._times.scale)
         self._painter.cell(p, box, middle, text, time, scale, state)
+        self._painter.chosen(p, self.geometry.rail_of(0), middle, state)
 
     def _row(self, key: BeatKey) -> RowText:
         found = self._rows.get(key)

@@ -38,6 +38,9 @@ class CellState:
     hovered: the pointer is over it
     hidden: its side-line is not told
     focused: the lanes have the keyboard
+    chosen: it is chosen together with others
+    found: what is sought was found in it
+    held: its branch is being dragged
     """
 
     current: bool = False
@@ -45,6 +48,9 @@ class CellState:
     hovered: bool = False
     hidden: bool = False
     focused: bool = False
+    chosen: bool = False
+    found: bool = False
+    held: bool = False
 
 
 class LanePainter:
@@ -109,18 +115,29 @@ class LanePainter:
         p.drawText(self._second_line(box, middle), _LEFT, text)
 
     def _ground(self, p: QPainter, box: Box, state: CellState) -> None:
-        if not (state.current or state.hovered):
-            return
         rect = QRectF(box.left + 0.5, box.top + 0.5, box.width - 1, box.height - 1)
         if state.current:
             width = 2.0 if state.focused else 1.25
             rect.adjust(0.5, 0.5, -0.5, -0.5)
             p.setPen(QPen(self._look.color("focus" if state.focused else "accent"), width))
             p.setBrush(self._look.color("accent_soft"))
-        else:
+        elif state.chosen:
+            p.setPen(QPen(self._look.color("accent"), 1.25))
+            p.setBrush(self._look.color("accent_soft"))
+        elif state.hovered or state.found:
             p.setPen(Qt.PenStyle.NoPen)
-            p.setBrush(self._look.color("paper"))
-        p.drawRoundedRect(rect, 6, 6)
+            p.setBrush(self._look.color("think_soft" if state.found else "paper"))
+        if state.current or state.chosen or state.hovered or state.found:
+            p.drawRoundedRect(rect, 6, 6)
+        if state.held:
+            p.setPen(QPen(self._look.color("ink_quiet"), 1.25, Qt.PenStyle.DashLine))
+            p.setBrush(Qt.BrushStyle.NoBrush)
+            p.drawRoundedRect(rect, 6, 6)
+        if state.found:
+            # A bar at its left edge, so that it is told from the others without seeing colours.
+            p.setPen(Qt.PenStyle.NoPen)
+            p.setBrush(self._look.color("think"))
+            p.drawRoundedRect(QRectF(box.left, box.top + 3, 4, box.height - 6), 2, 2)
 
     def _printable(self, glyphs: str) -> str:
         """The glyphs with plain ones for those that the font lacks."""
@@ -246,7 +263,10 @@ class LanePainter:
     # -- on the rails
 
     def disc(self, p: QPainter, x: float, y: float, white: bool | None, token: str, state: CellState) -> None:
-        """A move on its rail: open for White's, filled for Black's, a square for what is no move."""
+        """A move on its rail: open for White's, filled for Black's, a square for no move; a tick where chosen."""
+        if state.chosen:
+            self.chosen(p, x, y, state)
+            return
         color = self._look.color("accent" if state.on_path or state.current else token)
         ground = self._look.color("surface")
         p.setPen(QPen(color, 1.75))
@@ -256,6 +276,23 @@ class LanePainter:
             p.drawRoundedRect(QRectF(x - radius, y - radius, 2 * radius, 2 * radius), 1.5, 1.5)
         else:
             p.drawEllipse(QPointF(x, y), radius, radius)
+
+    def chosen(self, p: QPainter, x: float, y: float, state: CellState) -> None:
+        """The tick of a row that is chosen together with others; nothing where it is not."""
+        if not state.chosen:
+            return
+        side = min(_ROOM - 1, 1.8 * _DISC * self._size)
+        p.setPen(Qt.PenStyle.NoPen)
+        p.setBrush(self._look.color("accent"))
+        p.drawRoundedRect(QRectF(x - side, y - side, 2 * side, 2 * side), 3, 3)
+        p.setPen(QPen(self._look.color("on_accent"), max(1.5, side / 4.5)))
+        p.drawPolyline(
+            [
+                QPointF(x - 0.5 * side, y + 0.02 * side),
+                QPointF(x - 0.12 * side, y + 0.42 * side),
+                QPointF(x + 0.52 * side, y - 0.42 * side),
+            ]
+        )
 
     def knob(self, p: QPainter, box: Box, token: str, folded: int, hovered: bool) -> None:
         """The place where side-lines leave: minus to fold them, plus and their number where they are folded."""
@@ -296,13 +333,6 @@ class LanePainter:
             p.setPen(self._look.color("ink_quiet"))
             text = self._small_width.elidedText(details, Qt.TextElideMode.ElideRight, rect.width())
             p.drawText(rect, _LEFT_BOTTOM, text)
-
-    def drop(self, p: QPainter, x: float, top: float, bottom: float) -> None:
-        """Where a side-line that is being dragged would go."""
-        p.setPen(Qt.PenStyle.NoPen)
-        p.setBrush(self._look.color("focus"))
-        p.drawRoundedRect(QRectF(x - 1.5, top, 3, bottom - top), 1.5, 1.5)
-        p.drawEllipse(QPointF(x, top), 4, 4)
 
     def strip(self, p: QPainter, width: float, height: float) -> None:
         """The ground of the strip above the lanes."""

@@ -16,7 +16,8 @@ from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.board_view import BoardView
 from studyboard.desk.commands import Commands
 from studyboard.desk.facts_line import FactsLine
-from studyboard.desk.lanes import Lanes
+from studyboard.desk.lanes_menu import lanes_menu
+from studyboard.desk.lanes_pane import LanesPane
 from studyboard.desk.line_editor import LineEditor
 from studyboard.desk.line_playing import PlayedCues
 from studyboard.desk.look import Look
@@ -29,7 +30,7 @@ from studyboard.desk.style_sheet import style_sheet
 from studyboard.desk.time_ruler import TimeRuler
 from studyboard.desk.top_bar import TopBar, title
 from studyboard.model.errors import StudyboardError
-from studyboard.model.script import Part
+from studyboard.model.script import BeatKey, Part
 from studyboard.store.recent import remember
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.clock import clock, over_or_under
@@ -43,13 +44,6 @@ if TYPE_CHECKING:
     from studyboard.desk.proofreading import Proofreading
     from studyboard.desk.stage import Stage
 
-_MENU_OF_LANES = (
-    ("edit_line", "edit_note"),
-    ("promote", "demote", "make_main_line", "name_side_line"),
-    ("tell_after", "tell_before", "tell_later", "hide_side_line"),
-    ("cut_branch", "copy_branch", "paste_branch", "delete_branch"),
-    ("copy_fen",),
-)
 #: The desk is on the screen before it begins to read the script (ms).
 _PROOFREADS_AFTER = 300
 _IN_RUN_THROUGH = ("advance", "retreat", "come_back", "start_or_stop")
@@ -73,7 +67,8 @@ class MainWindow(QMainWindow):
 
         self.top_bar = TopBar(self.session, look)
         self.notice = Notice(look)
-        self.lanes = Lanes(self.session, look)
+        self.lanes_pane = LanesPane(self.session, look)
+        self.lanes, self.find_bar = self.lanes_pane.lanes, self.lanes_pane.find_bar
         self._prompter: Prompter | None = None
         self._booth: Booth | None = None
         self.board_view = BoardView(self.session, look)
@@ -86,7 +81,7 @@ class MainWindow(QMainWindow):
         self._arrangement = Arrangement(
             top=self.top_bar,
             notice=self.notice,
-            lanes=self.lanes,
+            lanes=self.lanes_pane,
             board=self.board_view,
             facts=self.facts,
             marks=self.mark_palette,
@@ -386,6 +381,7 @@ class MainWindow(QMainWindow):
         session.changed.connect(lambda _: self._enable())
         session.changed.connect(lambda _: self._enable_undo())
         session.stepped.connect(lambda _: self._enable())
+        session.chose.connect(self._enable)
         session.opened.connect(self._enable)
         session.opened.connect(self._enable_undo)
         self.top_bar.chosen.connect(lambda name: self.commands.of(name)())
@@ -481,14 +477,10 @@ class MainWindow(QMainWindow):
         _, seconds = played
         self.ruler.set_playhead(seconds)
 
-    def _lanes_menu(self, node: int, where: QPoint) -> None:
-        self.session.show(node)
-        menu = QMenu(self)
-        for group in _MENU_OF_LANES:
-            for name in group:
-                menu.addAction(self.actions_by_name[name])
-            menu.addSeparator()
-        menu.exec(where)
+    def _lanes_menu(self, key: BeatKey, where: QPoint) -> None:
+        if key not in self.session.chosen:
+            self.lanes.go_to(key)
+        lanes_menu(self, key, self.actions_by_name).exec(where)
 
     def _tell_recovered(self) -> None:
         words = recovered_words(self.session.file.recovered)

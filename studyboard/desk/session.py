@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import chess
@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from studyboard.model.edits import Edit, add_move, try_move
 from studyboard.model.errors import EditRefusedError, StudyboardError
 from studyboard.model.positions import Positions
+from studyboard.model.script import BeatKey
 from studyboard.model.study import Changed, Study
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.plan import plan
@@ -23,14 +24,16 @@ _PLAN_REST = 120
 class Session(QObject):
     """One open study.
 
-    State: the study file, the node that is shown, the planned timeline (made anew after edits have rested), and
-    whether moves that are played are only tried: they come onto the tree, but not into the talk.
+    State: the study file, the node that is shown, the rows of the script that are chosen together, the planned
+    timeline (made anew after edits have rested), and whether moves that are played are only tried: they come onto
+    the tree, but not into the talk.
     `before_playing` is asked before a move is played, and returns True where it has done so in its own way.
     Widgets take a Session, listen to its signals, and change the study only through `do`.
 
     opened: another study has been opened
     changed: an edit was applied, taken back or done again; carries what was touched
     stepped: another node is shown; carries its id
+    chose: other rows are chosen together, or none any more
     planned: the timeline has been made anew
     refused: something could not be done; carries a sentence for the user
     """
@@ -38,6 +41,7 @@ class Session(QObject):
     opened = Signal()
     changed = Signal(object)
     stepped = Signal(int)
+    chose = Signal()
     planned = Signal()
     refused = Signal(str)
 
@@ -46,6 +50,7 @@ class Session(QObject):
         self._file = file
         self._positions = Positions(file.study)
         self._node = file.study.root
+        self._chosen: frozenset[BeatKey] = frozenset()
         self.trying = False
         self.before_playing: Callable[[chess.Move], bool] | None = None
         self._timeline: Timeline | None = None
@@ -75,6 +80,11 @@ class Session(QObject):
         return self._node
 
     @property
+    def chosen(self) -> frozenset[BeatKey]:
+        """Several rows of the script that are chosen together; empty where it is only the one that is shown."""
+        return self._chosen
+
+    @property
     def board(self) -> chess.Board:
         """The position that is shown, to be read."""
         return self._positions.board(self._node)
@@ -91,6 +101,7 @@ class Session(QObject):
         old, self._file = self._file, file
         self._positions = Positions(file.study)
         self._node = file.study.root
+        self._chosen = frozenset()
         self._timeline = None
         if old is not file:
             old.close()
@@ -99,11 +110,19 @@ class Session(QObject):
         self.planned.emit()
 
     def show(self, node: int | None) -> None:
-        """Show this node; nothing happens for None or the node that is shown already."""
+        """Show this node, and choose no others; nothing happens for None or the node that is shown already."""
         if node is None or node == self._node or node not in self.study.nodes:
             return
+        self.choose(())
         self._node = node
         self.stepped.emit(node)
+
+    def choose(self, rows: Iterable[BeatKey]) -> None:
+        """Choose these rows together, the one that is shown among them, or with none only that one."""
+        chosen = frozenset(rows)
+        if chosen != self._chosen:
+            self._chosen = chosen
+            self.chose.emit()
 
     def do(self, edit: Edit) -> bool:
         """Apply an edit and store it; where it is refused, say why and return False."""
@@ -189,6 +208,8 @@ class Session(QObject):
 
     def _announce(self, changed: Changed) -> None:
         self._timeline = None
+        if any(key in changed.nodes and key not in self.study.nodes for key in self._chosen):
+            self.choose(())
         if self._node not in self.study.nodes:
             shown = next((n for n in sorted(changed.nodes) if n in self.study.nodes), self.study.root)
             self._node = shown

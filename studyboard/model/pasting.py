@@ -79,6 +79,15 @@ def cut_and_paste(study: Study, node: int, parent: int) -> Edit:
     return Several((cut, InsertBranch((replace(branch[0], parent=parent), *branch[1:]))), "Move a branch")
 
 
+def why_not_there(study: Study, node: int, parent: int) -> str:
+    """Why the branch of *node* cannot be moved to another place, in a sentence; empty where it can be."""
+    try:
+        cut_and_paste(study, node, parent)
+    except EditRefusedError as reason:
+        return str(reason)
+    return ""
+
+
 def _replay(study: Study, node_id: int) -> chess.Board:
     board = start_board(study.headers)
     for step in study.path(node_id):

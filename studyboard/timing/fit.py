@@ -106,6 +106,12 @@ def lock_several(study: Study, keys: Iterable[int | Part], locked: bool) -> Edit
     return edits[0] if len(edits) == 1 else Several(edits, "Lock the lengths" if locked else "Unlock the lengths")
 
 
+def all_locked(study: Study, keys: Iterable[int | Part]) -> bool:
+    """True where the lengths of all these rows that are told are locked."""
+    wanted = set(keys)
+    return all(beat.locked for beat in beats(study, running_order(study)) if beat.key in wanted)
+
+
 def intend(study: Study, key: int | Part, seconds: float | None) -> Edit:
     """The edit that sets how long a beat should take (s) and locks it there, or leaves it to the estimate again."""
     label = "Set the intended length"

@@ -75,5 +75,7 @@ def test_the_whole_game_keeps_its_result(study: Study) -> None:
 
 
 def test_positions_are_copied_one_on_each_line_in_their_order(study: Study) -> None:
-    lines = rows_as_fen(study, Positions(study), {node_of(study, "e5"), node_of(study, "e4"), Part.GREETING}).split("\n")
+    lines = rows_as_fen(study, Positions(study), {node_of(study, "e5"), node_of(study, "e4"), Part.GREETING}).split(
+        "\n"
+    )
     assert [chess.Board(line).turn for line in lines] == [chess.BLACK, chess.WHITE]

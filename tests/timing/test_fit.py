@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from studyboard.model.edits import ChangeNode, ChangeSlot
+from studyboard.model.edits import ChangeNode, ChangeSlot, apply
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.script import Part
-from studyboard.timing.fit import FASTEST, SLOWEST, fit_to_slot, lock
+from studyboard.timing.fit import FASTEST, SLOWEST, all_locked, fit_to_slot, lock, lock_several
 from studyboard.timing.plan import plan
 
 _LINE = "She takes the centre with both pawns, and nobody in the room is surprised by that."
@@ -105,3 +105,23 @@ def test_what_is_not_told_has_no_length(talk):
     talk.edit(ChangeNode(1, "spoken", talk.study.nodes[1].spoken))
     with pytest.raises(EditRefusedError, match="not told"):
         lock(talk.study, 0, True)
+
+
+def test_several_lengths_are_locked_together_and_unlocked_again(talk):
+    before = dict(talk.study.nodes)
+    rows = [Part.GREETING, 1, 3]
+    assert not all_locked(talk.study, rows)
+    inverse, _ = apply(talk.study, lock_several(talk.study, rows, True))
+    assert [talk.study.nodes[node].locked for node in (1, 2, 3)] == [True, False, True]
+    assert talk.study.line(Part.GREETING).locked
+    assert talk.study.nodes[1].intended is not None
+    assert all_locked(talk.study, rows)
+    with pytest.raises(EditRefusedError, match="locked already"):
+        lock_several(talk.study, rows, True)
+    apply(talk.study, inverse)
+    assert talk.study.nodes == before
+
+
+def test_what_is_not_told_has_no_length_to_lock(talk):
+    with pytest.raises(EditRefusedError, match="not told"):
+        lock_several(talk.study, [Part.THANKS], True)
