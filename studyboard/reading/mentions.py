@@ -11,7 +11,7 @@ import chess
 from studyboard.notation.narration.lexicon import lexicon
 from studyboard.notation.narration.tokens import Break, Token
 from studyboard.notation.narration.units import units_of
-from studyboard.reading.words import Names
+from studyboard.reading.words import ClaimWords, Names
 
 #: A spelled square (“f five”) may cost at most this much to be taken as one: no misheard words.
 _PLAIN_SQUARE = 0.2
@@ -64,9 +64,13 @@ class Mention:
 
 @dataclass(frozen=True, slots=True)
 class Players:
-    """Which words name which side, besides the words of the language: names from the headers."""
+    """Which words name which side, besides the words of the language: names from the headers.
+
+    speaker: the side that the speaker had, where that is one of the players
+    """
 
     words: Mapping[str, chess.Color] = field(default_factory=dict)
+    speaker: chess.Color | None = None
 
 
 def players_of(headers: Mapping[str, str]) -> Players:
@@ -78,6 +82,20 @@ def players_of(headers: Mapping[str, str]) -> Players:
             if len(plain) > 2:
                 found.setdefault(plain, set()).add(colour)
     return Players({word: next(iter(colours)) for word, colours in found.items() if len(colours) == 1})
+
+
+def with_speaker(players: Players, opening: str, words: ClaimWords) -> Players:
+    """The players, with “I” and “my” for one of them where the opening words of the talk say which: “I was Black”."""
+    said = opening.lower().replace("’", "'")
+    colour = next(
+        (c for c, hint in ((chess.WHITE, "i_white"), (chess.BLACK, "i_black")) if words.hint(hint, said)), None
+    )
+    if colour is None:
+        named = (players.words.get(found[1]) for found in words.hints["i_named"].finditer(said))
+        colour = next((side for side in named if side is not None), None)
+    if colour is None:
+        return players
+    return Players({**players.words, **dict.fromkeys(words.names.me, colour)}, colour)
 
 
 def mentions_of(
@@ -147,6 +165,8 @@ class _Chunker:
             colour, owner = self._owner(word)
             if at == start and word in names.determiners and not (word == "a" and at in self.hyphens):
                 mention = replace(mention, definite=word in names.definite)
+                if word in names.my and self.players.speaker is not None:
+                    mention = replace(mention, colour=self.players.speaker)
             elif owner or (colour is not None and word in (*names.white, *names.black)):
                 if colour is not None and mention.colour is not None:
                     return None

@@ -13,12 +13,13 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study, start_board
 from studyboard.reading.findings import Finding, ReadThrough, Topic, Verdict, sorted_out
-from studyboard.reading.mentions import Players, players_of
+from studyboard.reading.mentions import Players, players_of, with_speaker
 from studyboard.reading.scene import Scene, Step, Talk, make_scene
 from studyboard.reading.standing import Known
 from studyboard.reading.statements import statements
 from studyboard.reading.structure import branch_finding, think_finding
 from studyboard.reading.telling import Telling
+from studyboard.reading.words import claim_words
 
 #: How far along the lines a talk may refer to moves: half-moves back, half-moves ahead.
 _BACK, _AHEAD = 8, 6
@@ -39,7 +40,7 @@ def read_through(
     A second or two for a talk of ten minutes, more where mates in three or four are claimed.
     """
     positions = Positions(study)
-    players = players_of(study.headers)
+    players = _players(study)
     told = beats(study, running_order(study))
     found: list[Finding] = []
     for number, beat in enumerate(told):
@@ -61,9 +62,7 @@ def read_line(study: Study, positions: Positions, key: BeatKey) -> ReadThrough:
         beat = _beat_alone(study, key)
     if beat is None:
         return ReadThrough()
-    return sorted_out(
-        _read_beat(study, positions, players_of(study.headers), beat, deep=False, cancelled=never_cancelled)
-    )
+    return sorted_out(_read_beat(study, positions, _players(study), beat, deep=False, cancelled=never_cancelled))
 
 
 def judge(board: chess.Board | str, text: str, *, deep: bool = True) -> ReadThrough:
@@ -94,6 +93,12 @@ def _read_beat(
         think = think_finding(study, positions, beat, cancelled=cancelled)
         found += [] if think is None else [think]
     return _in_order(found)
+
+
+def _players(study: Study) -> Players:
+    """Who had which side, and which of them speaks."""
+    opening = f"{study.line(Part.GREETING).spoken.text} {study.nodes[study.root].spoken.text}"
+    return with_speaker(players_of(study.headers), opening, claim_words())
 
 
 def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -> Scene:

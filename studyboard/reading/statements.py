@@ -196,6 +196,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     if mood & Mood.PAST and scene.words.hint("no_longer", claim.match.group()):
         # “Is no longer pinned” is said of now.
         mood &= ~Mood.PAST
+    if scene.talk.part == "closing" and scene.words.hint("in_the_end", _clause_code(claim)):
+        mood &= ~Mood.PAST
     if mood == Mood.PAST and verdict is Verdict.CONTRADICTED and claim.kind in _TOLD_AFTERWARDS and _narrated(claim):
         # In a talk that is told in the past, “was a pawn up” is said of the board as it is shown, or just before.
         again = JUDGES[claim.kind](replace(claim, earlier=True))

@@ -79,6 +79,8 @@ class Names:
     numbers: tuple[str, ...]
     tens: tuple[str, ...]
     ordinals: tuple[str, ...]
+    me: tuple[str, ...]
+    my: frozenset[str]
     tenths: tuple[str, ...]
     after_capture: frozenset[str]
     before_square: frozenset[str]
@@ -157,6 +159,8 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         numbers=tuple(table["numbers"]),
         tens=tuple(table["tens"]),
         ordinals=tuple(table["ordinals"]),
+        me=tuple(table["me"]),
+        my=one("my"),
         tenths=tuple(table["tenths"]),
         after_capture=one("after_capture"),
         before_square=one("before_square"),
