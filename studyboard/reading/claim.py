@@ -111,6 +111,9 @@ class Claim:
     def boards(self, *, wide: bool = False) -> list[chess.Board]:
         """The positions that it may speak of, the most likely first."""
         shown = self.scene.window(self.start, wide=wide)
+        if any(self.scene.words.hint("was", word) for word in self.match.group().split()):
+            # “The knight was attacked, so it went to e3.”
+            shown += [step.before for step in self.scene.played_near(self.start) if step.before is not None]
         if not self.earlier:
             return shown
         before = [step.before for step in self.scene.steps if step.before is not None]

@@ -12,7 +12,7 @@ from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
-from studyboard.reading.referents import referents
+from studyboard.reading.referents import referents, royal
 
 
 def judge_unguarded(claim: Claim) -> list[Judgement]:
@@ -21,6 +21,8 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:
         return []
+    if thing.pronoun in ("he", "she", "him", "her", "they") and royal(claim.scene, thing) is None:
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     boards = claim.boards()
     none = claim.mention("none")
     if none is not None and not claim.scene.words.hint("no_guard", claim.scene.quote(none.start, none.end).lower()):

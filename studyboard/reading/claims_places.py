@@ -11,6 +11,7 @@ from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_relations import doers, is_nowhere, target_words
 from studyboard.reading.findings import Topic
+from studyboard.reading.imagined import before_moves
 from studyboard.reading.mentions import Named
 from studyboard.reading.referents import named_before, referents
 
@@ -163,11 +164,56 @@ def _reach(claim: Claim, *, wanted: bool) -> list[Judgement]:
     return found
 
 
+def judge_cannot_take(claim: Claim) -> list[Judgement]:
+    """“The king cannot take the queen”."""
+    return _captures(claim, wanted=False)
+
+
+def judge_can_take(claim: Claim) -> list[Judgement]:
+    """“The knight could take the rook”."""
+    return _captures(claim, wanted=True)
+
+
+def _captures(claim: Claim, *, wanted: bool) -> list[Judgement]:
+    by = claim.mention("by")
+    thing = claim.mention("things") or claim.mention("piece") or claim.mention("square")
+    if thing is None or (by is None and wanted) or thing.plural or (thing.kind is None and thing.what is Named.PIECE):
+        return []
+    if by is not None and (by.kind is None or by.plural or not by.definite or by.vague):
+        return []
+    seen: list[tuple[chess.Board, chess.Square]] = []
+    for board in [*claim.boards(), *before_moves(claim)]:
+        for at in referents(claim.scene, thing, board):
+            owner = board.color_at(at)
+            facing = None if owner is None else turned(board, not owner)
+            if facing is None or owner is None:
+                continue
+            movers = chess.BB_ALL
+            if by is not None:
+                movers = sum(chess.BB_SQUARES[square] for square in referents(claim.scene, by, board))
+            seen.append((board, at))
+            move = next(facing.generate_legal_moves(movers, chess.BB_SQUARES[at]), None)
+            if move is not None:
+                why = sentence(f"{the_piece(board, move.from_square)} can take {the_piece(board, at)}")
+                if wanted:
+                    return confirmed(Topic.ATTACK, claim.quote(), why, move.from_square, at)
+                if board not in claim.boards():
+                    continue
+                return contradicted(Topic.ATTACK, claim.quote(), why, move.from_square, at)
+    if not seen or len({at for _, at in seen}) > 2:
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which pieces are meant.")
+    board, at = seen[0]
+    judged = contradicted if wanted else confirmed
+    return judged(Topic.ATTACK, claim.quote(), sentence(f"nothing of that kind can take {the_piece(board, at)}"), at)
+
+
 JUDGES: Final[dict[str, Judge]] = {
     "stands": judge_stands,
     "blocks": judge_blocks,
     "blocked": judge_blocked,
     "wing": judge_wing,
+    "can_take": judge_can_take,
+    "cannot_take": judge_cannot_take,
     "can_go": judge_can_go,
     "cannot_go": judge_cannot_go,
 }

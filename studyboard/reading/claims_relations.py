@@ -284,7 +284,7 @@ def _standing_there(claim: Claim, mention: Mention, board: chess.Board) -> list[
 
 def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
     thing = claim.mention("piece") or claim.mention("square")
-    by = claim.mentions("things")
+    by = claim.things() if claim.mentions("things") else []
     if thing is None or (thing.kind == chess.KING and (relation is not attacks or not by)):
         return []
     counted = claim.mention("times")

@@ -16,7 +16,7 @@ from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contrad
 from studyboard.reading.claims_relations import attacks, is_nowhere
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import named_before, referents
+from studyboard.reading.referents import named_before, referents, royal
 
 #: A piece with so many squares is not shut in, in any sense.
 _MANY = 4
@@ -27,13 +27,30 @@ def judge_pins(claim: Claim) -> list[Judgement]:
     things = claim.things() or claim.mentions("piece")
     by = claim.mention("by")
     behind = claim.mention("to") or claim.mention("against")
+    if claim.has("bare") and behind is not None:
+        return _judge_pin_to(claim, behind)
     active = bool(claim.things()) and not _as_adjective(claim)
     found: list[Judgement] = []
     for thing in things[:1] if behind else things:
         if thing.what is not Named.PIECE or thing.kind == chess.KING:
             continue
+        if thing.kind is None and not thing.definite and not thing.pronoun:
+            # “A pinned piece may still take.”
+            continue
         found += _judge_pin(claim, thing, by, behind, active)
     return found
+
+
+def _judge_pin_to(claim: Claim, behind: Mention) -> list[Judgement]:
+    """“A pin against the queen”: is anything pinned to it?"""
+    for board in claim.boards():
+        for line in lined_up(board):
+            if _is_pin(board, line) and line.behind in referents(claim.scene, behind, board):
+                words = _pin_words(board, line)
+                return confirmed(Topic.PIN, claim.quote(), words, line.front, line.by, line.behind)
+    if not claim.scene.played_near(claim.start):
+        return undecided(Topic.PIN, claim.quote(), "It may be a pin that is to come.")
+    return contradicted(Topic.PIN, claim.quote(), "Nothing is pinned to that.")
 
 
 def _as_adjective(claim: Claim) -> bool:
@@ -111,6 +128,8 @@ def judge_forks(claim: Claim) -> list[Judgement]:
     if len(things) == 1 and claim.has("of") and not things[0].plural:
         things = []
     passive = claim.has("passive")
+    if claim.has("together") and len(things) < 2:
+        return []
     if passive and len(things) == 1 and not things[0].plural:
         return []
     if things:
@@ -286,8 +305,9 @@ def _is_attacked(board: chess.Board, at: chess.Square) -> bool:
 def judge_squares(claim: Claim) -> list[Judgement]:
     """“The king has exactly one square”."""
     thing, number = claim.mention("piece"), claim.mention("number")
-    if thing is None or number is None or thing.kind is None:
+    if thing is None or number is None or (thing.kind is None and royal(claim.scene, thing) is None):
         return []
+    kind = thing.kind or royal(claim.scene, thing)
     topic = Topic.TRAPPED
     listed_squares = _squares_after(claim)
     counts: list[tuple[chess.Board, chess.Square, int]] = []
@@ -297,8 +317,8 @@ def judge_squares(claim: Claim) -> list[Judgement]:
             if facing is None:
                 continue
             legal = len({move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])})
-            plain = legal if thing.kind != chess.KING else len(king_squares(board, bool(board.color_at(at))))
-            safe = legal if thing.kind == chess.KING else len(safe_squares(board, at))
+            plain = legal if kind != chess.KING else len(king_squares(board, bool(board.color_at(at))))
+            safe = legal if kind == chess.KING else len(safe_squares(board, at))
             reach = {move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])}
             wrong = [square for square in listed_squares if square not in reach]
             if wrong and number.value in (legal, plain, safe):
@@ -314,7 +334,7 @@ def judge_squares(claim: Claim) -> list[Judgement]:
     board, at, count = next((c for c in counts if c[0].turn == c[0].color_at(c[1])), counts[0])
     if listed_squares:
         exits = squares_listed(king_squares(board, bool(board.color_at(at))))
-        if thing.kind == chess.KING:
+        if kind == chess.KING:
             return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} can go to {exits}"), at)
     return contradicted(topic, claim.quote(), sentence(f"{the_piece(board, at)} has {counted(count, 'square')}"), at)
 

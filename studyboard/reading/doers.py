@@ -228,7 +228,7 @@ def _square(told: _Told) -> Finding | None:
 
 def _goes(told: _Told) -> Mention | None:
     """The square of “{Bg3}and it hides on f2”, where the words at the cue speak of what moves."""
-    found = told.find("any_at_cue")
+    found = told.find("any_at_cue") or told.find("sent_at_cue")
     who, square = told.mention(found, "piece"), told.mention(found, "square")
     if who is None or (who.pronoun and who.pronoun not in ("it", "she", "he")) or who.square is not None or who.plural:
         return None

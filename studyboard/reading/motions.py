@@ -19,6 +19,8 @@ from studyboard.reading.standing import Known
 _GAP = 8
 #: So many words between commas are no more than a remark: “, naturally,”.
 _ASIDE = 3
+#: The same where they begin with “which” or “in”.
+_RELATIVE = 10
 #: A cue may come so many words behind the first word of the clause that tells its move.
 _AHEAD = 4
 
@@ -60,7 +62,8 @@ def _motions_in(scene: Scene) -> Iterator[Motion]:
             continue
         if mention.what is Named.SIDE or (mention.square is not None and not mention.comes_from):
             continue
-        target = next((m for m in scene.mentions[mention.number + 1 :] if m.start >= mention.end), None)
+        later = (m for m in scene.mentions[mention.number + 1 :] if m.start >= mention.end)
+        target = next((m for m in later if m.what is not Named.NUMBER), None)
         if target is None or target.what is not Named.SQUARE or target.square is None:
             continue
         gap = _gap(scene, mention.end, target)
@@ -89,11 +92,18 @@ def _gap(scene: Scene, start: int, target: Mention) -> list[str]:
     if broken == [target.start - 1] and scene.words.hint("motion_to", scene.tokens[target.start - 1].text):
         # “The knight goes to the rim, to a4”.
         pass
-    elif len(broken) == 2 and broken[0] == start and broken[1] - broken[0] <= _ASIDE and broken[1] < target.start:
+    elif len(broken) == 2 and broken[0] == start and _is_aside(scene, *broken) and broken[1] < target.start:
         at = range(broken[1], target.start)
     elif broken:
         return []
     return [scene.tokens[word].text for word in at]
+
+
+def _is_aside(scene: Scene, start: int, end: int) -> bool:
+    """Is it no more than a remark between commas: “, naturally,”, “, which had two squares to choose from,”?"""
+    if any(start < step.token <= end for step in scene.steps if step.cued):
+        return False
+    return end - start <= (_RELATIVE if scene.words.hint("aside", scene.tokens[start].text) else _ASIDE)
 
 
 def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | None:
@@ -197,8 +207,33 @@ def _step_of(scene: Scene, motion: Motion) -> Step | None:
     if len(cued) == 1 and not here and cued[0].token < start and cued[0].landed == motion.to:
         # The one move of the line, told a sentence later.
         return cued[0]
+    last = [step for step in cued if step.token < start]
+    if last and not here and scene.sentence_of[last[-1].token] == scene.sentence_of[motion.start] - 1:
+        # “{Kd4}So the king has to hurry. He comes to e4”: told only now.
+        return last[-1] if _untold(scene, last[-1]) and _is_mover(scene, motion, last[-1]) else None
     # The one move of the sentence, said after something else: “{Nf3}White develops, and the knight comes to g3”.
     return before[-1] if len(here) == 1 and before and motion.start - before[-1].token <= 2 * _GAP else None
+
+
+def _untold(scene: Scene, step: Step) -> bool:
+    """Does the sentence in which the move is played not say where it goes?"""
+    start, end = scene.sentence(step.token)
+    squares = [m for m in scene.mentions if start <= m.start < end and m.square is not None]
+    return not squares and not any(s.placed and start <= s.phrase.start < end for s in scene.said)
+
+
+def _is_mover(scene: Scene, motion: Motion, step: Step) -> bool:
+    """Does the motion speak of the piece that moved, by its name or by “he”, “she”, “it”?"""
+    if step.before is None or step.move is None:
+        return False
+    kind = step.before.piece_type_at(step.move.from_square)
+    if motion.who.kind is not None:
+        return motion.who.kind == kind
+    meant = {"he": chess.KING, "she": chess.QUEEN}.get(motion.who.pronoun)
+    if meant is None:
+        return motion.who.pronoun == "it"
+    start, end = scene.sentence(step.token)
+    return meant == kind and any(m.kind == meant for m in scene.mentions if start <= m.start < end)
 
 
 def _takers(scene: Scene, near: Sequence[Known]) -> Iterator[Finding]:

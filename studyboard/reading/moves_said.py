@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -44,16 +45,18 @@ class Said:
 
 def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
     """The phrases that name moves, the longest at each place, in order of their words."""
-    words = lexicon("en")
-    units = units_of(tokens, words)
+    heard_words = lexicon("en")
+    units = units_of(tokens, heard_words)
     anchors = [any(unit.kind in _ANCHORS for unit in here) for here in units]
-    contexts = contexts_of(tokens, anchors, words)
+    contexts = contexts_of(tokens, anchors, heard_words)
     found: list[Said] = []
-    for here in phrases_of(tokens, units, words):
+    for here in phrases_of(tokens, units, heard_words):
         for heard in here:
             phrase = _with_article(heard, tokens)
             if _misheard_file(phrase, tokens):
-                if any(token.text in chess.FILE_NAMES for token in tokens[phrase.start : phrase.end]):
+                words = [token.text for token in tokens[phrase.start : phrase.end]]
+                named = any(word in claim_words().names.pieces for word in words)
+                if not named or any(word in chess.FILE_NAMES for word in words):
                     continue
                 phrase = replace(phrase, form=replace(phrase.form, from_file=None))
             if _passes_a_file(phrase, tokens):
@@ -83,7 +86,8 @@ def _misheard_file(phrase: Phrase, tokens: Sequence[Token]) -> bool:
     letter = chess.FILE_NAMES[file]
     articles = claim_words().names.definite
     written = [token for token in tokens[phrase.start : phrase.end] if token.text not in articles]
-    return not any(token.text == letter or letter in token.text[:2] for token in written)
+    # “He took” is not “e took”: the letter stands alone or at the head of a move (“exd5”).
+    return not any(token.text == letter or re.match(rf"{letter}[x1-8a-h]?[x1-8]", token.text) for token in written)
 
 
 def _passes_a_file(phrase: Phrase, tokens: Sequence[Token]) -> bool:

@@ -43,8 +43,8 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         return [] if mention.square is None else [mention.square]
     if mention.what is Named.SIDE:
         return list(chess.scan_forward(board.occupied_co[bool(mention.colour)]))
-    royal = _royal(scene, mention) if mention.pronoun in _PLAYER_PRONOUNS else None
-    if mention.pronoun in _PLAYER_PRONOUNS and royal is None:
+    kind = royal(scene, mention)
+    if mention.pronoun in _PLAYER_PRONOUNS and kind is None:
         return list(chess.scan_forward(board.occupied))
     if mention.pronoun:
         found = {square for square in moved_to(scene, mention.start) if board.piece_at(square)}
@@ -52,7 +52,8 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         for earlier in named:
             found.update(salient(scene, earlier, board))
         if mention.pronoun in _PLAYER_PRONOUNS:
-            return sorted(square for square in found if board.piece_type_at(square) == royal)
+            moved = {square for square in moved_to(scene, mention.start) if board.piece_type_at(square) == kind}
+            return sorted(moved or (square for square in found if board.piece_type_at(square) == kind))
         found.update(square for square in squares_before(scene, mention.start) if board.piece_at(square))
         # Without a name before it in the line, it can be anything that an earlier line spoke of.
         return sorted(found) if named else list(chess.scan_forward(board.occupied))
@@ -66,8 +67,8 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         return standing or fitting(mention, board)
     if mention.kind == chess.PAWN and mention.file is not None and isinstance(board, chess.Board):
         # “The d-pawn recaptures and attacks …”: it has left its file.
-        moved = [s for s in scene.steps if s.move and chess.square_file(s.move.from_square) == mention.file]
-        left = {s.landed for s in moved}
+        steps = [s for s in scene.steps if s.move and chess.square_file(s.move.from_square) == mention.file]
+        left = {s.landed for s in steps}
         plain = replace(mention, file=None)
         return sorted({*fitting(mention, board), *(at for at in fitting(plain, board) if at in left)})
     return fitting(mention, board)
@@ -94,7 +95,7 @@ def salient(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ches
         named = earlier.kind == mention.kind or earlier.what is Named.SQUARE
         if named and earlier.square is not None and earlier.square in found:
             chosen.add(earlier.square)
-    return sorted(chosen.intersection(found)) if chosen else found
+    return sorted(chosen.intersection(found)) or found
 
 
 def named_before(scene: Scene, token: int) -> list[Mention]:
@@ -125,12 +126,21 @@ def squares_before(scene: Scene, token: int) -> list[chess.Square]:
     ]
 
 
-def _royal(scene: Scene, mention: Mention) -> chess.PieceType | None:
+def royal(scene: Scene, mention: Mention) -> chess.PieceType | None:
     """The king or queen that “he” or “she” means: named, and no player after it, in this sentence or the one before."""
     kind = {"she": chess.QUEEN, "her": chess.QUEEN, "he": chess.KING, "him": chess.KING}.get(mention.pronoun)
+    if kind is None:
+        return None
+    alike = ("she", "her") if kind == chess.QUEEN else ("he", "him")
     start, _ = scene.sentence(mention.start)
     first = scene.sentence(start - 1)[0] if start else 0
-    named = [m for m in scene.mentions if first <= m.start < mention.start and (m.what is Named.SIDE or m.kind == kind)]
+    named = [
+        m
+        for m in scene.mentions
+        if first <= m.start < mention.start and (m.what is Named.SIDE or m.kind == kind or m.pronoun in alike)
+    ]
+    if named and named[-1].pronoun:
+        return royal(scene, named[-1])
     return kind if named and named[-1].what is Named.PIECE else None
 
 

@@ -296,6 +296,9 @@ def _moods(scene: Scene) -> list[Mood]:
         ("negative", Mood.NEGATIVE),
     )
     plain = _plain(tokens, table.get("plain", frozenset()))
+    if _told_in_past(scene):
+        # “The bishop was pinned”, where the moves are told in the past as well, is said of the position then.
+        plain |= {at for at, token in enumerate(tokens) if scene.words.hint("was", token.text)}
     for name, mood in moods:
         longest = max((len(phrase) for phrase in table.get(name, ())), default=0)
         for at in range(len(tokens)):
@@ -327,6 +330,16 @@ def _plain(tokens: Sequence[Token], phrases: frozenset[tuple[str, ...]]) -> set[
                 found.update(range(at, at + length))
                 break
     return found
+
+
+def _told_in_past(scene: Scene) -> bool:
+    """Does the line tell all of it in the past: with verbs of the past, and none of the present?"""
+    past = sum(scene.words.hint("past_verb", token.text) for token in scene.tokens)
+    present = sum(scene.words.hint("present_verb", token.text) for token in scene.tokens)
+    told = any(
+        scene.words.hint("past_verb", token.text) and not scene.words.hint("was", token.text) for token in scene.tokens
+    )
+    return told and past > 3 * present and any(step.move is not None for step in scene.steps)
 
 
 def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool, back: bool) -> None:

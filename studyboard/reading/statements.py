@@ -84,6 +84,7 @@ _OF_NOW = frozenset(claims_inventory.JUDGES) | {
     "material_level",
     "material_ahead",
     "bishop_pair",
+    "squares",
     "passed",
     "count_feature",
     "empty_file",
@@ -91,7 +92,19 @@ _OF_NOW = frozenset(claims_inventory.JUDGES) | {
 }
 #: Claims that speak of another time or of nothing by their own words.
 _ANY_MOOD = frozenset(
-    {"castling_right", "threatens_mate", "mate_in", "miniature", "trapped", "can_go", "cannot_go", "gone", "only_piece"}
+    {
+        "castling_right",
+        "threatens_mate",
+        "mate_in",
+        "miniature",
+        "trapped",
+        "can_go",
+        "cannot_go",
+        "can_take",
+        "cannot_take",
+        "gone",
+        "only_piece",
+    }
 )
 #: What may be told in the past of the position on the board.
 _TOLD_AFTERWARDS = _OF_NOW | {
@@ -179,10 +192,17 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         if claim.said("lost").startswith("stop"):
             mood &= ~Mood.NEGATIVE
     if claim.kind in _ANY_MOOD:
-        own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "only_piece")
+        own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "can_take", "cannot_take", "only_piece")
         own_words = own_words and not _on_condition(claim)
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
     if claim.kind == "mate_in" and scene.words.hint("can_before", claim.before()) and not _on_condition(claim):
+        mood &= ~Mood.HYPOTHETICAL
+    if (
+        claim.kind == "threatens_mate"
+        and not _on_condition(claim)
+        and scene.words.hint("threat_is", claim.match.group())
+    ):
+        # “The threat is mate on h7” is no wish.
         mood &= ~Mood.HYPOTHETICAL
     if claim.kind == "mate" and scene.words.hint("threat_before", claim.before()):
         mood |= Mood.HYPOTHETICAL
