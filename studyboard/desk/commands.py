@@ -13,6 +13,7 @@ from studyboard.desk.commands_script import ScriptCommands
 from studyboard.desk.commands_study import StudyCommands
 from studyboard.desk.commands_talk import TalkCommands
 from studyboard.desk.commands_view import ViewCommands
+from studyboard.desk.commands_words import WordsCommands
 
 if TYPE_CHECKING:
     from studyboard.desk.main_window import MainWindow
@@ -29,6 +30,7 @@ class Commands:
             EditCommands,
             LinesCommands,
             ScriptCommands,
+            WordsCommands,
             GoCommands,
             TalkCommands,
             ViewCommands,

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from PySide6.QtGui import QTextCharFormat, QTextCursor, QTextDocument
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QTextCharFormat, QTextCursor, QTextDocument, QTextLine
 from PySide6.QtWidgets import QTextEdit
 
 from studyboard.desk.look import Look
@@ -56,11 +57,36 @@ class LineSigns:
         """What `setExtraSelections` takes."""
         made: list[QTextEdit.ExtraSelection] = []
         for layer, signs in self._layers.items():
-            for sign in signs:
+            for sign in signs if layer != "spelling" else ():
                 selection = QTextEdit.ExtraSelection()
                 selection.cursor, selection.format = sign.cursor, self._form(layer, sign.chosen)
                 made.append(selection)
         return made
+
+    @property
+    def misspelt(self) -> list[str]:
+        """The words under which there is a dotted line."""
+        return [sign.cursor.selectedText() for sign in self._layers["spelling"]]
+
+    def paint_misspelt(self, text: QTextEdit) -> None:
+        """Paint the dots under misspelt words on the text's viewport; Qt's own would be hardly seen in large type."""
+        signs = self._layers["spelling"]
+        if not signs:
+            return
+        painter = QPainter(text.viewport())
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        size = max(1.6, text.fontMetrics().height() / 12)
+        pen = QPen(self._look.color("spelling"), size)
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        pen.setDashPattern([0.01, 1.9])
+        painter.setPen(pen)
+        scrolled = QPointF(text.horizontalScrollBar().value(), text.verticalScrollBar().value())
+        view = QRectF(text.viewport().rect())
+        for sign in signs:
+            place = _under(sign.cursor, size)
+            if place is not None and view.intersects(place.translated(-scrolled)):
+                place.translate(-scrolled)
+                painter.drawLine(place.topLeft() + QPointF(size / 2, 0), place.topRight() - QPointF(size / 2, 0))
 
     def _form(self, layer: str, chosen: bool) -> QTextCharFormat:
         form = QTextCharFormat()
@@ -70,8 +96,28 @@ class LineSigns:
                 form.setUnderlineStyle(_Underline.SingleUnderline)
                 form.setUnderlineColor(self._look.color("accent"))
             return form
-        form.setUnderlineStyle(_Underline.WaveUnderline if layer == "query" else _Underline.DotLine)
+        form.setUnderlineStyle(_Underline.WaveUnderline)
         form.setUnderlineColor(self._look.color(layer))
-        if layer == "query" and chosen:
+        if chosen:
             form.setBackground(self._look.color("query_soft"))
         return form
+
+
+def _under(cursor: QTextCursor, size: float) -> QRectF | None:
+    """The stripe under the selected word, in its document; None where it is on two lines."""
+    document, start, end = cursor.document(), cursor.selectionStart(), cursor.selectionEnd()
+    block = document.findBlock(start)
+    layout = block.layout()
+    line = layout.lineForTextPosition(start - block.position())
+    last = layout.lineForTextPosition(max(start, end - 1) - block.position())
+    if start == end or not line.isValid() or not last.isValid() or line.lineNumber() != last.lineNumber():
+        return None
+    left, right = (_x(line, place - block.position()) for place in (start, end))
+    corner = document.documentLayout().blockBoundingRect(block).topLeft()
+    return QRectF(left, line.y() + line.ascent() + 1.3 * size, right - left, size).translated(corner)
+
+
+def _x(line: QTextLine, place: int) -> float:
+    found = line.cursorToX(place)
+    # PySide6 hands back the place with the x, since Qt corrects it where it is beyond the end.
+    return float(found[0]) if isinstance(found, tuple) else float(found)  # type: ignore[arg-type]

@@ -288,6 +288,7 @@ class LineText(QTextEdit):
     def paintEvent(self, event: QPaintEvent) -> None:
         """See QWidget; also where a dragged tag would stay, and the cursor while a move is played for it."""
         super().paintEvent(event)
+        self._signs.paint_misspelt(self)
         place = None
         if self._drag is not None and self._drag.word is not None:
             spans, word = word_spans(self.line.text), self._drag.word
@@ -428,6 +429,12 @@ class LineText(QTextEdit):
         placed = [(self._place_of(start), self._place_of_end(end), (start, end) == chosen) for start, end in spans]
         if self._signs.put(layer, self.document(), placed):
             self.setExtraSelections(self._signs.selections())
+            self.viewport().update()
+
+    @property
+    def misspelt(self) -> list[str]:
+        """The words under which there is a dotted line."""
+        return self._signs.misspelt
 
     def _place_of_end(self, character: int) -> int:
         """The place of Qt's cursor behind the character before this one, before the tags that stand there."""

@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from studyboard.desk.prompter import Prompter
     from studyboard.desk.prompter_window import PrompterWindow
     from studyboard.desk.proofreading import Proofreading
+    from studyboard.desk.script_tools import ScriptTools
     from studyboard.desk.stage import Stage
 
 #: The desk is on the screen before it begins to read the script (ms).
@@ -78,6 +79,7 @@ class MainWindow(QMainWindow):
         self.played_cues = PlayedCues(self.session, self.line_editor, self.board_view, settings)
         self.ruler = TimeRuler(self.session, look)
         self._proofreading: Proofreading | None = None
+        self._script_tools: ScriptTools | None = None
         self._arrangement = Arrangement(
             top=self.top_bar,
             notice=self.notice,
@@ -153,6 +155,15 @@ class MainWindow(QMainWindow):
 
             self._proofreading = Proofreading(self)
         return self._proofreading
+
+    @property
+    def script_tools(self) -> ScriptTools:
+        """Spelling, snippets and what else helps in writing."""
+        if self._script_tools is None:
+            from studyboard.desk.script_tools import ScriptTools
+
+            self._script_tools = ScriptTools(self)
+        return self._script_tools
 
     @property
     def recording(self) -> bool:
@@ -362,6 +373,8 @@ class MainWindow(QMainWindow):
         self.performance.stop()
         if self._proofreading is not None:
             self._proofreading.stop()
+        if self._script_tools is not None:
+            self._script_tools.stop()
         if self._booth is not None:
             self._booth.close_down()
         self.settings.setValue("desk/geometry", self.saveGeometry())
@@ -423,6 +436,7 @@ class MainWindow(QMainWindow):
     def _begin_proofreading(self) -> None:
         if self.isVisible():
             self.proofreading.proofreader.read_soon()
+            _ = self.script_tools
 
     def _show_beginning(self) -> None:
         """Where the work on this study stood; at first, the first thing that is said, where that is no move."""

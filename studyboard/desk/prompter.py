@@ -21,6 +21,7 @@ from studyboard.notation.labels import move_label
 from studyboard.timing.clock import clock, over_or_under
 from studyboard.timing.run_through import Stop
 from studyboard.translation import tr
+from studyboard.writing.pronunciation import hints_in
 
 #: The next line is shown where the present one stays at least that large (sizes of controls).
 _COMFORTABLE = 1.5
@@ -174,12 +175,23 @@ class Prompter(QWidget):
         at = 0
         for word, start in enumerate((*starts, len(text))):
             if word in tags or word == len(starts):
-                runs.append(Run(text[at:start], words_between(starts, at, start)))
+                runs += self._said(text, starts, at, start)
                 at = start
             for san in tags.get(word, ()):
                 tag = f"{_BLANK}{san}{_BLANK}"
                 runs += (Run(tag, (), "accent", "accent_soft", strong=True), Run(" "))
         return [*(run for run in runs if run.text), *self._think(beat)]
+
+    def _said(self, text: str, starts: list[int], begin: int, end: int) -> list[Run]:
+        """Some of the spoken line, with how its harder words are said behind them."""
+        runs: list[Run] = []
+        at = begin
+        for hint in hints_in(text[begin:end], self._session.study.pronunciations):
+            behind = begin + hint.end
+            runs.append(Run(text[at:behind], words_between(starts, at, behind)))
+            runs.append(Run(f"{_BLANK}[{hint.said}]", (), "ink_quiet", slanted=True))
+            at = behind
+        return [*runs, Run(text[at:end], words_between(starts, at, end))]
 
     def _think(self, beat: Beat) -> list[Run]:
         if not beat.think:
