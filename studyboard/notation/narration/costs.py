@@ -48,6 +48,9 @@ class Costs:
     branch_reach_with_cue: int = 16
     alternative: float = 0.9
     alternative_ignored: float = 1.6
+    alternative_further: float = 0.4
+    in_place_of_another: float = 0.8
+    rejected_and_told: float = 1.4
     nested: float = 0.4
     each_level_left: float = 0.9
     sibling: float = 0.2
@@ -61,9 +64,15 @@ class Costs:
     returns_after_sentence: float = 0.35
     returns_after_paragraph: float = 0.8
     returns_to_side_line: float = 0.3
+    long_side_line: float = 0.12
+    long_side_line_from: int = 10
     side_line_over_sentence: float = 0.3
     side_line_over_paragraph: float = 1.0
     left_open: float = 0.8
+    left_open_each: float = 0.05
+    never_came_back: float = 0.4
+    never_came_back_each: float = 0.4
+    short_line: int = 4
     nothing_played: float = 2.0
 
     # Not doing what a cue says.
@@ -75,6 +84,7 @@ class Costs:
     back_from_nowhere: float = 2.0
 
     # Moves that nobody said.
+    traded: float = 0.3
     forced_unsaid: float = 1.3
     recapture_unsaid: float = 2.4
     unsaid_of_game: int = 8
@@ -93,6 +103,7 @@ class Costs:
     # How many readings are kept.
     readings_kept: int = 20
     of_each_shape: int = 3
+    alike_now: int = 4
     readings_most: int = 48
     worst: float = 10.0
     worst_step: float = 8.0

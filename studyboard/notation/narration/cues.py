@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from studyboard.notation.narration.lexicon import CueSaying, Lexicon
 from studyboard.notation.narration.tokens import Break, Token
@@ -20,6 +20,10 @@ _BETWEEN_STRUNG = 1
 _LONGEST_MOVE = 6
 _LED_AWAY = 0.5
 _SPOKEN_OF = 0.12
+_A_SQUARE = 2
+_LOOK_BACK, _UNREAL = "look_back", 0.4
+_NO_OBJECT = 0.2
+_TRANSITIVE = frozenset({"control", "reason"})
 
 
 _BRACKET = CueSaying((), "branch", False, 1.0, 4)
@@ -37,6 +41,7 @@ class Context:
     branch, back: how strongly they speak for leaving the line, for coming back to it (0 to 1)
     home: here begin words that only somebody says who has left the line
     alternative: how strongly they speak for another move in place of the last one (0 to 1)
+    rejected: how strongly they say that the move is tried only to be refuted (0 to 1)
     against: how strongly they speak against a move being played here
     kind: the kind of mention that they make of it, if they do
     """
@@ -45,6 +50,7 @@ class Context:
     back: float = 0.0
     home: bool = False
     alternative: float = 0.0
+    rejected: float = 0.0
     against: float = 0.0
     kind: str = ""
 
@@ -64,6 +70,7 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
     joining = [token.text in words.joining for token in tokens]
     means = [any(saying.kind == "with" for saying in words.sayings.get(token.text, ())) for token in tokens]
     covered = {False: 0, True: 0}
+    spoken_for: set[int] = set()
     for at in range(len(tokens)):
         cues = [cue for cue in words.cues.get(tokens[at].text, ()) if _said_here(tokens, at, cue)]
         longest = {way: max((len(c.words) for c in cues if c.behind is way), default=0) for way in covered}
@@ -71,20 +78,58 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             behind = at + len(cue.words)
             if len(cue.words) < longest[cue.behind] or behind <= covered[cue.behind] or not cue.weight:
                 continue
+            if cue.kind == "return" and not cue.behind and _goes_to_a_square(tokens, anchors, behind, words):
+                continue
             found[at].home = found[at].home or cue.home
+            if cue.answered:
+                answered = _is_answered(tokens, anchors, behind, behind + cue.reach, means)
+                if not answered:
+                    _colour(found, parted, anchors, behind, replace(cue, kind="reason", means=True), joining, means)
+                    continue
+                for word in range(behind, min(answered, len(found))):
+                    spoken_for.add(word)
             if cue.behind:
                 _colour_back(found, tokens, anchors, at, cue, joining)
             elif cue.kind in _LEADING or cue.whole_sentence:
                 _lead(found, tokens, parted, anchors, behind, cue)
+            elif cue.kind == _LOOK_BACK and found[at].branch > _UNREAL:
+                # "If Black had taken" says nothing of what was done before.
+                continue
             elif not _is_about_a_word(tokens, behind, words):
                 _colour(found, parted, anchors, behind, cue, joining, means)
         covered = {way: max(end, at + longest[way]) for way, end in covered.items()}
     for at, token in enumerate(tokens):
         if token.opens or token.closes:
             _lead(found, tokens, parted, anchors, at, _BRACKET if token.opens else _END_OF_BRACKET)
+    for at in spoken_for:
+        found[at].against, found[at].kind = 0.0, ""
     for context in found:
         context.against *= 1.0 - _LED_AWAY * min(1.0, context.branch)
     return found
+
+
+def _goes_to_a_square(tokens: Sequence[Token], anchors: Sequence[int], behind: int, words: Lexicon) -> bool:
+    """Does a cue like "goes back to" lead to a bare square, so that a piece comes back and not the speaker?"""
+    kinds = {saying.kind for saying in words.sayings.get(tokens[behind - 1].text, ())}
+    if not kinds & {"link", "back"}:
+        return False
+    if behind + 1 < len(tokens) and "link" in {s.kind for s in words.sayings.get(tokens[behind].text, ())}:
+        behind += 1
+    return behind < len(tokens) and anchors[behind] == _A_SQUARE and tokens[behind].broken == Break.NONE
+
+
+def _is_answered(tokens: Sequence[Token], anchors: Sequence[int], start: int, stop: int, means: Sequence[bool]) -> int:
+    """Where "with" another move stands behind the move that a cue leads to, the end of that other move; else 0."""
+    met = with_it = False
+    for at in range(start, min(len(tokens), stop)):
+        if tokens[at].broken >= Break.SENTENCE:
+            return 0
+        if anchors[at] == _A_SQUARE:
+            if with_it:
+                return at + 1
+            met = True
+        with_it = with_it or (met and means[at])
+    return 0
 
 
 def _is_about_a_word(tokens: Sequence[Token], at: int, words: Lexicon) -> bool:
@@ -99,7 +144,12 @@ def _said_here(tokens: Sequence[Token], at: int, cue: CueSaying) -> bool:
     phrase = cue.words
     if cue.opening and tokens[at].broken < Break.SENTENCE:
         return False
+    if cue.clause and tokens[at].broken < Break.CLAUSE:
+        return False
     if at + len(phrase) > len(tokens):
+        return False
+    behind = at + len(phrase)
+    if cue.ends and behind < len(tokens) and tokens[behind].broken == Break.NONE:
         return False
     for step, word in enumerate(phrase):
         token = tokens[at + step]
@@ -129,6 +179,8 @@ def _lead(
         if met and cue.kind == _OTHER and anchors[at] != 3:
             return
         _add(found[at], cue.kind, strength)
+        if cue.rejects:
+            found[at].rejected = max(found[at].rejected, strength)
         met = met or anchors[at] >= 2
         strength -= cue.weight * _FADING * (0.3 if cue.whole_sentence else 1.0)
 
@@ -151,6 +203,8 @@ def _colour(
             if met and not (cue.listed and (anchors[at] or joining[at])):
                 return
             strength *= _LISTED if cue.listed else _BEHIND_A_COMMA
+            # "No longer pinned, it takes": a verb with a comma behind it has no object.
+            strength *= _NO_OBJECT if at == start and cue.kind in _TRANSITIVE and not cue.listed else 1.0
             met, strung = 0, bool(met)
         if met >= 2 and anchors[at] != 3:
             if not joining[at]:
@@ -177,7 +231,7 @@ def _colour_back(
 ) -> None:
     """Pass a cue on to the move said just before it, or to two of them that are strung together."""
     for before in range(at - 1, max(-1, at - 2 - _REACH_BACK), -1):
-        if tokens[before + 1].broken >= Break.CLAUSE:
+        if tokens[before + 1].broken >= (Break.SENTENCE if cue.over_comma and before + 1 == at else Break.CLAUSE):
             return
         if anchors[before]:
             _colour_moves(found, tokens, anchors, before, cue, joining)

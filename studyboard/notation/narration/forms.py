@@ -17,6 +17,7 @@ class Form:
     promotion: type of the new piece; promotes: it promotes, to a queen if nothing else is said
     castles: "short", "long" or "castles" for either, with "both" for both players; empty for no castling
     check, mate: it gives check, it mates
+    trades: both sides take, one after the other, or this is only the first of the two
     back: the piece goes backwards, or back to where it came from
     vague: a piece was said to move, and not where
     exact: the move was written in notation, so what it leaves out is not so
@@ -39,6 +40,7 @@ class Form:
     castles: str = ""
     check: bool = False
     mate: bool = False
+    trades: bool = False
     back: bool = False
     vague: bool = False
     exact: bool = False

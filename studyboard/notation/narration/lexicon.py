@@ -28,12 +28,14 @@ _MISHEARD = {
     "flank": 0.0,
     "letter": 0.45,
     "digit": 0.45,
-    "square": 0.9,
+    "square": 1.7,
     "capture": 0.6,
     "check": 0.3,
     "castles": 0.9,
 }
 _WEAK = 0.5
+_SHORTEST_ADVERB = 4
+_COMMA = " ,"
 
 Value: TypeAlias = "int | str"
 
@@ -66,8 +68,13 @@ class CueSaying:
     whole_sentence: True where it colours the rest of its sentence
     listed: True where it is about several moves with commas between them
     opening: True where it counts only at the beginning of a sentence
+    clause: True where it counts only at the beginning of a clause
     means: True where "with" leads to what does it, and not to what it is done to
     home: True for a return that only somebody announces who has left the line
+    rejects: True for leaving the line by a move that is at once refuted or advised against
+    answered: True where it leads to a move only if "with" and another move follow it, and else makes a mention
+    ends: True where a comma or more must stand behind it
+    over_comma: True for one that follows the move and may stand behind a comma
     """
 
     words: tuple[str, ...]
@@ -78,8 +85,13 @@ class CueSaying:
     whole_sentence: bool = False
     listed: bool = False
     opening: bool = False
+    clause: bool = False
     home: bool = False
     means: bool = False
+    rejects: bool = False
+    answered: bool = False
+    ends: bool = False
+    over_comma: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +101,7 @@ class Lexicon:
     sayings, cues: phrases by their first word
     san: letters of the pieces in written moves
     fillers: words that may stand anywhere inside a spoken move
+    filler_endings: endings of further such words, as of adverbs
     joining: words that string together what one cue is about
     parting: words that begin something new, as a comma does
     pronouns: words that can be what a cue is about
@@ -100,10 +113,15 @@ class Lexicon:
     cues: Mapping[str, tuple[CueSaying, ...]]
     san: Mapping[str, int]
     fillers: frozenset[str] = field(default_factory=frozenset)
+    filler_endings: tuple[str, ...] = ()
     joining: frozenset[str] = field(default_factory=frozenset)
     parting: frozenset[str] = field(default_factory=frozenset)
     pronouns: frozenset[str] = field(default_factory=frozenset)
     numerals: Mapping[str, int] = field(default_factory=dict)
+
+    def is_filler(self, word: str) -> bool:
+        """May the word stand anywhere inside a spoken move without meaning anything?"""
+        return word in self.fillers or (word.endswith(self.filler_endings) and len(word) > _SHORTEST_ADVERB)
 
 
 @cache
@@ -138,6 +156,8 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         "back",
         "origin",
         "neutral",
+        "trade",
+        "instead",
     )
     for kind in (*plain_kinds, "with", "number"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
@@ -155,16 +175,21 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
             listed=bool(entry.get("listed")),
             home=bool(entry.get("home")),
             means=bool(entry.get("means")),
+            rejects=bool(entry.get("rejects")),
+            answered=bool(entry.get("answered")),
         )
         weak = replace(strong, weight=strong.weight * _WEAK, whole_sentence=False)
         for key, cue in (
             ("before", strong),
             ("weak", weak),
             ("opening", replace(strong, opening=True)),
+            ("clause", replace(strong, clause=True)),
+            ("weak_opening", replace(weak, opening=True)),
             ("after", replace(strong, behind=True)),
+            ("after_comma", replace(strong, behind=True, over_comma=True)),
             ("weak_after", replace(weak, behind=True)),
         ):
-            cues += (replace(cue, words=tuple(phrase.split())) for phrase in entry.get(key, ()))
+            cues += (_cue(cue, phrase) for phrase in entry.get(key, ()))
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
     joining = frozenset(table.get("joining", {}).get("words", ()))
     parting = frozenset(table.get("parting", {}).get("words", ()))
@@ -177,11 +202,17 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         cues=_by_first(cues),
         san=san,
         fillers=fillers,
+        filler_endings=tuple(table.get("filler", {}).get("endings", ())),
         joining=joining,
         parting=parting,
         pronouns=pronouns,
         numerals=numerals,
     )
+
+
+def _cue(cue: CueSaying, phrase: str) -> CueSaying:
+    words = tuple(phrase.removesuffix(_COMMA).split())
+    return replace(cue, words=words, ends=phrase.endswith(_COMMA))
 
 
 def _sayings(kind: str, table: Mapping[str, Iterable[str]], cost: float) -> list[Saying]:

@@ -13,6 +13,7 @@ from studyboard.notation.narration.forms import Form
 from studyboard.notation.narration.units import Unit
 
 _ARTICLE = 0.4
+_CLEARLY = 0.3
 
 
 class Said(Enum):
@@ -36,6 +37,8 @@ class Said(Enum):
     CASTLES = auto()
     SIDE = auto()
     PROMOTES = auto()
+    TRADES = auto()
+    PASSIVE = auto()
     OVER = auto()
 
 
@@ -77,9 +80,13 @@ def _nothing(part: Part, unit: Unit, _: bool) -> Step:
             return Said.FILE, Form(from_file=int(unit.value)), 0.0
         case "square":
             return Said.SQUARE, Form(to=int(unit.value), bare=True), 0.0
+        case "capture" if unit.value == "passive":
+            return Said.PASSIVE, Form(capture=True), 0.2
         case "capture":
             form = Form(capture=True, again=unit.value == "again")
             return Said.CAPTURE, form, 0.6 if unit.value == "loosely" else 0.0
+        case "trade" if unit.value != "off":
+            return Said.TRADES, Form(capture=True), 0.3 if unit.value == "loosely" else 0.0
         case "castles":
             return Said.CASTLES, Form(castles=str(unit.value)), 0.0
         case "side":
@@ -117,6 +124,10 @@ def _file(part: Part, unit: Unit, adjacent: bool) -> Step:
 def _piece(part: Part, unit: Unit, adjacent: bool) -> Step:
     form = part.form
     match unit.kind:
+        case "capture" if unit.value == "passive":
+            return Said.PASSIVE, Form(target=form.piece, capture=True), 0.0
+        case "trade" if unit.value == "off" and form.piece not in (chess.PAWN, chess.KING) and not part.origin:
+            return Said.CAPTURED, replace(form, capture=True, target=form.piece, trades=True, vague=False), 0.0
         case "capture":
             return Said.CAPTURE, replace(form, capture=True, again=unit.value == "again", vague=False), 0.0
         case "square":
@@ -196,6 +207,33 @@ def _square(part: Part, unit: Unit, adjacent: bool) -> Step:
         case "piece" if part.strange == 0:
             return Said.SQUARE_PIECE, replace(form, piece=int(unit.value), bare=False), 0.2
     return _ending(part, unit, adjacent)
+
+
+def _square_owner(part: Part, unit: Unit, adjacent: bool) -> Step:
+    """After a square alone, read as where a piece stands: "the a1 rook", "the d2 knight"."""
+    if unit.kind == "piece" and adjacent and part.form.bare and part.cost + unit.cost < _CLEARLY:
+        return Said.PIECE_FROM, Form(piece=int(unit.value), from_square=part.form.to), 0.1
+    return None
+
+
+def _trades(part: Part, unit: Unit, _: bool) -> Step:
+    """After "trades", "swaps": the pieces, each of which takes its like."""
+    if unit.kind in ("piece", "plural") and unit.value not in (chess.KING, chess.PAWN):
+        form = replace(part.form, piece=int(unit.value), target=int(unit.value), trades=True)
+        return Said.CAPTURED, form, -unit.cost
+    return None
+
+
+def _passive(part: Part, unit: Unit, _: bool) -> Step:
+    """After "is taken by": what takes; after "is taken on": where."""
+    match unit.kind:
+        case "piece":
+            return Said.OVER, replace(part.form, piece=int(unit.value)), 0.0
+        case "square" if part.form.to is None:
+            return Said.PASSIVE, replace(part.form, to=int(unit.value)), 0.0
+        case "letter" if part.form.piece is None:
+            return Said.WITH_FILE, replace(part.form, from_file=int(unit.value)), 0.0
+    return None
 
 
 def _square_piece(part: Part, unit: Unit, adjacent: bool) -> Step:
@@ -351,5 +389,9 @@ RULES: Final[dict[Said, Rule]] = {
     Said.CASTLES: _castles,
     Said.SIDE: _side,
     Said.PROMOTES: _promoting,
+    Said.TRADES: _trades,
+    Said.PASSIVE: _passive,
     Said.OVER: _ending,
 }
+#: A second way in which it may go on.
+FURTHER_RULES: Final[dict[Said, Rule]] = {Said.SQUARE: _square_owner}

@@ -8,7 +8,7 @@ from dataclasses import replace
 from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.forms import Form, Phrase
 from studyboard.notation.narration.lexicon import Lexicon
-from studyboard.notation.narration.phrase_rules import COMPLETE, RULES, Part, Said
+from studyboard.notation.narration.phrase_rules import COMPLETE, FURTHER_RULES, RULES, Part, Said
 from studyboard.notation.narration.tokens import Break, Token
 from studyboard.notation.narration.units import Unit
 
@@ -39,7 +39,7 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
             unit.kind == "letter" and unit.end == start and (unit.cost < _CLEAR or unit.value == 0)
             for unit in units[start - 1]
         )
-        if file_before and ("capture" in kinds or ("piece" in kinds and tokens[start - 1].text not in words.fillers)):
+        if file_before and ("capture" in kinds or ("piece" in kinds and not words.is_filler(tokens[start - 1].text))):
             return COSTS.letter_left_out
         if "piece" in kinds:
             return 0.0
@@ -49,7 +49,7 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
         before_kinds = {unit.kind for unit in units[at - 1] if unit.cost < 0.4}
         if "piece" in before_kinds:
             return COSTS.piece_left_out
-        if not before_kinds & _LINKS and tokens[at - 1].text not in words.fillers:
+        if not before_kinds & _LINKS and not words.is_filler(tokens[at - 1].text):
             break
     if (
         "square" in kinds
@@ -103,19 +103,23 @@ def _grown(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]])
             cost += _COMMA
         if cost > _MOST_COST:
             continue
-        step = RULES[part.said](part, unit, part.at == part.end)
-        if step is None:
-            continue
-        said, form, more = step
-        if cost + more > _MOST_COST:
-            continue
-        decides = (
-            unit.kind in ("square", "written") or (unit.kind != "piece" and form.to is None) or part.start == part.at
-        )
-        anchor = unit.start if decides and unit.kind not in ("check", "mate") else part.anchor
-        complete = said in COMPLETE or form.vague or (said is Said.ON_THE_WAY and form.to is not None)
-        moved = part.moved or unit.kind == "motion"
-        yield Part(said, form, part.start, unit.end, unit.end, anchor, cost + more, moved=moved), complete
+        for rules in (RULES, FURTHER_RULES):
+            rule = rules.get(part.said)
+            step = None if rule is None else rule(part, unit, part.at == part.end)
+            if step is None:
+                continue
+            said, form, more = step
+            if cost + more > _MOST_COST:
+                continue
+            decides = (
+                unit.kind in ("square", "written")
+                or (unit.kind != "piece" and form.to is None)
+                or part.start == part.at
+            )
+            anchor = unit.start if decides and unit.kind not in ("check", "mate") else part.anchor
+            complete = said in COMPLETE or form.vague or (said is Said.ON_THE_WAY and form.to is not None)
+            moved = part.moved or unit.kind == "motion"
+            yield Part(said, form, part.start, unit.end, unit.end, anchor, cost + more, moved=moved), complete
 
 
 def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon) -> Part | None:
@@ -136,7 +140,7 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
         return None
     if kinds & _LINKS:
         cost += _LINK
-    elif token.text in words.fillers:
+    elif words.is_filler(token.text):
         cost += _FILLER
     else:
         cost += _STRANGE

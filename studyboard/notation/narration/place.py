@@ -19,6 +19,7 @@ _UNNAMED_PIECE_TAKES = 0.3
 _NO_NAME_FOR_PAWN = 0.3
 _ELSEWHERE_THAN_LAST = 0.9
 _NOT_BACKWARD = 0.9
+_MOVES_ON = -0.35
 _UNDERPROMOTED = 3.0
 _VAGUE = 1.0
 _VAGUE_PAWN, _ONE_STEP = 0.3, 0.9
@@ -39,13 +40,30 @@ class _Step:
     castles: str
 
 
+class _Facts:
+    """What is known of one position with its last moves, shared by all ways that lead to it.
+
+    State: its legal moves once they were asked for, and what fits which words.
+    """
+
+    __slots__ = ("checks", "fits", "stands", "steps", "to", "ways_on")
+
+    def __init__(self) -> None:
+        self.steps: list[_Step] | None = None
+        self.to: dict[int, list[_Step]] = {}
+        self.fits: dict[int, tuple[float, tuple[Fit, ...]]] = {}
+        self.checks: dict[chess.Move, bool] = {}
+        self.stands: dict[int, bool] = {}
+        self.ways_on: tuple[chess.Move | None, list[chess.Move]] | None = None
+
+
 class Place:
     """A position on the way that a talk takes, known by the moves from the start.
 
-    State: the board and its legal moves once they were asked for, and what fits which words.
+    State: the board, made when it is asked for; the facts are shared within one talk by the dictionary of the start.
     """
 
-    __slots__ = ("_board", "_checks", "_fits", "_known", "_steps", "_to", "move", "number", "parent", "ply", "steps_to")
+    __slots__ = ("_all_facts", "_board", "_facts", "move", "number", "parent", "ply", "steps_to")
 
     def __init__(self, number: int, parent: Place | None, move: chess.Move | None, board: chess.Board | None) -> None:
         self.number = number
@@ -54,11 +72,28 @@ class Place:
         self.ply: int = 0 if parent is None else parent.ply + 1
         self.steps_to: dict[chess.Move, Place] = {}
         self._board = board
-        self._steps: list[_Step] | None = None
-        self._to: dict[int, list[_Step]] = {}
-        self._fits: dict[int, tuple[float, tuple[Fit, ...]]] = {}
-        self._checks: dict[chess.Move, bool] = {}
-        self._known: dict[int, bool] = {}
+        self._facts: _Facts | None = None
+        self._all_facts: dict[tuple[object, ...], _Facts] = {} if parent is None else parent._all_facts
+
+    def _known(self) -> _Facts:
+        if self._facts is None:
+            board = self.board
+            key = (
+                board.occupied_co[chess.WHITE],
+                board.occupied_co[chess.BLACK],
+                board.pawns,
+                board.knights,
+                board.bishops,
+                board.rooks,
+                board.queens,
+                board.turn,
+                board.castling_rights,
+                board.ep_square,
+                self.capture_square,
+                self.moved_before,
+            )
+            self._facts = self._all_facts.setdefault(key, _Facts())
+        return self._facts
 
     @property
     def board(self) -> chess.Board:
@@ -83,19 +118,30 @@ class Place:
             return None
         return self.move.to_square
 
-    def count(self) -> int:
-        """How many legal moves there are."""
-        return len(self._legal())
+    @property
+    def moved_before(self) -> int | None:
+        """Where the piece stands that moved last of those that are to move, None where that is not known."""
+        before = None if self.parent is None else self.parent.move
+        return before.to_square if before else None
 
     def only_move(self) -> chess.Move | None:
         """The one legal move, if there is only one."""
-        steps = self._legal()
-        return steps[0].move if len(steps) == 1 else None
+        return self._ways_on()[0]
 
     def recaptures(self) -> list[chess.Move]:
         """The moves that take back what has just taken."""
-        square = self.capture_square
-        return [] if square is None else [s.move for s in self._legal() if s.move.to_square == square and s.taken]
+        return self._ways_on()[1]
+
+    def _ways_on(self) -> tuple[chess.Move | None, list[chess.Move]]:
+        facts = self._known()
+        if facts.ways_on is None:
+            moves = iter(self.board.generate_legal_moves())
+            first = next(moves, None)
+            only = first if first is not None and next(moves, None) is None else None
+            square = self.capture_square
+            taking = [] if square is None else [step.move for step in self._steps_to(square) if step.taken]
+            facts.ways_on = only, taking
+        return facts.ways_on
 
     def legal_moves(self) -> list[chess.Move]:
         """All legal moves."""
@@ -103,16 +149,19 @@ class Place:
 
     def stands(self, phrase: Phrase) -> bool:
         """Do the words name a piece that stands on that very square, instead of one that goes there?"""
-        known = self._known.get(phrase.form_number)
+        stands = (self._facts or self._known()).stands
+        known = stands.get(phrase.form_number)
         if known is None:
-            known = self._known[phrase.form_number] = self._stands(phrase.form)
+            known = stands[phrase.form_number] = self._stands(phrase.form)
         return known
 
     def fits(self, phrase: Phrase) -> tuple[float, tuple[Fit, ...]]:
         """What doubt costs here, and the legal moves that the words can mean, each with its cost."""
-        known = self._fits.get(phrase.form_number)
+        facts = self._facts
+        fits = (facts or self._known()).fits
+        known = fits.get(phrase.form_number)
         if known is None:
-            known = self._fits[phrase.form_number] = self._doubted(self._fit(phrase.form))
+            known = fits[phrase.form_number] = self._doubted(self._fit(phrase.form))
         return known
 
     def _stands(self, form: Form) -> bool:
@@ -123,25 +172,20 @@ class Place:
         return piece is not None and (form.bare or form.piece == piece)
 
     def _legal(self) -> list[_Step]:
-        if self._steps is None:
+        facts = self._known()
+        if facts.steps is None:
             board = self.board
-            steps: list[_Step] = []
-            for move in board.legal_moves:
-                piece = board.piece_type_at(move.from_square) or 0
-                castles, taken = "", 0
-                if piece == chess.KING and board.is_castling(move):
-                    castles = (
-                        "short" if chess.square_file(move.to_square) > chess.square_file(move.from_square) else "long"
-                    )
-                else:
-                    taken = board.piece_type_at(move.to_square) or 0
-                    if not taken and piece == chess.PAWN and (move.to_square - move.from_square) & 7:
-                        taken = chess.PAWN
-                step = _Step(move, piece, taken, castles)
-                steps.append(step)
-                self._to.setdefault(move.to_square, []).append(step)
-            self._steps = steps
-        return self._steps
+            facts.steps = [_step(board, move) for move in board.generate_legal_moves()]
+        return facts.steps
+
+    def _steps_to(self, square: int) -> list[_Step]:
+        facts = self._known()
+        found = facts.to.get(square)
+        if found is None:
+            board = self.board
+            moves = board.generate_legal_moves(to_mask=chess.BB_SQUARES[square])
+            found = facts.to[square] = [_step(board, move) for move in moves]
+        return found
 
     def _doubted(self, fits: list[Fit]) -> tuple[float, tuple[Fit, ...]]:
         if not fits:
@@ -158,28 +202,27 @@ class Place:
             side = form.castles.removeprefix("both ")
             fits = [(s.move, 0.0) for s in self._legal() if s.castles and side in ("castles", "both", s.castles)]
         else:
-            last = self.capture_square
-            steps = self._legal()
-            if form.to is not None:
-                steps = self._to.get(form.to, [])
+            last, before = self.capture_square, self.moved_before
+            steps = self._legal() if form.to is None else self._steps_to(form.to)
             for step in steps:
                 if not _allowed(form, step):
                     continue
-                cost = _cost(form, step, last, board.turn)
+                cost = _cost(form, step, last, board.turn, before)
                 if cost is not None:
                     fits.append((step.move, cost))
         if form.check:
             fits = [(move, cost + self._check_cost(move, form.mate)) for move, cost in fits]
-            if form.vague and form.piece is None:
+            if form.vague:
                 fits = [(move, cost) for move, cost in fits if self._gives_check(move)]
         if form.white is not None and form.white != board.turn:
             fits = [(move, cost + _WRONG_COLOUR) for move, cost in fits]
         return fits
 
     def _gives_check(self, move: chess.Move) -> bool:
-        known = self._checks.get(move)
+        checks = self._known().checks
+        known = checks.get(move)
         if known is None:
-            known = self._checks[move] = self.board.gives_check(move)
+            known = checks[move] = self.board.gives_check(move)
         return known
 
     def _check_cost(self, move: chess.Move, mate: bool) -> float:
@@ -193,6 +236,18 @@ class Place:
         board = self.board.copy(stack=False)
         board.push(move)
         return board.is_checkmate()
+
+
+def _step(board: chess.Board, move: chess.Move) -> _Step:
+    piece = board.piece_type_at(move.from_square) or 0
+    castles, taken = "", 0
+    if piece == chess.KING and board.is_castling(move):
+        castles = "short" if chess.square_file(move.to_square) > chess.square_file(move.from_square) else "long"
+    else:
+        taken = board.piece_type_at(move.to_square) or 0
+        if not taken and piece == chess.PAWN and (move.to_square - move.from_square) & 7:
+            taken = chess.PAWN
+    return _Step(move, piece, taken, castles)
 
 
 def _allowed(form: Form, step: _Step) -> bool:
@@ -222,9 +277,11 @@ def _allowed(form: Form, step: _Step) -> bool:
     return not (form.exact and not form.capture and form.piece == chess.PAWN and step.taken)
 
 
-def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color) -> float | None:
+def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color, before: int | None) -> float | None:
     move = step.move
     cost = 0.0
+    if form.piece is None and not form.bare and not form.capture and move.from_square == before:
+        cost += _MOVES_ON
     if form.bare:
         if step.piece == chess.PAWN:
             cost += _BARE_CAPTURE if step.taken else 0.0

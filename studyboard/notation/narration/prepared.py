@@ -15,6 +15,7 @@ from studyboard.notation.narration.tokens import Break, Token, tokens_of
 from studyboard.notation.narration.units import Unit, units_of
 
 _COLOUR_BEFORE = 4
+_NAMED_SOON, _NAMED_CLEARLY, _SENTENCE_AROUND = 4, 0.8, 25
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +26,7 @@ class Prepared:
     contexts: what the words around each word say about it
     passing: what it costs to pass a word over
     numbers: the number of the move that the sentence of each word names, if it does
+    replaced: for each word the phrases for the move in whose stead its sentence names others ("instead of …")
     """
 
     tokens: tuple[Token, ...]
@@ -32,6 +34,7 @@ class Prepared:
     contexts: Sequence[Context]
     passing: Sequence[float]
     numbers: Sequence[int | None]
+    replaced: Sequence[Sequence[Phrase]]
 
 
 def prepared(text: str, words: Lexicon) -> Prepared:
@@ -40,7 +43,42 @@ def prepared(text: str, words: Lexicon) -> Prepared:
     units = units_of(tokens, words)
     contexts = contexts_of(tokens, _anchors(units), words)
     phrases = _coloured(phrases_of(tokens, units, words), tokens, units)
-    return Prepared(tokens, phrases, contexts, _passing_costs(units, contexts), move_numbers(tokens, units, words))
+    return Prepared(
+        tokens,
+        phrases,
+        contexts,
+        _passing_costs(units, contexts),
+        move_numbers(tokens, units, words),
+        _replaced(tokens, units, phrases),
+    )
+
+
+def _replaced(
+    tokens: Sequence[Token], units: Sequence[Sequence[Unit]], phrases: Sequence[Sequence[Phrase]]
+) -> list[tuple[Phrase, ...]]:
+    """For each word the phrases behind an "instead of" in its sentence; none for these words themselves."""
+    found: list[tuple[Phrase, ...]] = [()] * len(tokens)
+    for at, here in enumerate(units):
+        behind = max((unit.end for unit in here if unit.kind == "instead"), default=None)
+        if behind is None:
+            continue
+        named = [
+            phrase
+            for start in range(behind, min(len(tokens), behind + _NAMED_SOON))
+            for phrase in phrases[start]
+            if not phrase.form.vague and phrase.cost < _NAMED_CLEARLY
+        ]
+        if not named:
+            continue
+        end = max(phrase.end for phrase in named)
+        first, last = at, end
+        while first > 0 and tokens[first].broken < Break.SENTENCE and at - first < _SENTENCE_AROUND:
+            first -= 1
+        while last < len(tokens) and tokens[last].broken < Break.SENTENCE and last - end < _SENTENCE_AROUND:
+            last += 1
+        found[first:at] = [tuple(named)] * (at - first)
+        found[end:last] = [tuple(named)] * (last - end)
+    return found
 
 
 def _anchors(units: Sequence[Sequence[Unit]]) -> list[int]:

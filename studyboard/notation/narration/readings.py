@@ -28,6 +28,7 @@ class Heard:
     phrase: the words
     place: the position after the move; for a name, the position in which it was named
     depth: 0 on the main line, 1 in a side-line of it, and so on
+    named: for the name of a move, the position after that move
     """
 
     how: How
@@ -35,6 +36,7 @@ class Heard:
     place: Place
     depth: int
     before: Heard | None
+    named: Place | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,19 +73,24 @@ def cheapest(readings: Iterable[Reading]) -> list[Reading]:
     """The cheapest readings, and with them the cheapest few of each other shape that is not hopeless.
 
     Readings of one shape have as many open lines and have come as far on the main line. Without the others a dozen
-    guesses at one doubtful word would crowd out the thought that a side-line has begun.
+    guesses at one doubtful word would crowd out the thought that a side-line has begun. Of those that do the same now
+    and differ only in what lies long behind, a few are enough.
     """
     kept: list[Reading] = []
     shapes: dict[tuple[int, int], int] = {}
+    alike: dict[tuple[object, ...], int] = {}
     worst = 0.0
     for reading in sorted(readings, key=lambda r: r.cost):
         if not kept:
             worst = reading.cost + COSTS.worst
         elif reading.cost > worst or len(kept) >= COSTS.readings_most:
             break
-        shape = len(reading.lines), reading.lines[0].tip.ply
-        of_shape = shapes.get(shape, 0)
-        if len(kept) < COSTS.readings_kept or of_shape < COSTS.of_each_shape:
+        main, tip = reading.lines[0].tip, reading.lines[-1].tip
+        shape = len(reading.lines), main.ply
+        now = len(reading.lines), main.ply, main.move, tip.ply, tip.move
+        of_shape, alike_now = shapes.get(shape, 0), alike.get(now, 0)
+        if alike_now < COSTS.alike_now and (len(kept) < COSTS.readings_kept or of_shape < COSTS.of_each_shape):
             kept.append(reading)
             shapes[shape] = of_shape + 1
+            alike[now] = alike_now + 1
     return kept

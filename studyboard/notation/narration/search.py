@@ -8,6 +8,7 @@ meant.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
@@ -24,6 +25,9 @@ from studyboard.notation.narration.tokens import Break, Token
 _LONG_SENTENCE = 50
 
 
+#: By how much the words can speak for one move more than for nothing in particular.
+_BEST_FIT = 1.0
+_NAMED_AHEAD = 7
 _PASS = chess.Move.null()
 
 
@@ -46,6 +50,7 @@ class Talk:
         self._runs_on = self._breaks[0][-1] * _LONG_SENTENCE < len(said.tokens)
         self._beyond = beyond
         self._numbers = said.numbers
+        self._replaced = said.replaced
         self._places = [Place(0, None, None, start)]
         self.start = self._places[0]
         self.game: list[Place] | None = None
@@ -64,12 +69,17 @@ class Talk:
         waiting: list[dict[tuple[int, ...], Reading]] = [{} for _ in range(end + 1)]
         first = Reading(0.0, (Line(self.start, self.start),), None, 0)
         waiting[0][(0,)] = first
+        least = [math.inf] * (end + 1)
         for at in range(end):
+            passing, home = self._passing[at], self._contexts[at].home
+            if not self._phrases[at] and not passing and not home:
+                self._pass_on(waiting, at)
+                continue
             kept = cheapest(waiting[at].values())
             waiting[at] = {}
             for reading in kept:
-                cost = reading.cost + self._passing[at]
-                if self._contexts[at].home and len(reading.lines) == 1:
+                cost = reading.cost + passing
+                if home and len(reading.lines) == 1 and reading.heard is not None:
                     cost += COSTS.back_from_nowhere
                 passed = Reading(cost, reading.lines, reading.heard, reading.said_to)
                 offer(waiting[at + 1], passed)
@@ -78,6 +88,7 @@ class Talk:
             for phrase in self._phrases[at]:
                 ahead = waiting[phrase.end]
                 limit = kept[0].cost + COSTS.worst_step + self._passed_by[phrase.end] - self._passed_by[at]
+                limit = min(limit, least[phrase.end] + COSTS.worst)
                 for rank, reading in enumerate(kept):
                     if reading.cost + phrase.cost > limit:
                         break
@@ -87,12 +98,32 @@ class Talk:
                     for further in self._understood(reading, phrase, limit):
                         if further.cost <= limit:
                             offer(ahead, further)
+                            if further.cost < least[phrase.end]:
+                                least[phrase.end] = further.cost
+                                limit = min(limit, further.cost + COSTS.worst)
         return min(waiting[end].values(), key=self._in_the_end)
+
+    @staticmethod
+    def _pass_on(waiting: list[dict[tuple[int, ...], Reading]], at: int) -> None:
+        """A word that means nothing: whatever has come to it has come to the next one."""
+        if waiting[at + 1]:
+            for reading in waiting[at].values():
+                offer(waiting[at + 1], reading)
+        else:
+            waiting[at + 1] = waiting[at]
+        waiting[at] = {}
 
     def _in_the_end(self, reading: Reading) -> float:
         left_open = len(reading.lines) > 1 and not self._beyond
-        nothing = left_open and reading.lines[0].tip is self.start
-        return reading.cost + COSTS.left_open * left_open + COSTS.nothing_played * nothing
+        if not left_open:
+            return reading.cost
+        main, open_line = reading.lines[0], reading.lines[1]
+        length = open_line.tip.ply - open_line.root.ply
+        cost = COSTS.left_open + COSTS.left_open_each * length
+        if open_line.root is main.tip and self.game is None:
+            # A line in place of a move that never comes is likely to be the main line itself.
+            cost += COSTS.never_came_back + COSTS.never_came_back_each * max(0, length - COSTS.short_line)
+        return reading.cost + cost + COSTS.nothing_played * (main.tip is self.start)
 
     def _understood(self, reading: Reading, phrase: Phrase, limit: float) -> Iterator[Reading]:
         """The reading gone on by what the phrase can mean here."""
@@ -100,9 +131,9 @@ class Talk:
         lead = self._contexts[phrase.start]
         cost = reading.cost + phrase.cost
         branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
-        named = self._named(reading, phrase)
+        named, place = self._named(reading, phrase)
         if named is not None:
-            heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard)
+            heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard, place)
             if len(reading.lines) > 1 and not phrase.form.bare:
                 named += COSTS.named_despite_return * max(0.0, back - 0.3)
             yield Reading(cost + named, reading.lines, heard, reading.said_to)
@@ -112,14 +143,21 @@ class Talk:
         cost += context.against
         sentences, paragraphs = (count[phrase.start] - count[max(0, reading.said_to - 1)] for count in self._breaks)
         going_on = cost + COSTS.alternative_ignored * lead.alternative
-        yield from self._gone_on(reading, phrase, going_on, branch, back, sentences, paragraphs)
+        if len(reading.lines) > 1:
+            going_on += COSTS.rejected_and_told * max(context.rejected, lead.rejected)
+        if going_on <= limit:
+            yield from self._gone_on(reading, phrase, going_on, branch, back, sentences, paragraphs, limit)
         yield from self._branched(reading, phrase, cost, branch, back, lead.alternative, limit)
 
-    def _named(self, reading: Reading, phrase: Phrase) -> float | None:
-        """The cost of taking the words for the name of something that was just played or stands on the board."""
+    def _named(self, reading: Reading, phrase: Phrase) -> tuple[float | None, Place | None]:
+        """The cost of taking the words for the name of something that was just played or stands on the board.
+
+        With it the position after the move that is named, if it is a move.
+        """
         form = phrase.form
         tip = reading.lines[-1].tip
         best: float | None = None
+        named: Place | None = None
         if tip.stands(phrase):
             best = COSTS.stands_bare if form.bare else COSTS.stands
         at, cost = tip, COSTS.just_played
@@ -129,23 +167,27 @@ class Talk:
         twice = last is not None and last.phrase.form_number == phrase.form_number
         if twice and last is not None and phrase.start - last.phrase.end <= 1:
             cost += COSTS.said_twice
+        if form.vague or not (form.to is not None or form.castles or form.capture):
+            return best, None
         for _ in range(COSTS.remembered):
             if at.parent is None or at.move is None:
                 break
-            if not form.vague and (form.to is not None or form.castles or form.capture):
-                _, fits = at.parent.fits(phrase)
-                for move, fit in fits:
-                    if move == at.move and (best is None or cost + fit < best):
-                        best = cost + fit
+            if form.to is None or form.to == at.move.to_square:
+                for move, fit in at.parent.fits(phrase)[1]:
+                    if move == at.move:
+                        named = named or at
+                        best = cost + fit if best is None else min(best, cost + fit)
             at, cost = at.parent, max(cost, COSTS.just_played) + COSTS.longer_ago
-        return best
+        return best, named
 
     def _returned(self, reading: Reading, phrase: Phrase, cost: float, back: float) -> Iterator[Reading]:
         """Coming back to a line by naming its last move once more."""
         innermost = len(reading.lines) - 1
         for depth in range(innermost - 1, -1, -1):
             tip = reading.lines[depth].tip
-            if tip.parent is None or phrase.form.vague:
+            if tip.parent is None or tip.move is None or phrase.form.vague:
+                continue
+            if phrase.form.to is not None and phrase.form.to != tip.move.to_square:
                 continue
             doubt, fits = tip.parent.fits(phrase)
             for move, fit in fits:
@@ -158,7 +200,15 @@ class Talk:
                     yield Reading(total, reading.lines[: depth + 1], heard, phrase.end)
 
     def _gone_on(
-        self, reading: Reading, phrase: Phrase, cost: float, branch: float, back: float, sentences: int, paragraphs: int
+        self,
+        reading: Reading,
+        phrase: Phrase,
+        cost: float,
+        branch: float,
+        back: float,
+        sentences: int,
+        paragraphs: int,
+        limit: float,
     ) -> Iterator[Reading]:
         """The phrase as the next move of the line that is told, or of one that is still open."""
         innermost = len(reading.lines) - 1
@@ -181,11 +231,16 @@ class Talk:
                     here += COSTS.side_line_goes_on + COSTS.cue_ignored * max(0.0, back - 0.3)
                     here += COSTS.side_line_over_sentence * (sentences > 0)
                     here += COSTS.side_line_over_paragraph * (paragraphs > 0)
+                    here += COSTS.long_side_line * (line.tip.ply - line.root.ply >= COSTS.long_side_line_from)
             if depth == 0:
                 ignored = COSTS.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
                 here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
+            if here > limit + _BEST_FIT:
+                continue
             lines = reading.lines[:depth]
             for place, fit, unsaid in self._next(line.tip, phrase, depth == 0):
+                if here + fit > limit:
+                    continue
                 heard = reading.heard
                 for step in unsaid:
                     heard = Heard(How.UNSAID, phrase, step, depth, heard)
@@ -210,6 +265,9 @@ class Talk:
         doubt, fits = tip.fits(phrase)
         for move, fit in fits:
             after = self.after(tip, move)
+            if form.trades:
+                for reply in after.recaptures():
+                    yield self.after(after, reply), fit + doubt + COSTS.traded, (after,)
             if form.castles.startswith("both"):
                 doubt_after, answers = after.fits(phrase)
                 for reply, further_fit in answers:
@@ -269,9 +327,11 @@ class Talk:
             0.0, back - 0.3 - branch
         )
         innermost = len(reading.lines) - 1
+        replaced = self._replaced[phrase.start]
+        anchor = self._just_named(reading, phrase)
         number = self._numbers[phrase.start]
         reach = COSTS.branch_reach_with_cue if branch > 0.5 else COSTS.branch_reach
-        if number is not None:
+        if number is not None or anchor is not None:
             reach = innermost + max(line.tip.ply for line in reading.lines) + 1
         for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
@@ -290,20 +350,40 @@ class Talk:
                 outer = reading.lines[: depth + 1]
                 if depth and first_of_line:
                     outer, place_cost = reading.lines[:depth], COSTS.sibling
-                here = min(levels, other) if steps == 1 else levels
-                for place, fit in self._alternatives(at, below, phrase, depth == 0):
-                    heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
-                    yield Reading(cost + here + place_cost + fit, (*outer, Line(at, place)), heard, phrase.end)
+                here = levels
+                if steps % 2:
+                    nearer = 1 if first_of_line else steps
+                    here = min(levels, other + COSTS.alternative_further * (nearer - 1))
+                if at is anchor:
+                    place_cost = min(place_cost, COSTS.at_the_number)
+                if replaced and below is not None:
+                    meant = any(move == below.move for named in replaced for move, _ in at.fits(named)[1])
+                    place_cost = (
+                        min(place_cost, COSTS.at_the_number) if meant else place_cost + COSTS.in_place_of_another
+                    )
+                here += cost + place_cost
+                if here <= limit + _BEST_FIT:
+                    for place, fit in self._alternatives(at, below, phrase, depth == 0, limit - here):
+                        heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
+                        yield Reading(here + fit, (*outer, Line(at, place)), heard, phrase.end)
                 if first_of_line or at.parent is None:
                     break
                 at, below = at.parent, at
 
+    def _just_named(self, reading: Reading, phrase: Phrase) -> Place | None:
+        """The position after the move that was named just ahead, as in "against d3 I had prepared knight takes"."""
+        last = reading.heard
+        if last is None or last.how is not How.NAMED or phrase.start - last.phrase.end > _NAMED_AHEAD:
+            return None
+        same_sentence = self._breaks[0][phrase.start] == self._breaks[0][last.phrase.start]
+        return last.named if same_sentence else None
+
     def _alternatives(
-        self, at: Place, below: Place | None, phrase: Phrase, main: bool
+        self, at: Place, below: Place | None, phrase: Phrase, main: bool, most: float
     ) -> Iterator[tuple[Place, float]]:
         doubt, fits = at.fits(phrase)
         for move, fit in fits:
-            if below is not None and move == below.move:
+            if (below is not None and move == below.move) or fit + doubt > most:
                 continue
             place = self.after(at, move)
             if main and place.number in self._on_game:

@@ -15,7 +15,7 @@ from studyboard.notation.narration.tokens import Break, Token
 _SQUARE = re.compile(r"([a-h])([1-8])")
 _WRITTEN = re.compile(r"([^\W\d_]?)([a-h]?)([1-8]?)([x×]?)([a-h][1-8])(?:=?([^\W\d_]))?")
 _APART = 0.15
-_IN_SAYINGS = frozenset({"capture", "check", "mate", "piece"})
+_IN_SAYINGS = frozenset({"capture", "check", "mate", "piece", "castles", "trade"})
 _POSSESSIVE = 0.4
 _ALLOWANCE = 0.65
 _DOUBT = 3.0
