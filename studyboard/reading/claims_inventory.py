@@ -233,7 +233,8 @@ def _pawns_meant(claim: Claim, area: int) -> Thing | None:
     number = claim.mentions("list")[0]
     begins = claim.scene.sentence(claim.sentence.start - 1)[0] if claim.sentence.start else 0
     pawns = any(m.kind == chess.PAWN and begins <= m.start < claim.start for m in claim.scene.mentions)
-    if not pawns and area == chess.BB_ALL:
+    bare = all(not board.occupied & ~board.kings & ~board.pawns for board in claim.boards())
+    if not pawns and area == chess.BB_ALL and not bare:
         return None
     return Thing(chess.PAWN, "", number.value, True, plural=True)
 
@@ -360,9 +361,24 @@ def judge_gone(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.NUMBER, claim.quote(), why)
 
 
+def judge_keeps(claim: Claim) -> list[Judgement]:
+    """“Black still has his queen”, “both sides kept their rooks”: at least one of them."""
+    thing, colours = claim.mention("kept"), holder(claim)
+    if thing is None or not thing.definite or not thing.kind or thing.square is not None or not colours:
+        return []
+    if thing.kind in (chess.KING, chess.PAWN) or (not claim.has("both") and thing.plural):
+        return []
+    sort = _plain(thing.kind)
+    boards = claim.boards()
+    words = holdings_words(boards[0], [sort], colours, chess.BB_ALL)
+    if any(all(board.pieces_mask(thing.kind, colour) for colour in colours) for board in boards):
+        return confirmed(Topic.NUMBER, claim.quote(), words)
+    return contradicted(Topic.NUMBER, claim.quote(), words)
+
+
 def judge_lost_count(claim: Claim) -> list[Judgement]:
     """“Each side has lost one pawn”: since the beginning, or more than the other side."""
-    things, colours = things_named(claim, "list"), holder(claim)
+    things, colours = things_named(claim, "list") or _his_queen(claim), holder(claim)
     if not things or not colours or any(t.kind is None for t in things) or not claim.hinted("counted_exactly_after"):
         return []
     if len(colours) == 1 and not any(thing.exact for thing in things):
@@ -377,6 +393,12 @@ def judge_lost_count(claim: Claim) -> list[Judgement]:
         if since or net:
             return confirmed(Topic.NUMBER, claim.quote(), holdings_words(board, things, colours, chess.BB_ALL))
     return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], things, colours, chess.BB_ALL))
+
+
+def _his_queen(claim: Claim) -> list[Thing]:
+    named = claim.mentions("list")
+    alone = len(named) == 1 and named[0].kind == chess.QUEEN and named[0].square is None and not named[0].plural
+    return [Thing(chess.QUEEN, "", 1, True)] if alone else []
 
 
 def _lost(begin: chess.BaseBoard, board: chess.BaseBoard, colour: chess.Color, thing: Thing) -> int:
@@ -399,6 +421,20 @@ def judge_ending(claim: Claim) -> list[Judgement]:
         if there <= allowed and needed <= there and (not minor or there & {chess.BISHOP, chess.KNIGHT}):
             return confirmed(Topic.NUMBER, claim.quote(), _pieces_words(board), exact=True)
     return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
+def judge_only_kinds(claim: Claim) -> list[Judgement]:
+    """“Only kings and pawns are left”, “rooks and bishops only”."""
+    named = claim.mentions("kinds")
+    if any(m.kind is None or m.square is not None or not m.plural or m.definite for m in named):
+        return []
+    kinds = {m.kind for m in named if m.kind is not None}
+    boards = claim.boards()
+    for board in boards:
+        there = {piece.piece_type for piece in board.piece_map().values()} - {chess.KING, chess.PAWN}
+        if there == kinds - {chess.KING, chess.PAWN}:
+            return confirmed(Topic.NUMBER, claim.quote(), _pieces_words(board))
+    return contradicted(Topic.NUMBER, claim.quote(), _pieces_words(boards[0]))
 
 
 def _pieces_words(board: chess.BaseBoard) -> str:
@@ -450,5 +486,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "men": judge_men,
     "lost_count": judge_lost_count,
     "ending": judge_ending,
+    "only_kinds": judge_only_kinds,
+    "keeps": judge_keeps,
     "bishop_shade": judge_bishop_shade,
 }

@@ -134,6 +134,12 @@ def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, s
     return all(more[thing] == count for count, thing in things if thing != EXCHANGE)
 
 
+def has_more(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, str]]) -> bool:
+    """Has *colour* just so many more of these, whatever the other side has for it?"""
+    more = difference(board, colour)
+    return all(more[thing] == count for count, thing in things)
+
+
 def judge_up(claim: Claim) -> list[Judgement]:
     """“White is a pawn up”, “the exchange down”, “with two extra pawns”, “nobody is a pawn up”."""
     things = amounts(claim)
@@ -154,10 +160,11 @@ def judge_up(claim: Claim) -> list[Judgement]:
     if who is not None and (who.kind is not None or (who.plural and not who.pronoun)):
         return []
     colours = list(holder(claim) or chess.COLORS)
+    more = claim.hinted("more_of_it") or says(claim, "amount", "extra", "additional", "spare")
     boards = settled(claim)
     for board in boards:
         for colour in colours:
-            if is_up(board, colour != down, things):
+            if is_up(board, colour != down, things) or (more and has_more(board, colour != down, things)):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board), exact=who is not None)
     soon = [after for board in claim.boards() for after in after_best_capture(board)]
     if len(things) == 1 and any(is_up(board, colour != down, things) for board in soon for colour in colours):
@@ -212,7 +219,7 @@ def judge_for(claim: Claim) -> list[Judgement]:
             more[EXCHANGE] = _exchanges(more)
             if more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
-    if not claim.hinted("has_before"):
+    if not claim.hinted("has_before") and not claim.has("has"):
         return undecided(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
 

@@ -132,7 +132,8 @@ def judge_count_feature(claim: Claim) -> list[Judgement]:
     """“White has three passed pawns”, “there are two isolated pawns”."""
     number, thing = claim.mention("number"), claim.mention("pawns")
     kind = next((name for name in _FEATURES if claim.scene.words.hint(f"is_{name}", claim.match.group())), "")
-    if number is None or thing is None or thing.kind != chess.PAWN or not kind or thing.square is not None:
+    wanted = 0 if claim.has("neither") else None if number is None else number.value
+    if wanted is None or thing is None or thing.kind != chess.PAWN or not kind or thing.square is not None:
         return []
     if thing.file is not None or not claim.hinted("counted_after") or claim.hinted("not_all_after"):
         return []
@@ -141,7 +142,8 @@ def judge_count_feature(claim: Claim) -> list[Judgement]:
     for board in claim.boards():
         counts = [sum(feature(board, at) for at in board.pieces(chess.PAWN, c)) for c in owner or chess.COLORS]
         told.append((counts, board))
-        right = all(n == number.value for n in counts) if claim.has("both") else number.value in (*counts, sum(counts))
+        every = claim.has("both") or claim.has("neither")
+        right = all(n == wanted for n in counts) if every else wanted in (*counts, sum(counts))
         if right:
             return confirmed(Topic.PAWNS, claim.quote(), _counts_words(counts, owner, kind))
     if not owner:

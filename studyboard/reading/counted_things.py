@@ -14,7 +14,7 @@ from studyboard.reading.claim import Claim
 from studyboard.reading.mentions import Mention, Named
 
 _ITEM: Final = re.compile(r"((?:[a-z']+ )*)(?:§n(\d+) )?((?:[a-z']+ )*)§p(\d+)")
-_BARE: Final = re.compile(r"§n(\d+)$")
+_BARE: Final = re.compile(r"§n(\d+)(?: §c\d+)?(?: ones)?$")
 #: How many of each kind a side begins with (FIDE Laws of Chess, 2.2).
 AT_FIRST: Final = {
     chess.PAWN: 8,

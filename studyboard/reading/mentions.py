@@ -159,6 +159,8 @@ class _Chunker:
     def _piece(self, start: int) -> Mention | None:
         names = self.names
         at = start
+        if self._owns_list(start):
+            return None
         mention = Mention(Named.PIECE, start, start)
         while at < len(self.tokens) and (at == start or self._joined(at)):
             word = self._word(at)
@@ -180,7 +182,12 @@ class _Chunker:
                 at += 1
             elif word in names.wings:
                 mention = replace(mention, vague=True)
-            elif word in names.adjectives or (at > start and word in names.numbers[2:9] and not self._is_side(at - 1)):
+            elif word in names.adjectives or (
+                word in names.numbers[2:9]
+                and not self._is_side(at - 1)
+                and at > start
+                and (self._word(start) in names.determiners or self._owner(self._word(start))[1])
+            ):
                 pass
             elif (
                 at in self.squares
@@ -205,6 +212,12 @@ class _Chunker:
             mention = replace(mention, file=None, vague=True)
         mention = replace(mention, kind=piece or None, plural=plural, end=at + 1)
         return self._placed(mention)
+
+    def _owns_list(self, at: int) -> bool:
+        """Does a name with a capital begin what that side has: “…, Black queen and bishop”?"""
+        token = self.tokens[at]
+        capital = token.written[:1].isupper() and token.broken == Break.CLAUSE and self._is_side(at)
+        return capital and self._kind(self._word(at + 1)) is not None and self._word(at + 2) == "and"
 
     def _is_side(self, at: int) -> bool:
         """Is this word the bare name of a side: “Black two knights” are two that Black has?"""

@@ -35,7 +35,7 @@ _MACROS = (
     ("@number", r"(?P<number>§n\d+)"),
     ("@square", r"(?P<square>§[s]\d+)"),
     ("@file", r"(?P<file>§f\d+)"),
-    ("@list2", rf"(?P<list2>(?:§c\d+ )?(?:(?:<before_count>) )*(?:{_LIST}|§n\d+))"),
+    ("@list2", rf"(?P<list2>(?:§c\d+ )?(?:(?:<before_count>) )*(?:{_LIST}|§n\d+(?: §c\d+)?(?: ones)?))"),
     ("@list", rf"(?P<list>{_LIST})"),
     ("@kinds", r"(?P<kinds>§p\d+(?: (?:and|against|versus) §p\d+)*)"),
     *((f"@amount{n}", rf"(?P<amount{n}>{_AMOUNT})") for n in ("2", "3")),
