@@ -73,7 +73,7 @@ def judge_holds(claim: Claim) -> list[Judgement]:
     area = wing_of(claim)
     if not things or colours is None or area is None or claim.hinted("not_all_after"):
         return []
-    if claim.hinted("compensation_before"):
+    if claim.hinted("compensation_before") or (claim.has("neither") and claim.has("none")):
         return []
     whole = claim.hinted("counted_after")
     if not whole:

@@ -15,6 +15,7 @@ from studyboard.board.naming import counted, side
 from studyboard.board.rights import bishops_words, has_bishop_pair, opposite_bishops
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import holder
+from studyboard.reading.counted_things import is_plain
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
 
@@ -36,7 +37,7 @@ def amounts(claim: Claim, *, definite: bool = False) -> list[tuple[int, str]]:
         named = claim.mentions(group)
         numbers = [m.value for m in named if m.what is Named.NUMBER]
         pieces = [m for m in named if m.what is Named.PIECE]
-        if pieces and (pieces[0].square is not None or pieces[0].pronoun):
+        if pieces and (pieces[0].square is not None or pieces[0].pronoun or not is_plain(claim, pieces[0])):
             continue
         thing = EXCHANGE if not pieces else MINOR if pieces[0].kind is None else chess.piece_name(pieces[0].kind)
         words = [] if not pieces else claim.scene.tokens[pieces[0].start : pieces[0].end]
@@ -248,8 +249,9 @@ def judge_bishop_pair(claim: Claim) -> list[Judgement]:
         return []
     colours = list(holder(claim) or chess.COLORS)
     boards = claim.boards()
-    denied = claim.has("none") or claim.has("neither") or says(claim, "kind2", "no")
-    sure = denied or claim.has("both")
+    kept = claim.has("none") and claim.has("neither")
+    denied = not kept and (claim.has("none") or claim.has("neither") or says(claim, "kind2", "no"))
+    sure = denied or kept or claim.has("both")
     pairs = [[has_bishop_pair(board, colour) for colour in colours] for board in boards]
     right = any((not any(of) if denied else all(of)) if sure else any(of) for of in pairs)
     words = " ".join(

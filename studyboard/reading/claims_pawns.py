@@ -98,6 +98,8 @@ def _judge_feature(claim: Claim) -> list[Judgement]:
 
 def _in_general(claim: Claim, thing: Mention | None) -> bool:
     """“A passed pawn is a force”, “plays for a passed pawn”: said of no pawn on the board."""
+    if claim.hinted("is_what_after"):
+        return True
     if thing is not None and (thing.definite or thing.square is not None or thing.file is not None):
         return False
     return _owner(claim) is None and (claim.hinted("general_after") or claim.hinted("aim_before"))

@@ -102,6 +102,8 @@ def _thing(claim: Claim, mention: Mention, number: int | None, before: Sequence[
         return None
     tokens = [token.text for token in claim.scene.tokens[mention.start : mention.end]]
     words = [*before, *tokens]
+    if not is_plain(claim, mention):
+        return None
     if {"extra", "additional", "spare"} & set(words):
         return None
     if mention.vague and not {"minor", "major", "heavy"} & set(words):
@@ -149,6 +151,12 @@ def _thing(claim: Claim, mention: Mention, number: int | None, before: Sequence[
         mention.file,
         mention.plural,
     )
+
+
+def is_plain(claim: Claim, mention: Mention) -> bool:
+    """Is it named as a piece and no more: no “attacker”, no “bad bishop”, of which there may be fewer?"""
+    tokens = [token.text for token in claim.scene.tokens[mention.start : mention.end]]
+    return not claim.scene.words.hint("qualified", " ".join(tokens))
 
 
 def _same(like: Thing, count: int) -> Thing:
