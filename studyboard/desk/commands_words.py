@@ -16,6 +16,18 @@ class WordsCommands(CommandGroup):
         """The next word that no dictionary has."""
         self._window.script_tools.next_misspelling()
 
+    def replace_in_script(self) -> None:
+        """Find words in the whole script and replace them."""
+        self._window.script_tools.find()
+
+    def insert_snippet(self) -> None:
+        """Choose a recurring text for the cursor."""
+        self._window.script_tools.offer_snippets()
+
+    def edit_snippets(self) -> None:
+        """Write recurring texts, and choose the file with names."""
+        self._window.script_tools.show_snippets()
+
     def pronounce(self) -> None:
         """How the word at the cursor is said."""
         self._window.script_tools.pronounce()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtGui import QKeyEvent, QKeySequence, QTextCursor
 from PySide6.QtWidgets import QComboBox, QFormLayout, QPlainTextEdit, QWidget
 
 from studyboard.board.assessments import MOVE_GLYPHS, POSITION_GLYPHS, glyph_words, with_glyph
@@ -84,6 +84,16 @@ class NoteEditor(QWidget):
         """The choice of what is thought of the position."""
         return self._position
 
+    def select(self, field: str, start: int, end: int) -> None:
+        """Put the keyboard into one of the two notes ("note_before", "note"), with these characters selected."""
+        text = self._before if field == "note_before" else self._after
+        cursor = text.textCursor()
+        written = text.toPlainText()
+        cursor.setPosition(_length(written[:start]))
+        cursor.setPosition(_length(written[:end]), QTextCursor.MoveMode.KeepAnchor)
+        text.setTextCursor(cursor)
+        text.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def show_node(self, node: Node) -> None:
         """Show what is kept at this node; the cursor stays where nothing has changed."""
         self._loading = True
@@ -149,6 +159,11 @@ class _NoteText(QPlainTextEdit):
     def minimumSizeHint(self) -> QSize:
         """Room for one line."""
         return QSize(120, self.fontMetrics().lineSpacing() + 16)
+
+
+def _length(text: str) -> int:
+    """How many places of Qt's cursor a text takes."""
+    return len(text.encode("utf-16-le")) // 2
 
 
 def _glyphs(name: str, glyphs: tuple[int, ...]) -> QComboBox:

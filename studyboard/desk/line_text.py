@@ -191,6 +191,19 @@ class LineText(QTextEdit):
         self._caret_held = held
         self.viewport().update()
 
+    def insert_words(self, words: str) -> None:
+        """Put words at the cursor, in the place of what is selected, with a blank where they would touch others."""
+        cursor = self.textCursor()
+        cursor.beginEditBlock()
+        cursor.removeSelectedText()
+        at = self._character_of(cursor.position())
+        line = self.line.text
+        before = " " if line[at - 1 : at].strip() and words[:1].isalnum() and at else ""
+        behind = " " if line[at : at + 1].isalnum() else ""
+        cursor.insertText(before + words + behind)
+        cursor.endEditBlock()
+        self.setTextCursor(cursor)
+
     def replace_characters(self, start: int, end: int, text: str) -> None:
         """Put *text* in the place of these characters of the line; tags between them stay before it."""
         cursor = self.textCursor()

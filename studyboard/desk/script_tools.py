@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QApplication, QMenu
 
 from studyboard.desk.line_spelling import LineSpelling
+from studyboard.desk.snippets import Snippets
 from studyboard.desk.spelling import Spelling, put_on_top
 from studyboard.model.script import BeatKey, Part
 from studyboard.translation import tr
-from studyboard.writing.find_replace import script_order, text_of
+from studyboard.writing.find_replace import Place, script_order, text_of
+from studyboard.writing.snippets import Snippet
 from studyboard.writing.written_words import word_at
 
 if TYPE_CHECKING:
+    from studyboard.desk.find_window import FindWindow
     from studyboard.desk.main_window import MainWindow
 
 
@@ -29,7 +32,11 @@ class ScriptTools(QObject):
         self._editor = window.line_editor
         self._editor.text.menu_opening.connect(self._line_menu)
         self.spelling = Spelling(window.session, window.settings, self)
+        self.snippets = Snippets(window.session, window.settings, lambda: self.spelling.language, self)
+        self.snippets.names_changed.connect(self._learn_names)
+        self._find: FindWindow | None = None
         self.line_spelling = LineSpelling(self._editor, self.spelling)
+        self._learn_names()
         self.spelling.refresh()
 
     def stop(self) -> None:
@@ -75,6 +82,81 @@ class ScriptTools(QObject):
         known = "" if word is None else word.text.removesuffix("'s").removesuffix("’s")
         PronunciationDialog(self._session, selected or known, self._window).exec()
 
+    # ---- snippets ---------------------------------------------------------------------------------------------------
+
+    def offer_snippets(self) -> None:
+        """Show the snippets at the cursor of the line."""
+        self._editor.focus_line()
+        menu = QMenu(self._window)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.snippets.menu(menu, self.insert_snippet, self.show_snippets)
+        text = self._editor.text
+        menu.popup(text.viewport().mapToGlobal(text.cursorRect().bottomLeft()))
+        menu.setActiveAction(menu.actions()[0])
+
+    def show_snippets(self) -> None:
+        """Open the window in which snippets are written."""
+        from studyboard.desk.snippets_window import SnippetsWindow
+
+        window = SnippetsWindow(self.snippets, self._window)
+        window.insert_wanted.connect(self.insert_snippet)
+        window.exec()
+
+    def insert_snippet(self, snippet: Snippet) -> None:
+        """Put a snippet at the cursor, its places filled, and say what is not known."""
+        filled = self.snippets.filled(snippet.text)
+        self._editor.focus_line()
+        self._editor.text.insert_words(filled.text)
+        self._editor.flush()
+        if filled.missing:
+            places = ", ".join(f"{{{place}}}" for place in filled.missing)
+            self._window.tell(tr("Not known and left as it is: {places}.", places=places))
+
+    # ---- find and replace -------------------------------------------------------------------------------------------
+
+    def find(self) -> None:
+        """Open the window that searches the script, with what is selected in the line."""
+        if self._find is None:
+            from studyboard.desk.find_window import FindWindow
+
+            self._find = FindWindow(self._session, self._window)
+            self._find.flush_wanted.connect(self._editor.flush)
+            self._find.shown.connect(self._show_found)
+            self._find.found.connect(lambda _: self._mark_found())
+            self._editor.line_shown.connect(lambda *_: self._mark_found())
+        self._editor.flush()
+        text = self._editor.text
+        selected = text.textCursor().selectedText().replace("\ufffc", "").replace("\u2029", "\n")
+        self._find.show()
+        self._find.raise_()
+        self._find.activateWindow()
+        self._find.begin(selected, self._editor.key, text.character)
+
+    def _show_found(self, place: Place | None) -> None:
+        find = self._find
+        if place is None or find is None:
+            self._mark_found()
+            return
+        focus = QApplication.focusWidget()
+        if place.field == "spoken":
+            self.show_place(place.key, place.start, place.end)
+        elif isinstance(place.key, int):
+            self._window.write_stage()
+            self._session.show(place.key)
+            self._editor.focus_note()
+            self._editor.note.select(place.field, place.start, place.end)
+        self._mark_found(place)
+        if find.isVisible() and focus is not None and find.isAncestorOf(focus):
+            # One goes on with the keys of that window.
+            find.activateWindow()
+            focus.setFocus()
+
+    def _mark_found(self, chosen: Place | None = None) -> None:
+        places = self._find.places if self._find is not None and self._find.isVisible() else ()
+        here = [place for place in places if place.key == self._editor.key and place.field == "spoken"]
+        span = None if chosen is None else (chosen.start, chosen.end)
+        self._editor.text.show_found([(place.start, place.end) for place in here], span)
+
     # ---- within -----------------------------------------------------------------------------------------------------
 
     def show_place(self, key: BeatKey, start: int, end: int) -> None:
@@ -89,6 +171,9 @@ class ScriptTools(QObject):
                 self._editor.edit_node()
         self._editor.focus_line()
         self._editor.text.select_characters(start, end)
+
+    def _learn_names(self) -> None:
+        self.spelling.learn_names(self.snippets.names)
 
     def _line_menu(self, menu: QMenu, character: int) -> None:
         word = word_at(self._editor.text.line.text, character)
