@@ -158,8 +158,12 @@ class FindWindow(QDialog):
         super().keyPressEvent(event)
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Show again what is found."""
+        """Show again what is found, in a window that has room for all of it."""
         super().showEvent(event)
+        width = min(36 * self.fontMetrics().height(), round(0.95 * self.screen().availableSize().width()))
+        layout = self.layout()
+        if layout is not None and self.width() < width:
+            self.resize(width, layout.totalHeightForWidth(width))
         self._search_again()
 
     def hideEvent(self, event: QHideEvent) -> None:
