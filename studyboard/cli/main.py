@@ -15,7 +15,7 @@ from studyboard.model.errors import StudyboardError
 
 GOOD, FOUND_SOMETHING, CANNOT = 0, 1, 2
 
-_VERBS = ("open", "tour", "new", "timing", "readthrough", "deliver", "pgn", "check-setup")
+_VERBS = ("open", "tour", "new", "timing", "pace", "readthrough", "deliver", "pgn", "check-setup")
 _CAUTION = (
     "Engine and archive help is for finished games: the event's and the arbiter's rules come first, and live rounds "
     "may have a broadcast delay. Names, photographs and sponsors' material are the publisher's responsibility."
@@ -113,6 +113,14 @@ def _parser() -> argparse.ArgumentParser:
     timing.add_argument("--json", action="store_true", help="print the report as JSON")
     timing.set_defaults(run=_timing)
 
+    pace = verbs.add_parser("pace", help="learn the presenter's pace from a timed talk, or from the takes of a study")
+    pace.add_argument(
+        "talk", type=Path, metavar="TALK.txt|STUDY", help="lines starting [m:ss], WebVTT, SRT; or a study"
+    )
+    pace.add_argument("--keep-in", type=Path, metavar="STUDY", help="set it as the pace of this study")
+    pace.add_argument("--json", action="store_true", help="print the report as JSON")
+    pace.set_defaults(run=_pace)
+
     reading = verbs.add_parser("readthrough", help="check what is said against the board")
     reading.add_argument("study", type=Path, nargs="?", metavar="STUDY", help="a study, or a PGN file")
     reading.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
@@ -188,6 +196,12 @@ def _timing(options: argparse.Namespace) -> int:
     from studyboard.cli.timing_verb import timing
 
     return timing(options.study, options.number, as_json=options.json)
+
+
+def _pace(options: argparse.Namespace) -> int:
+    from studyboard.cli.pace_verb import pace
+
+    return pace(options.talk, keep_in=options.keep_in, as_json=options.json)
 
 
 def _readthrough(options: argparse.Namespace) -> int:

@@ -32,7 +32,7 @@ class Loaded:
 
 def load_study(path: Path, number: int | None = None) -> Loaded:
     """The study in this file, or one made from a game of a PGN file. Raises StudyboardError."""
-    if _is_study(path):
+    if is_study(path):
         if number is not None:
             raise NoSuchGameError(f"{path} is a study and holds one game: leave --number out.")
         with StudyFile.open(path, read_only=True) as file:
@@ -79,7 +79,8 @@ def _named(entry: GameEntry) -> str:
     return f"{entry.number} {entry.headers.get('White', '?')} – {entry.headers.get('Black', '?')}"
 
 
-def _is_study(path: Path) -> bool:
+def is_study(path: Path) -> bool:
+    """True where the file is a study, by what it begins with or by its name. Raises StudyboardError."""
     return _head(path).startswith(_SQLITE) or path.suffix.lower() == ".studyboard"
 
 
