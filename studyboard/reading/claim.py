@@ -14,6 +14,7 @@ from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import moved_to, subjects
 from studyboard.reading.scene import Scene, Sentence
 
+_NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 
 
@@ -70,6 +71,13 @@ class Claim:
         """What the group "things" names, without a last one that begins the next clause: “…, and the queen covers”."""
         named = self.mentions("things")
         if len(named) > 1 and self.runs_on():
+            named.pop()
+        moves = next((n for n, mention in enumerate(named) if n and mention.moves_to), None)
+        if moves is not None:
+            # “With an eye on f7, bishop f5, c3”: the moves that follow.
+            named = named[:moves]
+        if len(named) > 1 and not named[-1].definite and named[-1].kind and _NEW_CLAUSE.search(self.said("things")):
+            # “Kicking the bishop, and a knight on the rim is dim.”
             named.pop()
         # "…, a second attacker" says something of what was named, and names nothing further.
         while len(named) > 1 and _is_remark(named[-1]):

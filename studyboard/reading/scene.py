@@ -16,6 +16,10 @@ from studyboard.reading.moves_said import Said, moves_said
 from studyboard.reading.words import ClaimWords, claim_words
 
 
+#: So few words are no sentence of their own: “With check!”
+_FRAGMENT = 3
+
+
 class Mood(Flag):
     """How something is said."""
 
@@ -313,8 +317,14 @@ def _moods(scene: Scene) -> list[Mood]:
                         )
                     break
     for sentence in scene.sentences:
+        cued = any(step.cued and sentence.start <= step.token < sentence.end for step in scene.steps)
+        if sentence.start and sentence.end - sentence.start <= _FRAGMENT and not cued:
+            # “He wants the queen on h4. With check!”
+            for at in range(sentence.start, sentence.end):
+                found[at] |= found[sentence.start - 1] & Mood.HYPOTHETICAL
         last = tokens[sentence.end - 1].end
-        if scene.text[last : last + 2].lstrip("\"'”’)")[:1] == "?":
+        asked = scene.text[last : last + 2].lstrip("\"'”’)")[:1] == "?"
+        if asked or scene.words.hint("asks_inverted", sentence.code):
             for at in range(sentence.start, sentence.end):
                 found[at] |= Mood.QUESTION
     return found

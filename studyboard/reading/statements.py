@@ -217,6 +217,9 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood &= ~Mood.QUESTION
     if claim.has("never") and not _on_condition(claim):
         mood = Mood.PLAIN
+    if scene.words.hint("on_condition_after", claim.after()):
+        # “The pawn hangs if the king leaves it.”
+        mood |= Mood.HYPOTHETICAL
     if mood & Mood.PAST and scene.words.hint("no_longer", claim.match.group()):
         # “Is no longer pinned” is said of now.
         mood &= ~Mood.PAST

@@ -86,6 +86,9 @@ class Telling:
                     self._explain(said)
                     yield self._slip(said, step)
                     break
+                if said.placed and said.phrase.start < step.token < said.phrase.end:
+                    # The words around the cue tell it, and not for certain: what follows is another move.
+                    break
 
     def _told_by(self, step: Step) -> Iterator[Said]:
         """The phrases that may tell the move of this step: at its cue, or anywhere for an uncued one."""
@@ -117,14 +120,18 @@ class Telling:
             return False
         if elsewhere(scene, said.phrase.start):
             return False
+        if any(s.cued and s.token != step.token and said.phrase.start <= s.token < said.phrase.end for s in scene.steps):
+            # “He {exf4}takes the pawn {Nf3}knight f3”, without a stop: words of two moves.
+            return False
         after = " ".join(token.text for token in scene.tokens[said.phrase.end : said.phrase.end + 2])
         if scene.words.hint("no_move_after", after):
             return False
         if scene.words.hint("no_move", " ".join(t.text for t in scene.tokens[said.phrase.start : said.phrase.end])):
             return False
-        if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST:
+        head = scene.mood(said.phrase.start) & Mood.HYPOTHETICAL
+        if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST or head:
             return False
-        if form.bare and not self._is_pawn_move(said, step):
+        if (form.bare and not self._is_pawn_move(said, step)) or (form.promotes and form.promotion is None):
             return False
         if not step.cued:
             first = next((s for s in scene.said if s.whole and not s.phrase.form.bare), None)
