@@ -5,15 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import TypeAlias, TypeVar
 
 import chess
 
+from studyboard.board.work import WorkCancelledError, never_cancelled
 from studyboard.reading.findings import Fix, Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import moved_to, subjects
 from studyboard.reading.scene import Scene, Sentence
 
+#: How often a search asks whether to go on, every CANCEL_EVERY positions, before it is given up: some seconds for a
+#: whole talk, a tenth of one as a line is typed.
+_DEEP, _QUICK = 2000, 60
+_Found = TypeVar("_Found")
 _NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 
@@ -43,6 +48,7 @@ class Claim:
     """A pattern that was found in a sentence.
 
     kind: which; start, end: the words of it; deep: whether searches that take seconds are wanted
+    cancelled: whether nobody wants the result of a search any more
     earlier: whether it may as well be said of the positions before the moves of the line
     """
 
@@ -53,6 +59,7 @@ class Claim:
     start: int
     end: int
     deep: bool = False
+    cancelled: Callable[[], bool] = never_cancelled
     earlier: bool = False
 
     def said(self, group: str) -> str:
@@ -115,6 +122,25 @@ class Claim:
             else self.match.group()
         )
         return self.scene.words.hint(name, text)
+
+    def search(self, find: Callable[[Callable[[], bool]], _Found]) -> _Found | None:
+        """What a search finds within the time that a line is worth; None where it would take longer.
+
+        Raises WorkCancelledError where nobody wants it any more.
+        """
+        looks = 0
+
+        def enough() -> bool:
+            nonlocal looks
+            looks += 1
+            return looks > (_DEEP if self.deep else _QUICK) or self.cancelled()
+
+        try:
+            return find(enough)
+        except WorkCancelledError:
+            if self.cancelled():
+                raise
+            return None
 
     def boards(self, *, wide: bool = False) -> list[chess.Board]:
         """The positions that it may speak of, the most likely first."""

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Final
 
 import chess
 
-from studyboard.board.mates import checking_moves, mate_in, mates_at_once
+from studyboard.board.mates import Mate, checking_moves, mate_in, mates_at_once
 from studyboard.board.naming import counted, listed, side
 from studyboard.board.tactics import turned
+from studyboard.board.work import never_cancelled
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.imagined import (
@@ -67,38 +70,64 @@ def judge_mate_in(claim: Claim) -> list[Judgement]:
     topic = Topic.MATE
     if not 1 <= moves <= (_LONGEST_MATE if claim.deep else _QUICK_MATE):
         return undecided(topic, claim.quote(), "This search takes longer than a line is looked at.")
-    shorter = None
+    who = claim.mention("who")
     boards = [*claim.boards(), *before_moves(claim)]
-    for board in boards:
-        mate = mate_in(board, moves)
-        after = mate_for_waiting(board, moves - 1) if mate is None and moves > 1 else None
-        if mate is not None and mate.moves == moves:
-            return [
-                Judgement(
-                    Verdict.CONFIRMED,
-                    topic,
-                    claim.quote(),
-                    line_words(board, mate.line),
-                    (),
-                    sans(board, mate.line),
-                    True,
-                )
-            ]
-        if after == moves - 1 or after == moves:
-            return confirmed(topic, claim.quote(), f"Whatever {side(board.turn)} plays, mate follows.")
-        shorter = shorter or (None if mate is None else (board, mate))
-    if shorter is not None:
-        board, mate = shorter
-        why = f"It is mate in {counted(mate.moves, 'move')} already: {line_words(board, mate.line)}"
-        return [Judgement(Verdict.CONTRADICTED, topic, claim.quote(), why, (), sans(board, mate.line))]
+    found = claim.search(lambda cancelled: _mate_among(boards, moves, who, cancelled))
+    if found is None:
+        return undecided(topic, claim.quote(), "This search takes longer than a line is looked at.")
+    board, mate = found.board, found.mate
+    if found.waiting and board is not None:
+        return confirmed(topic, claim.quote(), f"Whatever {side(board.turn)} plays, mate follows.")
+    if board is not None and mate is not None:
+        line, played = line_words(board, mate.line), sans(board, mate.line)
+        if mate.moves == moves:
+            return [Judgement(Verdict.CONFIRMED, topic, claim.quote(), line, (), played, True)]
+        why = f"It is mate in {counted(mate.moves, 'move')} already: {line}"
+        return [Judgement(Verdict.CONTRADICTED, topic, claim.quote(), why, (), played)]
+    if found.threatened:
+        return undecided(topic, claim.quote(), "It would be, if it were not the other side's turn.")
+    whose = side(boards[0].turn if who is None else bool(who.colour))
     return contradicted(
-        topic,
-        claim.quote(),
-        f"{side(boards[0].turn)} has no mate in {counted(moves, 'move')} here: every move was tried.",
+        topic, claim.quote(), f"{whose} has no mate in {counted(moves, 'move')} here: every move was tried."
     )
 
 
-def mate_for_waiting(board: chess.Board, moves: int) -> int | None:
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """A mate in so many moves: of the side to move on *board*, or (waiting) against it whatever it plays.
+
+    threatened: there would be one, if it were the other side's turn
+    """
+
+    board: chess.Board | None = None
+    mate: Mate | None = None
+    waiting: bool = False
+    threatened: bool = False
+
+
+def _mate_among(boards: list[chess.Board], moves: int, who: Mention | None, cancelled: Callable[[], bool]) -> _Found:
+    """A mate in *moves* in any of these positions, of the side that is said to have it; else a shorter one."""
+    shorter = _Found()
+    threatened = False
+    for board in boards:
+        ours = who is None or who.colour == board.turn
+        mate = mate_in(board, moves, cancelled=cancelled) if ours else None
+        if mate is not None and mate.moves == moves:
+            return _Found(board, mate)
+        if mate is None and moves > 1 and (who is None or not ours):
+            after = mate_for_waiting(board, moves - 1, cancelled)
+            also = None if ours or after is not None else mate_for_waiting(board, moves, cancelled)
+            if moves in (after, also) or after == moves - 1:
+                return _Found(board, waiting=True)
+        if shorter.board is None and mate is not None:
+            shorter = _Found(board, mate)
+        if not ours and not threatened:
+            facing = turned(board, not board.turn)
+            threatened = facing is not None and mate_in(facing, moves, cancelled=cancelled) is not None
+    return _Found(shorter.board, shorter.mate, threatened=threatened)
+
+
+def mate_for_waiting(board: chess.Board, moves: int, cancelled: Callable[[], bool] = never_cancelled) -> int | None:
     """In how many moves (at most *moves*) the side to move is mated whatever it plays; None where it is not."""
     longest = 0
     replies = list(board.legal_moves)
@@ -107,7 +136,7 @@ def mate_for_waiting(board: chess.Board, moves: int) -> int | None:
     for reply in replies:
         after = board.copy(stack=False)
         after.push(reply)
-        mate = mate_in(after, moves)
+        mate = mate_in(after, moves, cancelled=cancelled)
         if mate is None:
             return None
         longest = max(longest, mate.moves)
@@ -137,7 +166,7 @@ def judge_threatens_mate(claim: Claim) -> list[Judgement]:
         return undecided(topic, claim.quote(), "A check there is followed by mate.")
     if square is None:
         waiting = turned(claim.boards()[0], not claim.boards()[0].turn)
-        if waiting is not None and mate_in(waiting, 2) is not None:
+        if waiting is not None and claim.search(lambda cancelled: mate_in(waiting, 2, cancelled=cancelled)) is not None:
             return undecided(topic, claim.quote(), "The threat is a mate in two.")
     place = "" if square is None else f" on {chess.square_name(square)}"
     what = "no move" if who is None else f"no move of {side(bool(who.colour))}'s"

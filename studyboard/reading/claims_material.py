@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Callable
+from functools import partial
 from typing import Final
 
 import chess
 
 from studyboard.board.exchange import PIECE_VALUES, best_exchange
-from studyboard.board.forced_wins import forced_win
+from studyboard.board.forced_wins import ForcedWin, forced_win
 from studyboard.board.material import material_words
 from studyboard.board.moves import captured_square
 from studyboard.board.naming import counted, side
@@ -366,7 +368,7 @@ def judge_wins(claim: Claim) -> list[Judgement]:
     if claim.deep and count == 1:
         value = 2 if thing == EXCHANGE else PIECE_VALUES[kind or chess.KNIGHT]
         for board in claim.boards():
-            win = forced_win(board, 2)
+            win = claim.search(partial(_wins_by_force, board))
             if win is not None and win.gain >= value:
                 line = board.variation_san(list(win.line))
                 return confirmed(topic, claim.quote(), f"{side(board.turn)} wins material by force: {line}.")
@@ -384,6 +386,10 @@ def judge_wins(claim: Claim) -> list[Judgement]:
     ):
         return contradicted(topic, claim.quote(), f"What is taken is a {taken[0]}.")
     return undecided(topic, claim.quote(), "What is won in the end, the board alone does not say.")
+
+
+def _wins_by_force(board: chess.Board, cancelled: Callable[[], bool]) -> ForcedWin | None:
+    return forced_win(board, 2, cancelled=cancelled)
 
 
 def _passed(board: chess.Board) -> chess.Board | None:

@@ -86,7 +86,7 @@ def _read_beat(
     if beat.spoken:
         scene = scene_of(study, positions, players, beat)
         near, earlier = _around(study, positions, beat)
-        found += statements(scene, deep=deep) + Telling(scene, near, earlier).findings()
+        found += statements(scene, deep=deep, cancelled=cancelled) + Telling(scene, near, earlier).findings()
         branch = branch_finding(study, positions, beat, scene)
         found += [] if branch is None else [branch]
     if beat.think > 0 and deep:

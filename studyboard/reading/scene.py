@@ -15,7 +15,6 @@ from studyboard.reading.mentions import Mention, Named, Players, mentions_of
 from studyboard.reading.moves_said import Said, moves_said
 from studyboard.reading.words import ClaimWords, claim_words
 
-
 #: So few words are no sentence of their own: “With check!”
 _FRAGMENT = 3
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Final
 
+from studyboard.board.work import never_cancelled
 from studyboard.reading import (
     claims_castling,
     claims_check,
@@ -148,15 +149,18 @@ _DENIED_ITSELF = frozenset(
 ) | frozenset({"no_check", "unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "cannot_go"})
 
 
-def statements(scene: Scene, *, deep: bool = False) -> list[Finding]:
-    """Every statement of the line that was found, judged. deep: with searches that take up to a few seconds."""
+def statements(scene: Scene, *, deep: bool = False, cancelled: Callable[[], bool] = never_cancelled) -> list[Finding]:
+    """Every statement of the line that was found, judged. deep: with searches that take up to a few seconds.
+
+    Raises WorkCancelledError in the middle of a search that nobody wants any more.
+    """
     found: list[Finding] = []
-    for claim, judgements in _judged(scene, deep=deep):
+    for claim, judgements in _judged(scene, deep=deep, cancelled=cancelled):
         found += (_finding(claim, judgement) for judgement in judgements)
     return found
 
 
-def _judged(scene: Scene, *, deep: bool) -> Iterator[tuple[Claim, list[Judgement]]]:
+def _judged(scene: Scene, *, deep: bool, cancelled: Callable[[], bool]) -> Iterator[tuple[Claim, list[Judgement]]]:
     """The claims of a line with their judgements: the more specific pattern first, no two over the same words."""
     # A greeting comes before a game that is told from the start, but beside a position that is set up.
     before_game = scene.talk.part == "greeting" and scene.talk.first is not None
@@ -171,7 +175,7 @@ def _judged(scene: Scene, *, deep: bool) -> Iterator[tuple[Claim, list[Judgement
                 words = {at for at in range(start, end) if not any(m.start <= at < m.end for m in scene.mentions)}
                 if words & taken:
                     continue
-                claim = Claim(scene, sentence, kind, match, start, end, deep)
+                claim = Claim(scene, sentence, kind, match, start, end, deep, cancelled)
                 judgements = JUDGES[kind](claim)
                 if judgements or kind not in _GIVES_WAY:
                     taken |= words

@@ -120,7 +120,9 @@ class Telling:
             return False
         if elsewhere(scene, said.phrase.start):
             return False
-        if any(s.cued and s.token != step.token and said.phrase.start <= s.token < said.phrase.end for s in scene.steps):
+        if any(
+            s.cued and s.token != step.token and said.phrase.start <= s.token < said.phrase.end for s in scene.steps
+        ):
             # “He {exf4}takes the pawn {Nf3}knight f3”, without a stop: words of two moves.
             return False
         after = " ".join(token.text for token in scene.tokens[said.phrase.end : said.phrase.end + 2])

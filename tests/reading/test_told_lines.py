@@ -1,0 +1,62 @@
+"""Lines told as a presenter tells them, with cues: the wrong words of each are queried, and nothing else is."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from studyboard.model.study import Study
+from studyboard.notation.talk_file import read_talk
+from studyboard.reading.read_through import read_through
+
+POSITIONS = {
+    "start": None,
+    "italian": "r1bqkb1r/ppp2ppp/2np1n2/4p1B1/2B1P3/5N2/PPPP1PPP/RN1QK2R w KQkq - 0 5",
+    "fork": "r3k3/2N5/8/8/8/8/6PP/6K1 b - - 0 1",
+    "before_fork": "r3k3/8/8/1N6/8/8/6PP/6K1 w - - 0 1",
+    "back_rank": "6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - - 0 1",
+    "skewer": "4q3/8/4k3/8/8/8/8/R5K1 w - - 0 1",
+    "smothered": "6rk/6pp/7N/8/8/8/8/6K1 w - - 0 1",
+    "trapped": "r1bq1rk1/B1p2ppp/1p6/8/8/8/5PPP/6K1 w - - 0 1",
+    "middlegame": "r1bq1rk1/pp2bppp/2n1pn2/3p4/2PP4/2N2N2/PP2BPPP/R1BQ1RK1 w - - 0 9",
+    "discovered": "3q2k1/5ppp/8/8/3B4/8/5PPP/3R2K1 w - - 0 1",
+    "rooks": "r3r1k1/pp3ppp/2p5/8/3P4/2P2N2/P4PPP/R3R1K1 w - - 0 1",
+    "queens": "6k1/5ppp/8/3q4/8/8/1B3PPP/3Q2K1 w - - 0 1",
+    "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
+}
+LINES = [
+    tuple(line.split(": ", 1))
+    for line in (Path(__file__).parent / "told_lines.txt").read_text(encoding="utf-8").splitlines()
+    if line and not line.startswith("#")
+]
+
+
+def told(position, text):
+    """A study in which the moves of the cues are played and the text is said."""
+    fen = POSITIONS[position]
+    study = Study(None if fen is None else {"FEN": fen, "SetUp": "1"})
+    path = " ".join(re.findall(r"\{([^}]*)\}", text))
+    return read_talk(f'[[node]]\npath = "{path}"\nspoken = "{text}"\n', study)
+
+
+def marked(text):
+    """The text without cues and brackets, and where the words in brackets are."""
+    plain = ""
+    places, begun = [], 0
+    for part in re.split(r"(\[\[|\]\])", re.sub(r"\{[^}]*\}", "", text)):
+        if part == "[[":
+            begun = len(plain)
+        elif part == "]]":
+            places.append((begun, len(plain)))
+        else:
+            plain += part
+    return plain, places
+
+
+@pytest.mark.parametrize(("position", "text"), LINES)
+def test_the_wrong_words_are_queried_and_nothing_else(position, text):
+    plain, wrong = marked(text)
+    queries = read_through(told(position, text.replace("[[", "").replace("]]", ""))).queries
+    missed = [plain[a:b] for a, b in wrong if not any(query.start < b and a < query.end for query in queries)]
+    false = [query.quote for query in queries if not any(query.start < b and a < query.end for a, b in wrong)]
+    assert (missed, false) == ([], [])
