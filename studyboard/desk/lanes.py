@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -148,25 +149,27 @@ class Lanes(GlidingView):
         study = self._session.study
         path = set() if isinstance(self.current, Part) else set(study.path(self.current))
         inside = next((side_line for side_line in side_lines if side_line in path), None)
-        self._canvas.fold(node for node in side_lines if study.begins_side_line(node))
-        self._fit()
+        with self._keeping_current():
+            self._canvas.fold(node for node in side_lines if study.begins_side_line(node))
         if inside is not None:
             self._session.show(stepping.out_of_side_line(study, inside))
 
     def unfold(self, *side_lines: int) -> None:
         """Show side-lines that were folded away, by their first nodes."""
-        self._canvas.unfold(side_lines)
-        self._fit()
+        with self._keeping_current():
+            self._canvas.unfold(side_lines)
 
     def fold_all(self) -> None:
         """Fold every side-line away but those on the way to the current row."""
         study = self._session.study
         way = set() if isinstance(self.current, Part) else set(study.path(self.current))
         self.fold(*(child for node in study.nodes.values() for child in node.children[1:] if child not in way))
+        self._bring_current()
 
     def unfold_all(self) -> None:
         """Show every side-line."""
         self.unfold(*self.folded)
+        self._bring_current()
 
     @property
     def folded(self) -> frozenset[int]:
@@ -258,6 +261,16 @@ class Lanes(GlidingView):
         if box.right + _BESIDE > self.viewport().width():
             return box
         return Box(_BESIDE, box.top, box.right - _BESIDE, box.height)
+
+    @contextmanager
+    def _keeping_current(self) -> Iterator[None]:
+        """While rows move: the current one stays in view where it was."""
+        rect = self.row_rect(self._canvas.current)
+        seen = rect is not None and self.viewport().rect().intersects(rect)
+        yield
+        self._fit()
+        if seen:
+            self._bring_current()
 
     def scrollContentsBy(self, dx: int, dy: int) -> None:
         """Paint anew; nothing is laid out."""

@@ -317,7 +317,10 @@ class LaneCanvas:
                 continue
             name = self._strip_name(line) if lane and line else tr("Main line")
             x = self.geometry.left_of(lane) + TEXT - left
-            self._painter.strip_name(p, x, self.geometry.width_of(lane) - TEXT - RAIL, height, name, main=lane == 0)
+            end = x + self.geometry.width_of(lane) - TEXT - RAIL
+            # The name of a lane that is cut off moves in, while there is room for it.
+            x, end = max(x, RAIL), min(end, width - RAIL)
+            self._painter.strip_name(p, x, end - x, height, name, main=lane == 0)
 
     def _strip_name(self, line: LaneLine) -> str:
         """The name of a side-line; where it has none, the move that it begins with."""

@@ -16,7 +16,7 @@ _GROUPS: tuple[tuple[str, ...], ...] = (
     ("promote", "demote", "make_main_line", "name_side_line"),
     ("tell_after", "tell_before", "tell_later", "hide_side_line"),
     ("cut_branch", "copy_branch", "paste_branch", "delete_branch"),
-    ("choose_line", "find_position"),
+    ("choose_line", "find_position", "fold_all", "unfold_all"),
 )
 #: What makes sense at a line that belongs to no move.
 _AT_PART: tuple[tuple[str, ...], ...] = (("edit_line", "clear_line", "lock_length"), ("choose_line",))

@@ -126,7 +126,7 @@ class LanePainter:
             p.setBrush(self._look.color("accent_soft"))
         elif state.hovered or state.found:
             p.setPen(Qt.PenStyle.NoPen)
-            p.setBrush(self._look.color("think_soft" if state.found else "paper"))
+            p.setBrush(self._look.color("selection" if state.found else "paper"))
         if state.current or state.chosen or state.hovered or state.found:
             p.drawRoundedRect(rect, 6, 6)
         if state.held:
@@ -136,7 +136,7 @@ class LanePainter:
         if state.found:
             # A bar at its left edge, so that it is told from the others without seeing colours.
             p.setPen(Qt.PenStyle.NoPen)
-            p.setBrush(self._look.color("think"))
+            p.setBrush(self._look.color("focus"))
             p.drawRoundedRect(QRectF(box.left, box.top + 3, 4, box.height - 6), 2, 2)
 
     def _printable(self, glyphs: str) -> str:
@@ -341,7 +341,9 @@ class LanePainter:
         p.drawLine(QPointF(0, height - 0.5), QPointF(width, height - 0.5))
 
     def strip_name(self, p: QPainter, left: float, width: float, height: float, name: str, main: bool) -> None:
-        """The name of the line that fills the lane below."""
+        """The name of the line that fills the lane below; nothing where only its first letters would fit."""
+        if width < 5 * self.heights.small:
+            return
         p.setFont(self._bold_small)
         p.setPen(self._look.color("ink_quiet" if main else "side_line"))
         text = self._bold_small_width.elidedText(name, Qt.TextElideMode.ElideRight, width)

@@ -61,6 +61,7 @@ QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
 QScrollBar::handle {{ background: {rail}; border-radius: 4px; min-height: 28px; min-width: 28px; margin: 1px; }}
 QScrollBar::add-line, QScrollBar::sub-line, QScrollBar::add-page, QScrollBar::sub-page {{
     background: transparent; width: 0; height: 0; }}
+QAbstractScrollArea::corner {{ background: transparent; border: none; }}
 QSplitter::handle {{ background: transparent; }}
 QStatusBar {{ background: {paper}; color: {ink_quiet}; }}
 QStatusBar::item {{ border: none; }}

@@ -38,7 +38,9 @@ def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
             raise EditRefusedError("A start position cannot be pasted after a move.")
         if move not in before.legal_moves and (move or before.is_check()):
             number_text = f"{before.fullmove_number}{'.' if before.turn else '...'}"
-            raise EditRefusedError(f"This branch does not fit here: {number_text} {move.uci()} is not a legal move.")
+            raise EditRefusedError(
+                f"This branch does not fit here: {number_text} {_squares(move)} is not a legal move."
+            )
         after = before.copy(stack=False)
         after.push(move)
         boards[node.id] = after
@@ -77,6 +79,14 @@ def cut_and_paste(study: Study, node: int, parent: int) -> Edit:
     if any(study.nodes[child].move == branch[0].move for child in study.nodes[parent].children):
         return Several((merged, cut), "Move a branch")
     return Several((cut, InsertBranch((replace(branch[0], parent=parent), *branch[1:]))), "Move a branch")
+
+
+def _squares(move: chess.Move) -> str:
+    """The move by its squares: what stands on them elsewhere need not stand on them here."""
+    if not move:
+        return "passing"
+    promotion = f"={chess.piece_symbol(move.promotion).upper()}" if move.promotion else ""
+    return f"{chess.square_name(move.from_square)}–{chess.square_name(move.to_square)}{promotion}"
 
 
 def why_not_there(study: Study, node: int, parent: int) -> str:

@@ -530,3 +530,22 @@ def _pixels(lanes: Lanes, key: int, color: int) -> int:
     assert rect is not None
     image = lanes.viewport().grab(rect).toImage()
     return sum(image.pixel(x, y) == color for x in range(image.width()) for y in range(image.height()))
+
+
+def test_the_current_row_stays_in_view_while_others_are_folded_and_unfolded(
+    qtbot: QtBot, tmp_path: Path, still_look: Look
+) -> None:
+    moves = " ".join(f"{n}. Nf3 (" + f"{n}. Nc3 Nc6 " + ") Nf6 " + f"{n + 1}. Ng1 Ng8" for n in range(1, 60, 2))
+    session = open_session(tmp_path / "long.studyboard", next(read_games(f"{moves} *")).study)
+    lanes = shown(qtbot, Lanes(session, still_look))
+    for node in list(session.study.nodes):
+        if session.study.begins_side_line(node):
+            say(session, node, "Another knight.")
+    main = list(session.study.main_line())
+    for node in main[-5:]:
+        session.show(node)
+        lanes.fold_all()
+        assert in_view(lanes, node)
+        lanes.unfold_all()
+        assert in_view(lanes, node)
+    session.file.close()

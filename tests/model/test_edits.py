@@ -186,7 +186,7 @@ def test_a_branch_that_is_moved_to_where_it_stands_in_part_is_merged():
 def test_a_branch_that_cannot_be_moved_stays():
     study, ids = read("1. e4 e5 (1... e6) 2. d4 exd4 *")
     before = content(study)
-    with pytest.raises(EditRefusedError, match=r"does not fit here: 2\.\.\. e5d4 is not a legal move"):
+    with pytest.raises(EditRefusedError, match=r"does not fit here: 2\.\.\. e5–d4 is not a legal move"):
         pasting.cut_and_paste(study, ids["d4"], ids["e6"])
     with pytest.raises(EditRefusedError, match="stands here already"):
         pasting.cut_and_paste(study, ids["d4"], ids["e5"])
