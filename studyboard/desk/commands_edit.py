@@ -79,7 +79,7 @@ class EditCommands(CommandGroup):
 
     def delete_branch(self) -> None:
         """Delete the shown move and all after it, or every chosen one; undo brings them back."""
-        study, rows = self._session.study, self._window.lanes.chosen
+        study, rows = self._session.study, self._window.lanes.choosing.rows
         path = study.path(self._session.node)
         label = move_label(self._session.positions, self._session.node)
         gone = {node.id for key in rows if not isinstance(key, Part) for node in study.branch(key)}
@@ -93,31 +93,31 @@ class EditCommands(CommandGroup):
 
     def choose_line(self) -> None:
         """Every row of the line; once more, with all that branches off it."""
-        self._window.lanes.choose_line()
+        self._window.lanes.choosing.line()
         self._window.tell(tr("{rows} rows are chosen. Escape lets them go.", rows=len(self._session.chosen)))
 
     def copy_words(self) -> None:
         """Put what is said at the chosen rows on the clipboard, with their moves."""
         self._window.line_editor.flush()
-        rows = self._window.lanes.chosen
+        rows = self._window.lanes.choosing.rows
         self._copy(copied.spoken_words(self._session.study, self._session.positions, rows), rows)
 
     def copy_rows_pgn(self) -> None:
         """Put the line on the clipboard as a game."""
         self._window.line_editor.flush()
-        rows = self._window.lanes.chosen
+        rows = self._window.lanes.choosing.rows
         self._copy(copied.rows_as_pgn(self._session.study, self._game_rows(rows)), rows)
 
     def copy_fen(self) -> None:
         """Put the shown position on the clipboard, or those of the chosen rows."""
-        rows = self._game_rows(self._window.lanes.chosen)
+        rows = self._game_rows(self._window.lanes.choosing.rows)
         self._copy(copied.rows_as_fen(self._session.study, self._session.positions, rows), rows)
 
     def copy_picture(self) -> None:
         """Put a picture of the shown position on the clipboard, or of those of the chosen rows."""
         from studyboard.desk.copied_picture import MOST, boards_picture
 
-        nodes = [key for key in self._game_rows(self._window.lanes.chosen) if not isinstance(key, Part)]
+        nodes = [key for key in self._game_rows(self._window.lanes.choosing.rows) if not isinstance(key, Part)]
         if len(nodes) > MOST:
             self._window.tell(
                 tr("{rows} boards are too many for one picture: choose at most {most}.", rows=len(nodes), most=MOST)

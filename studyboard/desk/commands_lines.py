@@ -68,7 +68,7 @@ class LinesCommands(CommandGroup):
             self._session.attempt(chosen_rows.tell_chosen, (start,), later)
 
     def _tell(self, telling: Telling) -> None:
-        rows = self._window.lanes.chosen
+        rows = self._window.lanes.choosing.rows
         if all(isinstance(row, Part) for row in rows):
             rows = (self._session.node,)
         self._session.attempt(chosen_rows.tell_chosen, rows, telling)

@@ -53,12 +53,12 @@ class ScriptCommands(CommandGroup):
     def clear_line(self) -> None:
         """Say nothing at the chosen rows any more."""
         self._window.line_editor.flush()
-        self._session.attempt(chosen_rows.clear_chosen, self._window.lanes.chosen)
+        self._session.attempt(chosen_rows.clear_chosen, self._window.lanes.choosing.rows)
 
     def note_to_line(self) -> None:
         """Turn the notes of the chosen rows into their spoken lines."""
         self._window.line_editor.flush()
-        nodes = [key for key in self._window.lanes.chosen if not isinstance(key, Part)]
+        nodes = [key for key in self._window.lanes.choosing.rows if not isinstance(key, Part)]
         self._session.attempt(edits.notes_to_spoken, nodes)
 
     def notes_to_lines(self) -> None:
@@ -124,7 +124,7 @@ class ScriptCommands(CommandGroup):
         from studyboard.timing.fit import lock
 
         self._window.line_editor.flush()
-        rows = self._window.lanes.chosen
+        rows = self._window.lanes.choosing.rows
         if len(rows) > 1:
             self._lock_several(rows)
             return

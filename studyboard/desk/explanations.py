@@ -15,7 +15,8 @@ def explain(window: MainWindow) -> None:
     window.lanes.setWhatsThis(
         tr(
             "<b>Lanes.</b> One row for each half-move: the main line in the first lane, each side-line in a lane of "
-            "its own, level with the move that it replaces. The arrows step; Enter goes to the spoken line."
+            "its own, level with the move that it replaces. The arrows step; Enter goes to the spoken line. Shift and "
+            "Ctrl choose several rows; a branch is dragged to another place, or onto another move; Ctrl+F finds."
         )
     )
     window.board_view.setWhatsThis(

@@ -22,13 +22,13 @@ from studyboard.desk import lanes_steps
 from studyboard.desk.announcing import announce
 from studyboard.desk.gliding_view import GlidingView
 from studyboard.desk.lanes_canvas import LaneCanvas, Spot, Target
+from studyboard.desk.lanes_choosing import Choosing
 from studyboard.desk.lanes_geometry import Box
 from studyboard.desk.lanes_hand import LaneHand
 from studyboard.desk.lanes_strip import LaneStrip
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.model import stepping
-from studyboard.model.reading_order import rows_in_order, way_between
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
 from studyboard.translation import tr
@@ -40,8 +40,9 @@ _BESIDE = 28
 class Lanes(GlidingView):
     """The tree of the study that a session shows, with what is said at each move and how long it takes.
 
-    State: the row that is current, the one from which others are chosen with it, what is folded, and the branch that
-    is being dragged to another place.
+    State: the row that is current, what is folded, and the branch that is being dragged to another place.
+
+    choosing: the rows that are chosen together with it
 
     part_chosen: a line that belongs to no move has become current; carries its Part
     node_chosen: after such a line, the row of the node that the session shows already; carries its id
@@ -59,7 +60,7 @@ class Lanes(GlidingView):
         self._session = session
         self._canvas = LaneCanvas(session, look, 640)
         self._hand = LaneHand(self, self._canvas, session)
-        self._chosen_from: BeatKey = session.node
+        self.choosing = Choosing(self, session)
 
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("Lanes"))
@@ -84,12 +85,6 @@ class Lanes(GlidingView):
         """The node or part of the talk whose row is current."""
         return self._canvas.current
 
-    @property
-    def chosen(self) -> tuple[BeatKey, ...]:
-        """The rows that a command acts on, in reading order: those that are chosen together, else the current one."""
-        chosen = self._session.chosen
-        return tuple(key for key in rows_in_order(self._session.study) if key in chosen) or (self.current,)
-
     def go_to(self, key: BeatKey) -> None:
         """Make this row the current one, and the only one that is chosen."""
         self._session.choose(())
@@ -100,35 +95,7 @@ class Lanes(GlidingView):
             self.node_chosen.emit(key)
         else:
             self._session.show(key)
-        self._chosen_from = key
-
-    def choose_up_to(self, key: BeatKey) -> None:
-        """Choose all rows on the way from the one where choosing began, and go to this one."""
-        start = self._chosen_from
-        self.go_to(key)
-        self._chosen_from = start
-        self._session.choose(way_between(self._session.study, start, key) if start != key else ())
-
-    def choose_also(self, key: BeatKey) -> None:
-        """Choose this row together with the others and go to it; where it is one of them already, no more."""
-        chosen = self._session.chosen or frozenset((self.current,))
-        if key not in chosen:
-            self.go_to(key)
-            self._session.choose((*chosen, key))
-        elif len(chosen) > 1:
-            rest = chosen - {key}
-            if key == self.current:
-                self.go_to(next(row for row in rows_in_order(self._session.study) if row in rest))
-            self._session.choose(rest if len(rest) > 1 else ())
-
-    def choose_line(self) -> None:
-        """Choose every row of the line that is current; once more, with all that branches off it."""
-        study = self._session.study
-        start = study.root if isinstance(self.current, Part) else study.line_start(self.current)
-        parts = tuple(Part) if start == study.root else ()
-        line: frozenset[BeatKey] = frozenset((*parts, *study.main_line(start)))
-        branch: frozenset[BeatKey] = frozenset((*parts, *(node.id for node in study.branch(start))))
-        self._session.choose(branch if self._session.chosen == line else line)
+        self.choosing.begin_at(key)
 
     def mark_found(self, rows: Iterable[BeatKey]) -> None:
         """Mark the rows in which what is sought was found, and no others."""
@@ -140,7 +107,7 @@ class Lanes(GlidingView):
         self._session.choose(())
         self._session.show(lanes_steps.board_of(self._session.study, part))
         self._canvas.go(part)
-        self._chosen_from = part
+        self.choosing.begin_at(part)
         self._show_current()
         self.part_chosen.emit(part)
 
@@ -196,15 +163,14 @@ class Lanes(GlidingView):
 
     def _reopen(self) -> None:
         self._hand.cancel()
-        self._chosen_from = self._session.node
+        self.choosing.begin_at(self._session.node)
         self._canvas.reopen()
         self._fit()
         self.stop_gliding()
         self.scroll_to(QPointF(0, 0))
 
     def _take_in(self, changed: Changed) -> None:
-        if self._chosen_from not in self._session.study.nodes and not isinstance(self._chosen_from, Part):
-            self._chosen_from = self._session.node
+        self.choosing.forget_gone()
         if self._canvas.take_in(changed):
             self._fit()
             self._bring_current()
@@ -212,7 +178,7 @@ class Lanes(GlidingView):
         self._strip.update()
 
     def _step(self, node: int) -> None:
-        self._chosen_from = node
+        self.choosing.begin_at(node)
         if self._canvas.go(node):
             self._fit()
         self._show_current()
@@ -316,7 +282,7 @@ class Lanes(GlidingView):
         }
         if key in moves:
             chooses = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
-            (self.choose_up_to if chooses else self.go_to)(moves[key]())
+            (self.choosing.up_to if chooses else self.go_to)(moves[key]())
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.edit_requested.emit(at)
         elif key == Qt.Key.Key_Minus and not isinstance(at, Part):
@@ -369,9 +335,9 @@ class Lanes(GlidingView):
             if target.key not in self._session.chosen:
                 self.go_to(target.key)
         elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            self.choose_up_to(target.key)
+            self.choosing.up_to(target.key)
         elif event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self.choose_also(target.key)
+            self.choosing.also(target.key)
         else:
             self.go_to(target.key)
             if not isinstance(target.key, Part):

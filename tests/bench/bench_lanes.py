@@ -1,4 +1,4 @@
-"""Prints how long lanes and ruler take on large trees: laying out, stepping to the painted row, scrolling, painting.
+"""Prints how long lanes and ruler take on large trees: laying out, stepping to the painted row, folding, finding.
 
 Run: QT_QPA_PLATFORM=offscreen python tests/bench/bench_lanes.py
 """
@@ -26,9 +26,11 @@ from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.desk.time_ruler import TimeRuler
 from studyboard.model import stepping
+from studyboard.model.jumps import is_unwritten, next_beat
 from studyboard.model.node import Node
 from studyboard.model.script import Cue, SpokenLine, words
 from studyboard.model.study import Changed, Study
+from studyboard.notation.finding import find
 from studyboard.store.study_file import StudyFile
 
 NODES = 5_000
@@ -171,6 +173,15 @@ def bench(name: str, study: Study, folder: Path, look: Look, rng: random.Random)
     report("unfolding one line, painted", (unfolded(lanes, [line]) for line in sorted(lanes.folded)[:40]))
     report("folding every line, painted", (folded(lanes, lines, back=True) for _ in range(10)))
     report("unfolding every line, painted", (unfolded(lanes, lines, back=True) for _ in range(10)))
+    session.show(study.root)
+    positions = session.positions
+    last = positions.board(list(study.main_line())[-1]).fen()
+    for sought in ("Nf3", "knight takes e5", "castles", "the rook lifts over", last):
+        report(
+            f"finding “{sought[:20]}”", (timed(lambda sought=sought: find(study, positions, sought)) for _ in range(20))
+        )
+    wanted = next_beat(study, study.root, is_unwritten)
+    report("jumping to what is unwritten", (timed(lambda: next_beat(study, wanted, is_unwritten)) for _ in range(20)))
     edits = []
     for node in anywhere[:20]:
         edits.append(timed(lambda node=node: session.changed.emit(Changed(nodes={node}))))

@@ -52,39 +52,39 @@ def test_shift_and_arrows_choose_rows_and_any_other_step_lets_them_go(
 ) -> None:
     qtbot.keyClick(desk.lanes, Qt.Key.Key_Down, SHIFT)
     qtbot.keyClick(desk.lanes, Qt.Key.Key_Down, SHIFT)
-    assert desk.lanes.chosen == tuple(line[3:6])
+    assert desk.lanes.choosing.rows == tuple(line[3:6])
     assert desk.session.node == line[5]
     assert "3 rows are chosen." in desk.lanes.accessibleDescription()
     qtbot.keyClick(desk.lanes, Qt.Key.Key_Up, SHIFT)
-    assert desk.lanes.chosen == tuple(line[3:5])
+    assert desk.lanes.choosing.rows == tuple(line[3:5])
     qtbot.keyClick(desk.lanes, Qt.Key.Key_Down)
-    assert desk.lanes.chosen == (line[5],)
+    assert desk.lanes.choosing.rows == (line[5],)
 
 
 def test_shift_goes_on_up_to_the_greeting(qtbot: QtBot, desk: MainWindow, line: list[int]) -> None:
     for _ in range(4):
         qtbot.keyClick(desk.lanes, Qt.Key.Key_Up, SHIFT)
-    assert desk.lanes.chosen == (Part.GREETING, *line[:4])
+    assert desk.lanes.choosing.rows == (Part.GREETING, *line[:4])
 
 
 def test_the_pointer_chooses_with_shift_and_with_ctrl(qtbot: QtBot, desk: MainWindow, line: list[int]) -> None:
     click(qtbot, desk, line[5], SHIFT)
-    assert desk.lanes.chosen == tuple(line[3:6])
+    assert desk.lanes.choosing.rows == tuple(line[3:6])
     click(qtbot, desk, line[1], CTRL)
-    assert desk.lanes.chosen == (line[1], *line[3:6])
+    assert desk.lanes.choosing.rows == (line[1], *line[3:6])
     click(qtbot, desk, line[4], CTRL)
-    assert desk.lanes.chosen == (line[1], line[3], line[5])
+    assert desk.lanes.choosing.rows == (line[1], line[3], line[5])
     click(qtbot, desk, line[1], Qt.KeyboardModifier.NoModifier)
-    assert desk.lanes.chosen == (line[1],)
+    assert desk.lanes.choosing.rows == (line[1],)
 
 
 def test_escape_lets_the_rows_go_and_another_study_too(qtbot: QtBot, desk: MainWindow, line: list[int]) -> None:
     press(desk, "choose_line")
-    assert len(desk.lanes.chosen) == len(line) + 3, "with greeting, closing and thanks"
+    assert len(desk.lanes.choosing.rows) == len(line) + 3, "with greeting, closing and thanks"
     press(desk, "choose_line")
-    assert len(desk.lanes.chosen) == len(desk.session.study.nodes) + 3
+    assert len(desk.lanes.choosing.rows) == len(desk.session.study.nodes) + 3
     qtbot.keyClick(desk.lanes, Qt.Key.Key_Escape)
-    assert desk.lanes.chosen == (line[3],)
+    assert desk.lanes.choosing.rows == (line[3],)
 
 
 def test_chosen_rows_are_told_from_others_by_a_tick(desk: MainWindow, line: list[int]) -> None:
@@ -104,7 +104,7 @@ def test_the_lines_of_the_chosen_rows_are_cleared_in_one_step(qtbot: QtBot, desk
     study = desk.session.study
     said = [node for node in line if study.nodes[node].spoken]
     desk.lanes.go_to(said[0])
-    desk.lanes.choose_up_to(said[2])
+    desk.lanes.choosing.up_to(said[2])
     before = dict(study.nodes)
     press(desk, "clear_line")
     assert not any(study.nodes[node].spoken for node in said[:3])
@@ -138,7 +138,7 @@ def test_side_lines_of_the_chosen_rows_are_hidden_and_deleted_together(desk: Mai
     desk.session.choose(starts)
     press(desk, "delete_branch")
     assert not any(start in study.nodes for start in starts)
-    assert desk.lanes.chosen == (desk.session.node,)
+    assert desk.lanes.choosing.rows == (desk.session.node,)
     press(desk, "undo")
     assert len(study.nodes) == size
 
@@ -155,8 +155,8 @@ def test_chosen_rows_are_copied_as_words_game_positions_and_picture(desk: MainWi
     session, clipboard = desk.session, QApplication.clipboard()
     said = next(node for node in line[1:] if session.study.nodes[node].spoken)
     desk.lanes.go_to(line[1])
-    desk.lanes.choose_up_to(said)
-    count = len(desk.lanes.chosen)
+    desk.lanes.choosing.up_to(said)
+    count = len(desk.lanes.choosing.rows)
     press(desk, "copy_words")
     assert move_label(session.positions, line[1]) in clipboard.text()
     assert session.study.nodes[said].spoken.text in clipboard.text()
