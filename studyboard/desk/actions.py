@@ -56,6 +56,10 @@ def _can_tell_elsewhere(session: Session) -> bool:
     return bool(session.chosen) or _in_side_line(session)
 
 
+def _has_marks(session: Session) -> bool:
+    return bool(session.study.node(session.node).marks)
+
+
 def _goes_on(session: Session) -> bool:
     return bool(session.study.node(session.node).children)
 
@@ -66,6 +70,7 @@ MENUS: tuple[str, ...] = (
     tr_later("&Lines"),
     tr_later("S&cript"),
     tr_later("&Words"),
+    tr_later("&Board"),
     tr_later("&Go"),
     tr_later("&Talk"),
     tr_later("&View"),
@@ -465,6 +470,89 @@ ACTIONS: tuple[ActionSpec, ...] = (
         apart=True,
     ),
     ActionSpec(
+        "flip", "&Board", tr_later("Fl&ip the board"), ("Ctrl+B",), tr_later("Show it from the other side."), "flip"
+    ),
+    ActionSpec(
+        "board_only",
+        "&Board",
+        tr_later("Only the &board"),
+        ("Shift+F11",),
+        tr_later("The board alone on the whole screen; the keys go on working, Escape leaves."),
+        checkable=True,
+    ),
+    ActionSpec(
+        "legal_targets",
+        "&Board",
+        tr_later("Show &where a piece may go"),
+        (),
+        tr_later("As soon as it is picked up."),
+        checkable=True,
+    ),
+    ActionSpec(
+        "ask_piece",
+        "&Board",
+        tr_later("What this &piece does"),
+        ("F2",),
+        tr_later("What it attacks and guards, what attacks and guards it, and its safe squares."),
+        apart=True,
+    ),
+    ActionSpec(
+        "ask_move",
+        "&Board",
+        tr_later("What the &last move changed"),
+        ("Shift+F2",),
+        tr_later("Squares covered and given up, lines opened, and what hangs now."),
+    ),
+    ActionSpec(
+        "marking",
+        "&Board",
+        tr_later("&Marking"),
+        ("Ctrl+M",),
+        tr_later("Draw marks on the board."),
+        apart=True,
+        checkable=True,
+    ),
+    ActionSpec(
+        "number_marks",
+        "&Board",
+        tr_later("&Number the marks"),
+        (),
+        tr_later("1, 2, 3 in the order in which they were drawn; once more takes the numbers off."),
+        when=_has_marks,
+    ),
+    ActionSpec(
+        "copy_marks_on",
+        "&Board",
+        tr_later("&Copy marks to the next move"),
+        ("Ctrl+Shift+M",),
+        tr_later("They are drawn there too, and the board goes there."),
+        when=_has_marks,
+    ),
+    ActionSpec(
+        "copy_marks_along",
+        "&Board",
+        tr_later("Copy marks to &all moves after this"),
+        (),
+        tr_later("To the end of this line."),
+        when=_has_marks,
+    ),
+    ActionSpec(
+        "copy_marks_here",
+        "&Board",
+        tr_later("Copy marks &from the move before"),
+        ("Ctrl+Alt+M",),
+        tr_later("They are drawn here too."),
+        when=_off_root,
+    ),
+    ActionSpec(
+        "wipe_marks",
+        "&Board",
+        tr_later("Wipe all ma&rks"),
+        (),
+        tr_later("Of this position; undo brings them back."),
+        when=_has_marks,
+    ),
+    ActionSpec(
         "forward",
         "&Go",
         tr_later("&Forward"),
@@ -568,12 +656,6 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("&Start or stop"),
         ("Ctrl+Space",),
         tr_later("The rehearsal or the recording."),
-    ),
-    ActionSpec(
-        "flip", "&View", tr_later("&Flip the board"), ("Ctrl+B",), tr_later("Show it from the other side."), "flip"
-    ),
-    ActionSpec(
-        "marking", "&View", tr_later("&Marking"), ("Ctrl+M",), tr_later("Draw marks on the board."), checkable=True
     ),
     ActionSpec(
         "show_stage",

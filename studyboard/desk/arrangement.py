@@ -29,8 +29,8 @@ _NOTICE_MOST = 620
 class Arrangement(QWidget):
     """Lanes or run-through on the left, board and spoken line on the right, the ruler below, a notice over them.
 
-    State: which of the two is on the left, and where the user has put the dividers. No pane insists on more room
-    than a small screen has: what does not fit scrolls.
+    State: which of the two is on the left, whether the board is alone, and where the user has put the dividers. No pane
+    insists on more room than a small screen has: what does not fit scrolls.
     """
 
     def __init__(
@@ -66,7 +66,10 @@ class Arrangement(QWidget):
         layout.setSpacing(8)
         layout.addWidget(top)
         layout.addWidget(middle, 1)
-        layout.addWidget(card(ruler, margin=6))
+        self._ruler = card(ruler, margin=6)
+        layout.addWidget(self._ruler)
+        self._top = top
+        self._running = self._alone = False
         self._notice = notice
         notice.setParent(self)
         notice.hide()
@@ -81,6 +84,18 @@ class Arrangement(QWidget):
     def show_run_through(self) -> None:
         """What was added for the run-through, and a larger board."""
         self._show(running=True)
+
+    def show_board_only(self, alone: bool) -> None:
+        """Show nothing but the board, or everything again."""
+        self._alone = alone
+        for pane in (self._top, self._left, self._ruler):
+            pane.setHidden(alone)
+        self._show(running=self._running)
+        self._place_notice()
+
+    def show_answers(self, shown: bool) -> None:
+        """Leave the room beside the board to what somebody has asked, or give the marks theirs again."""
+        self._board.show_answers(shown)
 
     def dividers(self) -> QByteArray:
         """Where the user has put the dividers, to be given to `set_dividers` another day."""
@@ -124,22 +139,25 @@ class Arrangement(QWidget):
             self._right.setSizes([above - more, below + more])
 
     def _place_notice(self) -> None:
-        """Over the foot of the left pane, where it hides neither the board nor the ruler."""
-        notice, left = self._notice, self._left
+        """Over the foot of the left pane, where it hides neither the board nor the ruler; beside a lone board."""
+        notice, left = self._notice, self if self._alone else self._left
         if notice.isHidden():
             return
         corner = left.mapTo(self, left.rect().topLeft())
         width = min(_NOTICE_MOST, left.width() - 2 * _NOTICE_MARGIN)
+        if self._alone:
+            width = min(width, max(_LEFT_LEAST, (left.width() - left.height()) // 2))
         height = min(left.height(), max(notice.heightForWidth(width), notice.minimumSizeHint().height()))
-        x = corner.x() + (left.width() - width) // 2
+        x = corner.x() + (_NOTICE_MARGIN if self._alone else (left.width() - width) // 2)
         y = corner.y() + left.height() - height - _NOTICE_MARGIN
         notice.setGeometry(QRect(x, max(corner.y(), y), width, height))
         notice.raise_()
 
     def _show(self, *, running: bool) -> None:
+        self._running = running
         self._left.setCurrentIndex(int(running))
-        self._line.setVisible(not running)
-        self._board.show_beside(not running)
+        self._line.setVisible(not running and not self._alone)
+        self._board.show_beside(not running and not self._alone)
 
 
 class _BoardCard(QFrame):
@@ -149,6 +167,7 @@ class _BoardCard(QFrame):
         super().__init__()
         self.setObjectName("card")
         self._board, self._facts, self._marks = board, facts, marks
+        self._answering = False
         for widget in (board, facts, marks):
             widget.setParent(self)
 
@@ -157,6 +176,11 @@ class _BoardCard(QFrame):
         self._facts.setVisible(shown)
         self._marks.setVisible(shown)
         self.updateGeometry()
+        self._place()
+
+    def show_answers(self, shown: bool) -> None:
+        """Leave the whole column beside the board to the facts, or give the marks their part again."""
+        self._answering = shown
         self._place()
 
     def sizeHint(self) -> QSize:
@@ -198,7 +222,9 @@ class _BoardCard(QFrame):
         column = QRect(box.right() + 1 - beside, box.top(), beside, box.height())
         words = _FACTS_LEAST * self._facts.minimumSizeHint().height() + _MARGIN
         marks = self._marks.height_within(beside, column.height() - words)
-        self._marks.setGeometry(column.adjusted(0, column.height() - marks, 0, 0))
+        if self._answering:
+            marks = -_MARGIN
+        self._marks.setGeometry(column.adjusted(0, column.height() - max(0, marks), 0, 0))
         self._facts.setGeometry(column.adjusted(0, 0, 0, -marks - _MARGIN))
         self._board.setGeometry(box.adjusted(0, 0, -beside - _GAP, 0))
 

@@ -31,7 +31,7 @@ _SAMPLE_MOST = 30.0
 
 
 class MarkPalette(QWidget):
-    """Buttons for the kinds of marks, and one that wipes them all.
+    """Buttons for the kinds of marks, one that numbers them as they are drawn, and one that wipes them all.
 
     State: whether there is room for the names of the kinds; without it the buttons show samples and keys only, and
     their names as tool tips. A pressed button means that pressing on the board draws this kind; pressing it again
@@ -51,6 +51,12 @@ class MarkPalette(QWidget):
             button.clicked.connect(lambda checked, kind=kind: self._choose(kind, checked))
             self._buttons[kind] = button
             self._group.addButton(button)
+        self._numbers = QToolButton(self)
+        self._numbers.setCheckable(True)
+        self._numbers.setText("1 2 3")
+        self._numbers.setAccessibleName(tr("Number marks as they are drawn"))
+        self._numbers.setToolTip(tr("Number marks as they are drawn: 1, 2, 3.\nKey 6 on the board."))
+        self._numbers.clicked.connect(self._choose_numbers)
         self._wipe = QToolButton(self)
         self._wipe.setAccessibleName(tr("Wipe all marks"))
         self._wipe.setToolTip(tr("Wipe all marks of this position away"))
@@ -66,6 +72,11 @@ class MarkPalette(QWidget):
         return self._buttons[kind]
 
     @property
+    def numbers_button(self) -> QToolButton:
+        """The button that numbers marks as they are drawn."""
+        return self._numbers
+
+    @property
     def named(self) -> bool:
         """True where the buttons show the names of their kinds."""
         return all(button.named for button in self._buttons.values())
@@ -73,13 +84,15 @@ class MarkPalette(QWidget):
     def sizeHint(self) -> QSize:
         """Every kind with its name, below each other."""
         sizes = [button.named_size for button in self._buttons.values()]
-        width = max(size.width() for size in sizes)
-        return QSize(width, sum(size.height() + _GAP for size in sizes) + self._wipe.sizeHint().height())
+        numbers, wipe = self._numbers.sizeHint(), self._wipe.sizeHint()
+        width = max(*(size.width() for size in sizes), numbers.width() + _GAP + wipe.width())
+        foot = max(numbers.height(), wipe.height())
+        return QSize(width, sum(size.height() + _GAP for size in sizes) + foot)
 
     def minimumSizeHint(self) -> QSize:
         """The samples in two columns."""
         cell = self._cell
-        return QSize(2 * cell.width() + _GAP, 3 * cell.height() + 2 * _GAP)
+        return QSize(2 * cell.width() + _GAP, 4 * cell.height() + 3 * _GAP)
 
     def height_within(self, width: int, most: int) -> int:
         """How high it is where it may be that wide, and *most* high if it can be helped (px)."""
@@ -102,7 +115,7 @@ class MarkPalette(QWidget):
     def _rows(self, width: int) -> int:
         """Rows of samples without names in this width (px)."""
         columns = max(1, min(3, (width + _GAP) // (self._cell.width() + _GAP)))
-        return -(-(len(self._buttons) + 1) // columns)
+        return -(-(len(self._buttons) + 2) // columns)
 
     def _place(self) -> None:
         whole = self.sizeHint()
@@ -116,13 +129,16 @@ class MarkPalette(QWidget):
                 height = button.named_size.height()
                 button.setGeometry(0, top, self.width(), height)
                 top += height + _GAP
-            self._wipe.setGeometry(0, top, self._wipe.sizeHint().width(), self._wipe.sizeHint().height())
+            numbers, wipe = self._numbers.sizeHint(), self._wipe.sizeHint()
+            foot = max(numbers.height(), wipe.height())
+            self._numbers.setGeometry(0, top, numbers.width(), foot)
+            self._wipe.setGeometry(numbers.width() + _GAP, top, wipe.width(), foot)
             return
         cell, rows = self._cell, self._rows(self.width())
-        columns = -(-(len(self._buttons) + 1) // rows)
+        columns = -(-(len(self._buttons) + 2) // rows)
         width = (self.width() - (columns - 1) * _GAP) // columns
         above = max(0, self.height() - rows * (cell.height() + _GAP) + _GAP)
-        for place, cellmate in enumerate((*self._buttons.values(), self._wipe)):
+        for place, cellmate in enumerate((*self._buttons.values(), self._numbers, self._wipe)):
             left, top = place % columns * (width + _GAP), above + place // columns * (cell.height() + _GAP)
             cellmate.setGeometry(left, top, width, cell.height())
 
@@ -132,7 +148,14 @@ class MarkPalette(QWidget):
         self._board.setFocus(Qt.FocusReason.OtherFocusReason)
         self._show()
 
+    def _choose_numbers(self, on: bool) -> None:
+        self._board.pen.number(on)
+        if on:
+            self._board.set_marking(True)
+        self._board.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def _show(self, *_: object) -> None:
+        self._numbers.setChecked(self._board.pen.numbering)
         for kind, button in self._buttons.items():
             button.setChecked(self._board.marking and kind is self._board.mark_kind)
 

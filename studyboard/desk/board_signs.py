@@ -7,9 +7,12 @@ from itertools import pairwise
 
 import chess
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
 
+from studyboard.board.on_demand import Aspect
 from studyboard.desk.board_geometry import BoardPlace
+from studyboard.desk.paint import paint_scene
+from studyboard.picture.answers import square_scene
 from studyboard.picture.palette import BoardPalette
 
 
@@ -92,6 +95,18 @@ def paint_return(painter: QPainter, place: BoardPlace, progress: float, color: Q
             break
         painter.drawLine(start, start + (end - start) * part)
         left -= 1.0
+
+
+def answer_sample(aspect: Aspect, side: float, ratio: float, palette: BoardPalette) -> QPixmap:
+    """One light square of *side* px, with what stands for *aspect* on it; *ratio* device pixels per px."""
+    pixmap = QPixmap(round(side * ratio), round(side * ratio))
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(QColor(palette.light))
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    paint_scene(painter, square_scene(aspect, (0.0, 0.0)), side)
+    painter.end()
+    return pixmap
 
 
 def _outline(painter: QPainter, rect: QRectF, ink: QColor, paper: QColor, width: float) -> None:

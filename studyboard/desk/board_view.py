@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import chess
 from PySide6.QtCore import QEvent, QPointF, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent
+from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from studyboard.board.moves import moves_between
+from studyboard.board.moves import landing_square, moves_between
 from studyboard.desk.board_announce import announce
+from studyboard.desk.board_answers import BoardAnswers
 from studyboard.desk.board_entry import MoveEntry
 from studyboard.desk.board_face import BoardFace
 from studyboard.desk.board_hand import BoardHand
@@ -19,7 +20,7 @@ from studyboard.desk.look import Look
 from studyboard.desk.paint import paint_scene
 from studyboard.desk.promotion import PromotionChoice
 from studyboard.desk.session import Session
-from studyboard.model.marks import MarkKind
+from studyboard.model.marks import Mark, MarkKind
 from studyboard.picture.describe import describe_square
 from studyboard.picture.marks import ground_marks_scene, marks_scene
 from studyboard.translation import tr
@@ -36,8 +37,8 @@ _KEYBOARD_REASONS = (
 class BoardView(BoardFace):
     """The session's board, with a hand that plays moves and a pen that draws marks.
 
-    State: what the hand holds, which promotion is being asked for, whether marks are drawn and of which kind, and
-    which typed move is shown before it is played.
+    State: what the hand holds and whether it is shown where that may go, which promotion is being asked for, whether
+    marks are drawn and of which kind, which typed move is shown before it is played, and what somebody has asked.
 
     marking_changed: drawing marks was turned on or off
     mark_kind_changed: another kind of mark is drawn from now on
@@ -51,6 +52,8 @@ class BoardView(BoardFace):
         self._hand = BoardHand(lambda: self._board, self)
         self._marking = BoardMarking(session, self)
         self._keys = BoardKeys(self, self._hand, self._marking)
+        self._answers = BoardAnswers(session, self)
+        self._targets_shown = True
         self._promotion = PromotionChoice(look, self)
         self._entry = MoveEntry(lambda: self._board, look, self)
         self._asking: tuple[chess.Square, chess.Square] | None = None
@@ -64,6 +67,7 @@ class BoardView(BoardFace):
         self._hand.played.connect(self._on_played)
         self._hand.let_go.connect(self._on_let_go)
         self._marking.changed.connect(self.update)
+        self._answers.changed.connect(self.update)
         self._marking.turned.connect(self._on_marking)
         self._marking.kind_changed.connect(self.mark_kind_changed)
         self._promotion.chosen.connect(self._on_promotion)
@@ -95,6 +99,50 @@ class BoardView(BoardFace):
         self._marking.clear()
 
     @property
+    def pen(self) -> BoardMarking:
+        """What draws, alters and wipes the marks of the shown node."""
+        return self._marking
+
+    @property
+    def node_marks(self) -> tuple[Mark, ...]:
+        """All marks of the shown node, those too that have not appeared yet."""
+        return self._session.study.node(self._node).marks
+
+    @property
+    def targets_shown(self) -> bool:
+        """True where the board shows where a held piece may go."""
+        return self._targets_shown
+
+    def show_targets(self, shown: bool) -> None:
+        """Show where a held piece may go, or do not."""
+        self._targets_shown = shown
+        self.update()
+
+    @property
+    def answers(self) -> BoardAnswers:
+        """What the board shows because somebody asked."""
+        return self._answers
+
+    @property
+    def asked_square(self) -> chess.Square:
+        """The square that is meant where none is named: the keyboard's, else the one that was moved to last."""
+        cursor = self._hand.cursor
+        return self._start_square() if cursor is None else cursor
+
+    def ask_square(self, square: chess.Square) -> None:
+        """Show what the piece on this square does; while that is shown, the keyboard's cursor asks on."""
+        self._settle()
+        self._answers.ask_square(square)
+        if self._answers.shown and self.focusPolicy() is not Qt.FocusPolicy.NoFocus:
+            self._take_focus()
+            self._hand.begin_picking(square)
+
+    def ask_move(self) -> bool:
+        """Show what the last move has changed; False where none has been played."""
+        self._settle()
+        return self._answers.ask_move()
+
+    @property
     def hand(self) -> BoardHand:
         """The piece that is held."""
         return self._hand
@@ -116,15 +164,28 @@ class BoardView(BoardFace):
 
     def begin_picking(self) -> None:
         """Show the keyboard's cursor on the square that was moved to last, or on the king of the side to move."""
-        move = self._session.study.node(self._node).move
+        self._hand.begin_picking(self._start_square())
+
+    def _start_square(self) -> chess.Square:
+        node = self._session.study.node(self._node)
+        if node.move and node.parent is not None:
+            return landing_square(self._session.positions.board(node.parent), node.move)
         king = self._board.king(self._board.turn)
-        self._hand.begin_picking(move.to_square if move else king if king is not None else chess.E4)
+        return king if king is not None else chess.E4
 
     def describe_cursor(self) -> None:
-        """Tell a screen reader what is under the keyboard's cursor."""
+        """Tell a screen reader what is under the cursor; where a square is asked about, ask about this one instead."""
         cursor = self._hand.cursor
-        if cursor is not None:
+        if cursor is None:
+            return
+        if self._answers.square is not None and self._answers.square != cursor:
+            self._answers.ask_square(cursor)
+        else:
             announce(self, lambda: describe_square(self._board, cursor))
+
+    def say(self, words: str) -> None:
+        """Tell a screen reader something."""
+        announce(self, lambda: words)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """See QWidget."""
@@ -137,6 +198,7 @@ class BoardView(BoardFace):
         if event.button() != Qt.MouseButton.LeftButton:
             event.ignore()
             return
+        self._answers.end()
         self._promotion.cancel()
         self._motion.finish()
         self._focus_ring = False
@@ -145,7 +207,9 @@ class BoardView(BoardFace):
             self._pressed = event.position()
             self._hand.press(square)
         elif square is not None:
-            self._marking.begin(square)
+            holds = event.modifiers() & Qt.KeyboardModifier.ShiftModifier and self._marking.take_hold(square)
+            if not holds:
+                self._marking.begin(square)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """See QWidget."""
@@ -168,6 +232,15 @@ class BoardView(BoardFace):
         else:
             self._marking.reach(square)
             self._marking.finish()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Everything that can be done with the square under the pointer, or under the keyboard's cursor."""
+        from studyboard.desk.board_menu import square_menu
+
+        by_keyboard = event.reason() is QContextMenuEvent.Reason.Keyboard
+        square = self.asked_square if by_keyboard else self.place.square_at(QPointF(event.pos()))
+        where = self.mapToGlobal(self.place.centre(square).toPoint()) if by_keyboard and square else event.globalPos()
+        square_menu(self, square).popup(where)
 
     def event(self, event: QEvent) -> bool:
         """See QWidget."""
@@ -280,12 +353,18 @@ class BoardView(BoardFace):
         if self._hand.held is not None:
             paint_held(painter, self._hand.held, place, palette)
             hovered = self._hand.cursor if grip is None else place.square_at(grip)
-            paint_targets(painter, self._hand.targets, self._board.occupied, hovered, place, palette)
+            if self._targets_shown:
+                paint_targets(painter, self._hand.targets, self._board.occupied, hovered, place, palette)
 
     def _paint_over(self, painter: QPainter) -> None:
         place, palette = self.place, self._look.board_palette
         if self._typed:
             paint_pointed(painter, (self._typed.to_square, self._typed.from_square), place, palette)
+        if self._answers.shown:
+            painter.save()
+            painter.translate(place.origin)
+            paint_scene(painter, self._answers.scene(flipped=self._flipped), place.side)
+            painter.restore()
         mark = self._marking.preview
         if mark is not None:
             painter.save()

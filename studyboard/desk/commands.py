@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from studyboard.desk.commands_board import BoardCommands
 from studyboard.desk.commands_edit import EditCommands
 from studyboard.desk.commands_go import GoCommands
 from studyboard.desk.commands_help import HelpCommands
@@ -31,6 +32,7 @@ class Commands:
             LinesCommands,
             ScriptCommands,
             WordsCommands,
+            BoardCommands,
             GoCommands,
             TalkCommands,
             ViewCommands,

@@ -8,15 +8,6 @@ from studyboard.desk.command_group import CommandGroup
 class ViewCommands(CommandGroup):
     """One method for each action of that menu, named as it."""
 
-    def flip(self) -> None:
-        """Show the board from the other side."""
-        self._window.board_view.flip()
-
-    def marking(self) -> None:
-        """Draw marks, or stop drawing them."""
-        self._window.write_stage()
-        self._window.board_view.set_marking(not self._window.board_view.marking)
-
     def show_stage(self) -> None:
         """The window with only the board."""
         self._window.show_stage()

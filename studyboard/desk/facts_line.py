@@ -6,12 +6,14 @@ import html
 import re
 
 import chess
-from PySide6.QtCore import QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPixmap
 from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from studyboard.board.facts import Fact, FactKind, facts
+from studyboard.board.on_demand import Answer
 from studyboard.desk.board_announce import announce
+from studyboard.desk.board_signs import answer_sample
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.model.study import Changed
@@ -30,7 +32,8 @@ class FactsLine(QWidget):
     """Material, what hangs and what is pinned.
 
     State: the facts of the shown position, looked for after the board has been painted, so that stepping never waits
-    for them; and which one the keyboard has chosen. Up and down choose, Escape chooses none.
+    for them; and which one the keyboard has chosen. Up and down choose, Escape chooses none. What somebody has asked
+    stands in their place, each part beside a sample of how the board shows it, until it is put away.
 
     pointed: the pointer or the keyboard is on squares of a sentence, or has left them; carries a tuple of squares
     """
@@ -43,6 +46,7 @@ class FactsLine(QWidget):
         self._look = look
         self._facts: tuple[Fact, ...] = ()
         self._chosen: int | None = None
+        self._answers: tuple[Answer, ...] = ()
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAccessibleName(tr("Facts of the position"))
         self._words = QLabel()
@@ -96,9 +100,28 @@ class FactsLine(QWidget):
         *found, material = facts(self._session.board)
         self._facts = (material, *found)
         self._chosen = None
+        if self._answers:
+            return
         self.pointed.emit(())
         self._words.setText(self._html())
         self.setAccessibleDescription(" ".join(fact.words for fact in self._facts))
+        self._scroll.verticalScrollBar().setValue(0)
+
+    @property
+    def answers(self) -> tuple[Answer, ...]:
+        """What stands in the place of the facts."""
+        return self._answers
+
+    def show_answers(self, answers: tuple[Answer, ...]) -> None:
+        """Tell what somebody has asked, or the facts again where that is nothing."""
+        self._answers = answers
+        if not answers:
+            self.refresh()
+            return
+        self._chosen = None
+        self.pointed.emit(())
+        self._words.setText(self._answers_html())
+        self.setAccessibleDescription(" ".join(answer.words for answer in answers))
         self._scroll.verticalScrollBar().setValue(0)
 
     def sizeHint(self) -> QSize:
@@ -113,7 +136,9 @@ class FactsLine(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """See QWidget."""
         step = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}.get(Qt.Key(event.key()))
-        if step is not None and not event.modifiers():
+        if self._answers:
+            super().keyPressEvent(event)
+        elif step is not None and not event.modifiers():
             last = len(self._facts) - 1
             self._choose(0 if self._chosen is None else min(last, max(0, self._chosen + step)))
         elif event.key() == Qt.Key.Key_Escape and self._chosen is not None:
@@ -133,6 +158,8 @@ class FactsLine(QWidget):
         self._choose(None)
 
     def _choose(self, number: int | None) -> None:
+        if self._answers:
+            return
         self._chosen = number
         self._words.setText(self._html())
         self.pointed.emit(() if number is None else self._facts[number].squares)
@@ -154,16 +181,35 @@ class FactsLine(QWidget):
             rows.append(f'<p style="margin:0 0 6px 0;{ground}">{words}</p>')
         return "".join(rows)
 
+    def _answers_html(self) -> str:
+        subject, *parts = self._answers
+        rows = [f'<p style="margin:0 0 6px 0;"><b>{html.escape(subject.words)}</b></p>']
+        for answer in parts:
+            words = self._linked_words(answer.words, answer.squares)
+            if not answer.squares:
+                rows.append(f'<p style="margin:0 0 6px 0;">{words}</p>')
+                continue
+            side = round(1.5 * self._words.fontMetrics().height())
+            sample = _inline(answer_sample(answer.aspect, side, self.devicePixelRatioF(), self._look.board_palette))
+            image = f'<img src="{sample}" width="{side}" height="{side}" style="vertical-align:middle">'
+            rows.append(f'<p style="margin:0 0 6px 0;">{image}&nbsp; {words}</p>')
+        ending = html.escape(tr("Escape ends this."))
+        rows.append(f'<p style="margin:0;color:{self._look.color("ink_quiet").name()}">{ending}</p>')
+        return "".join(rows)
+
     def _linked(self, fact: Fact) -> str:
+        return self._linked_words(fact.words, fact.squares)
+
+    def _linked_words(self, words: str, about: tuple[chess.Square, ...]) -> str:
         ink = self._look.color("ink").name()
 
         def link(found: re.Match[str]) -> str:
             named = chess.parse_square(found[0])
-            squares = (named, *(square for square in fact.squares if square != named))
+            squares = (named, *(square for square in about if square != named and not self._answers))
             target = ",".join(chess.square_name(square) for square in squares)
             return f'<a href="{target}" style="color:{ink}">{found[0]}</a>'
 
-        return _SQUARE.sub(link, html.escape(fact.words))
+        return _SQUARE.sub(link, html.escape(words))
 
     def _point(self, target: str) -> None:
         self.pointed.emit(tuple(chess.parse_square(name) for name in target.split(",") if name))
@@ -175,4 +221,17 @@ class FactsLine(QWidget):
     def _dress(self) -> None:
         self._words.setFont(self._look.ui_font(0.95))
         self.setStyleSheet("QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }")
-        self.refresh()
+        if self._answers:
+            self.show_answers(self._answers)
+        else:
+            self.refresh()
+
+
+def _inline(pixmap: QPixmap) -> str:
+    """A picture as an address that can stand in a text."""
+    data = QByteArray()
+    buffer = QBuffer(data)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    pixmap.save(buffer, "PNG")
+    buffer.close()
+    return f"data:image/png;base64,{data.toBase64().toStdString()}"

@@ -57,7 +57,12 @@ def describe_square(board: chess.BaseBoard, square: chess.Square) -> str:
 
 
 def describe_mark(mark: Mark) -> str:
-    """One mark: ``"Threat from d8 to h4."``"""
+    """One mark: ``"Threat from d8 to h4."``; one of a sequence: ``"1: threat from d8 to h4."``"""
+    words = _mark_words(mark)
+    return words if mark.number is None else f"{mark.number}: {words[0].lower()}{words[1:]}"
+
+
+def _mark_words(mark: Mark) -> str:
     names = [chess.square_name(square) for square in mark.squares]
     match mark.kind:
         case MarkKind.THREAT:

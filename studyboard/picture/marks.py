@@ -27,6 +27,7 @@ from studyboard.picture.primitives import (
     Rect,
     Segments,
     Stroke,
+    Text,
 )
 
 PAPER: Final = "#FFFDF6"
@@ -46,6 +47,15 @@ RING: Final = 0.34
 
 RIM: Final = 0.052
 """What the casing adds to the width of a line, half of it on each side (squares)."""
+
+NUMBER_SIZE: Final = 0.27
+"""The em of a sequence's numbers (squares): 11 px high on a board of 320 px."""
+
+NUMBER_DISC: Final = 0.165
+"""Radius of the disc that a number stands on (squares)."""
+
+NUMBER_FROM_START: Final = 0.43
+"""From the centre of the square where a line starts to its number, beside the piece that stands there (squares)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,23 +109,45 @@ def ground_marks_scene(marks: Iterable[Mark], *, flipped: bool = False) -> Layer
 
 
 def marks_scene(marks: Iterable[Mark], *, flipped: bool = False) -> Layer:
-    """The marks that lie over the pieces: all but key squares.
+    """The marks that lie over the pieces, all but key squares, and the numbers of all marks over those.
 
     Lines that would run over each other are drawn side by side. A mark given twice is drawn once.
     """
+    marks = tuple(marks)
     above = [mark for mark in dict.fromkeys(marks) if mark.kind is not MarkKind.KEY_SQUARE]
     paths = [mark_path(mark, flipped=flipped) for mark in above]
     drawn: list[Primitive] = []
+    shifted: dict[Mark, tuple[Point, ...]] = {}
     for mark, path, (right, down) in zip(above, paths, lane_shifts(paths), strict=True):
         stops = [centre(square, flipped=flipped) for square in mark.squares]
+        shifted[mark] = tuple((x + right, y + down) for x, y in path)
         drawn.extend(
-            _DRAWERS[mark.kind](
-                MARK_STYLES[mark.kind],
-                tuple((x + right, y + down) for x, y in path),
-                tuple((x + right, y + down) for x, y in stops),
-            )
+            _DRAWERS[mark.kind](MARK_STYLES[mark.kind], shifted[mark], tuple((x + right, y + down) for x, y in stops))
         )
+    for mark in dict.fromkeys(marks):
+        if mark.number is not None:
+            drawn.extend(_number(mark.number, MARK_STYLES[mark.kind], _number_place(mark, shifted, flipped)))
     return tuple(drawn)
+
+
+def _number_place(mark: Mark, lines: Mapping[Mark, tuple[Point, ...]], flipped: bool) -> Point:
+    """Where a mark's number stands: at the beginning of its line, or in the corner of its square."""
+    if len(mark.squares) == 1:
+        x, y = corner(mark.squares[0], flipped=flipped)
+        return x + 1 - NUMBER_DISC - 0.03, y + NUMBER_DISC + 0.03
+    line = lines[mark]
+    return _towards(line[0], line[1], NUMBER_FROM_START)
+
+
+def _number(number: int, style: MarkStyle, place: Point) -> Layer:
+    x, y = place
+    text = str(number)
+    size = NUMBER_SIZE if len(text) == 1 else 0.78 * NUMBER_SIZE
+    return (
+        Circle(x, y, NUMBER_DISC, Fill(PAPER), Stroke(style.casing, 0.04 + RIM)),
+        Circle(x, y, NUMBER_DISC, Fill(PAPER), Stroke(style.colour, 0.04)),
+        Text(x, y + 0.36 * size, text, size, INK, bold=True),
+    )
 
 
 def mark_path(mark: Mark, *, flipped: bool = False) -> tuple[Point, ...]:

@@ -21,7 +21,7 @@ from studyboard.model.takes import SoundTime, Take, TakeEvent
 
 _NODE_COLUMNS = (
     "id, parent, move, children, spoken, cues, note_before, note, marks, nags, intended, think, place, anchor, name, "
-    "locked"
+    "locked, mark_numbers"
 )
 _PACE = tuple(field.name for field in fields(Pace))
 
@@ -122,6 +122,7 @@ def _node_row(node: Node) -> Sequence[Any]:
         node.telling.anchor,
         node.name,
         node.locked,
+        _mark_numbers_text(node.marks),
     )
 
 
@@ -213,7 +214,7 @@ def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
     nodes: dict[int, Node] = {}
     for row in connection.execute(f"SELECT {_NODE_COLUMNS} FROM node ORDER BY id"):
         number, parent, move, children, text, cues, before, note, *rest = row
-        marks, nags, intended, think, place, anchor, name, locked = rest
+        marks, nags, intended, think, place, anchor, name, locked, mark_numbers = rest
         nodes[number] = Node(
             number,
             parent,
@@ -222,7 +223,7 @@ def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:
             _spoken(text, cues) if text or cues else SILENT,
             before,
             note,
-            _marks(marks) if marks else (),
+            _marks(marks, mark_numbers) if marks else (),
             tuple(map(int, nags.split())) if nags else (),
             intended,
             think,
@@ -266,12 +267,21 @@ def _marks_text(marks: Iterable[Mark]) -> str:
     return json.dumps(rows, separators=(",", ":")) if rows else ""
 
 
+def _mark_numbers_text(marks: Sequence[Mark]) -> str:
+    """A number for each mark, 0 for one without; empty where none has one."""
+    return _numbers_text(mark.number or 0 for mark in marks) if any(mark.number for mark in marks) else ""
+
+
 def _spoken(text: str, cues: str) -> SpokenLine:
     return SpokenLine(text, tuple(Cue(word, node, mark) for word, node, mark in json.loads(cues)) if cues else ())
 
 
-def _marks(text: str) -> tuple[Mark, ...]:
-    return tuple(Mark(MarkKind(kind), tuple(squares)) for kind, *squares in json.loads(text))
+def _marks(text: str, numbers: str) -> tuple[Mark, ...]:
+    rows = json.loads(text)
+    places = [int(number) or None for number in numbers.split()] if numbers else [None] * len(rows)
+    return tuple(
+        Mark(MarkKind(kind), tuple(squares), number) for (kind, *squares), number in zip(rows, places, strict=True)
+    )
 
 
 @lru_cache(maxsize=8192)

@@ -8,7 +8,7 @@ import sqlite3
 APPLICATION_ID = 0x53744264
 
 #: What `PRAGMA user_version` says in a file of the schema below.
-VERSION = 4
+VERSION = 5
 
 #: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
 #: `beat` holds the id of a node or the name of a part of the talk, so it has no type of its own.
@@ -31,7 +31,8 @@ CREATE TABLE node (
     place TEXT NOT NULL,
     anchor INTEGER,
     name TEXT NOT NULL DEFAULT '',
-    locked INTEGER NOT NULL DEFAULT 0
+    locked INTEGER NOT NULL DEFAULT 0,
+    mark_numbers TEXT NOT NULL DEFAULT ''
 );
 CREATE TABLE part (
     part TEXT PRIMARY KEY, spoken TEXT NOT NULL, cues TEXT NOT NULL, intended REAL,

@@ -29,6 +29,9 @@ STEPS: Mapping[int, str] = MappingProxyType(
             UPDATE part SET locked = intended IS NOT NULL;
             CREATE TABLE pronunciation (word TEXT PRIMARY KEY, said TEXT NOT NULL) WITHOUT ROWID
         """,
+        4: """
+            ALTER TABLE node ADD COLUMN mark_numbers TEXT NOT NULL DEFAULT ''
+        """,
     }
 )
 

@@ -1,7 +1,23 @@
-import chess
+from dataclasses import replace
 
-from studyboard.board.marking import clear_marks, drawn_mark, remove_mark, toggle_mark
+import chess
+import pytest
+
+from studyboard.board.marking import (
+    change_kind,
+    clear_marks,
+    copy_marks,
+    drawn_mark,
+    kinds_for,
+    move_stop,
+    number_mark,
+    number_marks,
+    remove_mark,
+    stop_at,
+    toggle_mark,
+)
 from studyboard.model.edits import Edit, apply
+from studyboard.model.errors import EditRefusedError
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import Node
 from studyboard.model.script import Cue, SpokenLine
@@ -67,3 +83,88 @@ def test_wiping_all_marks_leaves_the_cues_of_moves():
     left = after(start, clear_marks(start))
     assert left.marks == ()
     assert left.spoken.cues == (Cue(1, node=7),)
+
+
+def test_a_new_mark_goes_on_from_the_highest_number():
+    first = after(node(TARGET), toggle_mark(node(TARGET), THREAT, numbered=True))
+    assert [mark.number for mark in first.marks] == [None, 1]
+    second = after(first, toggle_mark(first, Mark(MarkKind.KEY_SQUARE, (chess.D4,)), numbered=True))
+    assert [mark.number for mark in second.marks] == [None, 1, 2]
+
+
+def test_a_numbered_mark_drawn_again_is_wiped_and_the_numbers_close_up():
+    start = node(replace(THREAT, number=1), replace(TARGET, number=2))
+    assert after(start, toggle_mark(start, THREAT)).marks == (replace(TARGET, number=1),)
+
+
+def test_marks_are_numbered_in_the_order_in_which_they_were_drawn_and_once_more_they_are_not():
+    start = node(TARGET, THREAT)
+    numbered = after(start, number_marks(start))
+    assert [mark.number for mark in numbered.marks] == [1, 2]
+    assert after(numbered, number_marks(numbered)) == start
+    with pytest.raises(EditRefusedError):
+        number_marks(node())
+
+
+def test_one_number_goes_and_the_others_close_up():
+    start = node(replace(THREAT, number=1), replace(TARGET, number=2))
+    without = after(start, number_mark(start, 0))
+    assert without.marks == (THREAT, replace(TARGET, number=1))
+    assert after(without, number_mark(without, 0)).marks == (replace(THREAT, number=2), replace(TARGET, number=1))
+
+
+def test_the_mark_drawn_last_is_taken_hold_of_by_its_end_first():
+    marks = (Mark(MarkKind.TARGET, (chess.E5,)), Mark(MarkKind.ROUTE, (chess.E5, chess.D3, chess.E5)))
+    assert stop_at(marks, chess.E5) == (1, 2)
+    assert stop_at(marks[:1], chess.E5) == (0, 0)
+    assert stop_at(marks, chess.A1) is None
+
+
+def test_one_end_of_a_mark_is_put_elsewhere_and_its_number_and_cue_stay():
+    line = SpokenLine("first this", (Cue(0, mark=0),))
+    start = node(replace(THREAT, number=1), spoken=line)
+    moved = after(start, move_stop(start, 0, 1, chess.G5))
+    assert moved.marks == (Mark(MarkKind.THREAT, (chess.D8, chess.G5), 1),)
+    assert moved.spoken == line
+    with pytest.raises(EditRefusedError, match="to itself"):
+        move_stop(start, 0, 1, chess.D8)
+    twin = node(THREAT, Mark(MarkKind.THREAT, (chess.D8, chess.G5)))
+    with pytest.raises(EditRefusedError, match="same mark"):
+        move_stop(twin, 0, 1, chess.G5)
+
+
+def test_a_mark_gets_another_meaning_where_it_has_squares_enough():
+    route = Mark(MarkKind.ROUTE, (chess.B1, chess.C3, chess.D5), 1)
+    start = node(route)
+    assert after(start, change_kind(start, 0, MarkKind.GUARD)).marks == (Mark(MarkKind.GUARD, (chess.B1, chess.D5), 1),)
+    assert after(start, change_kind(start, 0, MarkKind.TARGET)).marks == (Mark(MarkKind.TARGET, (chess.D5,), 1),)
+    assert MarkKind.THREAT not in kinds_for(TARGET)
+    with pytest.raises(EditRefusedError, match="draw it anew"):
+        change_kind(node(TARGET), 0, MarkKind.THREAT)
+
+
+def test_marks_are_copied_beside_those_that_are_there_and_their_numbers_go_on():
+    study = Study()
+    study.nodes = {
+        0: Node(0, None, None, (1,), marks=(replace(THREAT, number=1), TARGET)),
+        1: Node(1, 0, chess.Move.from_uci("e2e4"), (2,), marks=(TARGET, Mark(MarkKind.KEY_SQUARE, (chess.D4,), 1))),
+        2: Node(2, 1, chess.Move.from_uci("e7e5")),
+    }
+    was = dict(study.nodes)
+    inverse, changed = apply(study, copy_marks(study, 0, (1, 2)))
+    assert study.nodes[1].marks == (*was[1].marks, replace(THREAT, number=2))
+    assert study.nodes[2].marks == was[0].marks
+    assert changed.nodes == {1, 2}
+    with pytest.raises(EditRefusedError, match="already"):
+        copy_marks(study, 0, (1, 2))
+    apply(study, inverse)
+    assert study.nodes == was
+
+
+def test_nothing_is_copied_from_nothing_or_to_nowhere():
+    study = Study()
+    with pytest.raises(EditRefusedError, match="no marks"):
+        copy_marks(study, 0, ())
+    study.nodes[0] = replace(study.nodes[0], marks=(TARGET,))
+    with pytest.raises(EditRefusedError, match="no move here"):
+        copy_marks(study, 0, ())

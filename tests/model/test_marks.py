@@ -33,6 +33,15 @@ def test_a_mark_that_cannot_be_drawn_is_refused(kind, squares):
         Mark(kind, squares)
 
 
+def test_numbers_begin_with_one_and_do_not_change_what_is_drawn():
+    first = Mark(MarkKind.TARGET, (5,), 1)
+    assert first != Mark(MarkKind.TARGET, (5,))
+    assert first.draws_as(Mark(MarkKind.TARGET, (5,)))
+    assert not first.draws_as(Mark(MarkKind.KEY_SQUARE, (5,), 1))
+    with pytest.raises(ValueError, match="begin with 1"):
+        Mark(MarkKind.TARGET, (5,), 0)
+
+
 @pytest.mark.parametrize("arguments", [(Place.MOVED, None), (Place.AFTER, 3)])
 def test_only_a_moved_side_line_has_a_node_to_be_told_after(arguments):
     with pytest.raises(ValueError, match="moved"):

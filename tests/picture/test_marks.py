@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import io
 import itertools
+import math
+from dataclasses import replace
 
 import cairosvg
 import chess
@@ -12,8 +14,8 @@ import pytest
 from PIL import Image
 
 from studyboard.model.marks import Mark, MarkKind
-from studyboard.picture.marks import MARK_STYLES, ground_marks_scene, mark_path, marks_scene
-from studyboard.picture.primitives import Polyline
+from studyboard.picture.marks import MARK_STYLES, NUMBER_DISC, ground_marks_scene, mark_path, marks_scene
+from studyboard.picture.primitives import Polyline, Text
 from studyboard.picture.scene import board_bounds, squares_scene
 from studyboard.picture.svg import scene_svg
 
@@ -106,3 +108,34 @@ def test_a_mark_from_a_square_to_itself_is_still_drawn():
     # Nothing in the model forbids it, and an edited file may hold one.
     for kind in (MarkKind.THREAT, MarkKind.ROUTE, MarkKind.GUARD):
         assert marks_scene([Mark(kind, (chess.E4, chess.E4))])
+
+
+NUMBERED = [Mark(kind, squares, place) for place, (kind, squares) in enumerate(SQUARES.items(), 1)]
+
+
+def test_a_sequence_shows_its_numbers_over_everything_else():
+    texts = [part for part in marks_scene(NUMBERED) if isinstance(part, Text)]
+    assert [text.text for text in texts] == ["1", "2", "3", "4", "5"]
+    assert not any(isinstance(part, Text) for part in marks_scene([replace(mark, number=None) for mark in NUMBERED]))
+
+
+def test_numbers_stand_at_the_beginning_of_a_line_and_in_the_corner_of_a_square():
+    (at_line,) = [part for part in marks_scene([NUMBERED[0]]) if isinstance(part, Text)]
+    assert math.dist((at_line.x, at_line.y), (1.5, 6.5)) < 0.6
+    (in_corner,) = [part for part in marks_scene([NUMBERED[1]]) if isinstance(part, Text)]
+    assert 3.5 < in_corner.x < 4
+    assert 4 < in_corner.y < 4.5
+
+
+def test_numbers_of_lines_from_one_square_do_not_hide_each_other():
+    threats = [
+        Mark(MarkKind.THREAT, (chess.D4, to), place) for place, to in enumerate((chess.D8, chess.H8, chess.H4), 1)
+    ]
+    places = [(part.x, part.y) for part in marks_scene(threats) if isinstance(part, Text)]
+    assert all(math.dist(one, other) > 1.7 * NUMBER_DISC for one, other in itertools.combinations(places, 2))
+
+
+def test_a_number_is_ink_on_paper():
+    drawn = picture([NUMBERED[1]], grey=True)[400:500, 300:400][:40, 60:]
+    assert drawn.min() < 60
+    assert drawn.max() > 240

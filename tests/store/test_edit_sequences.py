@@ -36,7 +36,9 @@ TELLING = st.one_of(
 def marks(draw):
     kind = draw(st.sampled_from(MarkKind))
     least, most = SQUARES_OF[kind]
-    return Mark(kind, tuple(draw(st.lists(SQUARES, min_size=least, max_size=most or 6))))
+    return Mark(
+        kind, tuple(draw(st.lists(SQUARES, min_size=least, max_size=most or 6))), draw(st.none() | st.integers(1, 30))
+    )
 
 
 FIELDS = {

@@ -10,6 +10,7 @@ import pytest
 
 from studyboard.model.edits import ChangeLeft, ChangeNode, ChangePronunciations, ChangeRehearsed
 from studyboard.model.left_query import LeftQuery
+from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.script import FreeLine, Part, SpokenLine
 from studyboard.store.errors import StudyFileError
 from studyboard.store.schema import VERSION
@@ -77,6 +78,7 @@ def test_what_is_new_can_be_stored_in_an_upgraded_file(old, content):
         file.do(ChangeNode(4, "name", "The gambit"))
         file.do(ChangeNode(4, "note_before", "Bolder:"))
         file.do(ChangeNode(4, "locked", True))
+        file.do(ChangeNode(4, "marks", (Mark(MarkKind.TARGET, (28,), 1), Mark(MarkKind.KEY_SQUARE, (36,)))))
         file.do(ChangePronunciations((("Ortwin", "ORT-veen"),)))
         file.do(ChangeRehearsed(((1, 3.5),)))
         file.do(ChangeLeft((LeftQuery(1, "check", "a check"),)))
