@@ -470,7 +470,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         apart=True,
     ),
     ActionSpec(
-        "flip", "&Board", tr_later("Fl&ip the board"), ("Ctrl+B",), tr_later("Show it from the other side."), "flip"
+        "flip", "&Board", tr_later("&Flip the board"), ("Ctrl+B",), tr_later("Show it from the other side."), "flip"
     ),
     ActionSpec(
         "board_only",
@@ -539,7 +539,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ActionSpec(
         "copy_marks_here",
         "&Board",
-        tr_later("Copy marks &from the move before"),
+        tr_later("Copy marks from the move befor&e"),
         ("Ctrl+Alt+M",),
         tr_later("They are drawn here too."),
         when=_off_root,
