@@ -20,7 +20,7 @@ _PASSIVE = re.compile(r"(§[ps]\d+)(?: ,)? (?:which |that )?(?:is|are|was|were|'
 _HAS = re.compile(
     rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) ([a-z§][^,]*?)(?= ,|$)"
 )
-_GAP = re.compile(r"(?<= )(§c\d+) (?:has |only |just |but |has only )*(§n\d+)(?= ?,|$)")
+_GAP = re.compile(r"(?<= )(§[cp]\d+) (?:has |only |just |but |has only )*(§n\d+)(?= ?,|$)")
 
 
 def carried_on(scene: Scene) -> Iterator[Sentence]:

@@ -32,18 +32,18 @@ _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
 
 def judge_turn(claim: Claim) -> list[Judgement]:
     """“White to move”."""
-    who = claim.mention("side")
-    if who is None or who.colour is None or claim.hinted("then_before"):
+    who, scene = claim.mention("side"), claim.scene
+    colour = scene.players.speaker if claim.has("mine") else None if who is None else who.colour
+    if colour is None or claim.hinted("then_before"):
         return []
-    scene = claim.scene
     boards = [scene.board(scene.board_index(claim.start))]
     start, end = scene.clause(claim.start)
     near = [step for step in scene.steps if start <= step.token < end or (not step.cued and step.token == 0)]
     if not scene.talk.think:
         boards += [step.before for step in near if step.before is not None and not step.cued and claim.start < _EARLY]
         boards += [step.board for step in near if step.token > claim.start]
-    if any(board.turn == who.colour for board in boards):
-        return confirmed(Topic.TURN, claim.quote(), f"It is {side(who.colour)}'s move.")
+    if any(board.turn == colour for board in boards):
+        return confirmed(Topic.TURN, claim.quote(), f"It is {side(colour)}'s move.")
     return contradicted(Topic.TURN, claim.quote(), f"It is {side(boards[0].turn)}'s move.")
 
 

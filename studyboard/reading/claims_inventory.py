@@ -10,7 +10,15 @@ import chess
 
 from studyboard.board.naming import counted, listed, sentence, side
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.counted_things import AT_FIRST, Thing, is_number, listed_last, things_named, words_for
+from studyboard.reading.counted_things import (
+    AT_FIRST,
+    Thing,
+    cut_short,
+    is_number,
+    listed_last,
+    things_named,
+    words_for,
+)
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
 
@@ -43,7 +51,17 @@ def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
         return (who.colour,)
     if who.kind is not None or who.square is not None:
         return None
+    if who.pronoun in ("he", "she") and claim.scene.players.speaker is not None:
+        return _other_player(claim, claim.scene.players.speaker)
     return one_side_before(claim) if who.pronoun in ("he", "she", "they") else () if not who.pronoun else None
+
+
+def _other_player(claim: Claim, speaker: chess.Color) -> tuple[chess.Color, ...]:
+    """Whom one of the players means by “he”: the other one, where the sentence names nobody else."""
+    tokens, me = claim.scene.tokens, claim.scene.words.names.me
+    named = [m for m in claim.scene.mentions if m.what is Named.SIDE and claim.sentence.start <= m.start < claim.start]
+    others = {m.colour for m in named if tokens[m.start].text not in me}
+    return (not speaker,) if others <= {not speaker} else ()
 
 
 def one_side_before(claim: Claim) -> tuple[chess.Color, ...]:
@@ -75,7 +93,7 @@ def judge_holds(claim: Claim) -> list[Judgement]:
         return []
     if claim.hinted("compensation_before") or (claim.has("neither") and claim.has("none")):
         return []
-    whole = claim.hinted("counted_after")
+    whole = claim.hinted("counted_after") or cut_short(claim, "list", things)
     if not whole:
         things = things[: len(things) - listed_last(claim, "list")]
         whole = bool(listed_last(claim, "list"))

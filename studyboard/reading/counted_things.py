@@ -86,13 +86,14 @@ def things_named(claim: Claim, group: str, *, like: Thing | None = None) -> list
     bare = _BARE.search(said)
     if bare is not None and like is not None and "§p" not in said:
         return [_same(like, claim.scene.mentions[int(bare[1])].value)]
-    found = []
+    found: list[Thing] = []
     for item in _ITEM.finditer(said):
         mention = claim.scene.mentions[int(item[4])]
         number = None if item[2] is None else claim.scene.mentions[int(item[2])].value
         thing = _thing(claim, mention, number, f"{item[1]}{item[3]}".split())
         if thing is None:
-            return []
+            # “…, he has two” begins the next clause.
+            return found if found and said[: item.start()].rstrip().endswith(",") else []
         found.append(thing)
     return found
 
@@ -161,6 +162,11 @@ def is_plain(claim: Claim, mention: Mention) -> bool:
 
 def _same(like: Thing, count: int) -> Thing:
     return Thing(like.kind, like.group, count, True, False, None, like.light, like.file, True)
+
+
+def cut_short(claim: Claim, group: str, things: Sequence[Thing]) -> bool:
+    """Were there more names in the list than things, because the next clause begins among them?"""
+    return 0 < len(things) < len(_ITEM.findall(claim.said(group)))
 
 
 def listed_last(claim: Claim, group: str) -> int:

@@ -14,6 +14,9 @@ from studyboard.reading.findings import Verdict
 from studyboard.reading.read_through import read_through
 
 TALK = tomllib.loads((Path(__file__).parents[1] / "slips" / "tuning" / "long_walk.toml").read_text(encoding="utf-8"))
+TALK_OF_BLACK = tomllib.loads(
+    (Path(__file__).parents[1] / "slips" / "tuning" / "two_queens_gone.toml").read_text(encoding="utf-8")
+)
 FOURTEENTH = 27
 LAST = 68
 
@@ -117,3 +120,39 @@ def test_what_is_told_in_the_past_is_judged_by_the_board_then():
     study = next(read_games("1. e4 d5 2. exd5 Nf6")).study
     node = '[[node]]\npath = "e4 d5 exd5"\nspoken = "{exd5}White took on d5 and was two pawns up."\n'
     assert [query.quote for query in read_through(read_talk(node, study)).queries] == ["two pawns up"]
+
+
+MINE = [
+    "I still have two rooks, he has one.",
+    "He has only one rook now.",
+    "I haven't castled.",
+    "It's his move now.",
+    "I was a rook and a pawn up.",
+]
+NOT_MINE = [
+    "He has both rooks, I have one.",
+    "I still have two rooks, he has two.",
+    "I had castled.",
+    "It's my move now.",
+    "I'm the exchange to the good.",
+    "I had lost the right to castle.",
+    "White took the pawn, I took the rook, and had two queens.",
+]
+GAMBIT = "e4 e5 Nf3 Nc6 Bc4 Bc5 b4 Bxb4 c3 Ba5 d4 exd4 O-O Bb6 cxd4 d6 Ba3 Bg4 e5 Bxd4 exd6 Bxa1"
+
+
+def own_queries(said: str) -> list[str]:
+    """What is queried after a rook was won, in a talk by the player of the black pieces."""
+    study = next(read_games(TALK_OF_BLACK["pgn"])).study
+    node = f"[lines]\ngreeting = 'I was Black.'\n[[node]]\npath = '{GAMBIT}'\nspoken = {'{Bxa1}' + said!r}\n"
+    return [query.quote for query in read_through(read_talk(node, study)).queries]
+
+
+@pytest.mark.parametrize("said", MINE)
+def test_a_player_may_say_i_and_he(said):
+    assert own_queries(said) == []
+
+
+@pytest.mark.parametrize("said", NOT_MINE)
+def test_a_player_who_says_i_is_held_to_it(said):
+    assert own_queries(said)
