@@ -40,6 +40,7 @@ def boards_picture(positions: Positions, nodes: Sequence[int], look: Look, *, fl
     image = QImage(width + 2 * _MARGIN, each * len(nodes) + _MARGIN, QImage.Format.Format_RGB32)
     image.fill(QColor(_PAPER))
     pieces = PiecePixmaps()
+    pieces.piece_set = look.piece_set
     p = QPainter(image)
     for place, node_id in enumerate(nodes):
         node = positions.study.nodes[node_id]

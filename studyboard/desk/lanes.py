@@ -185,6 +185,7 @@ class Lanes(GlidingView):
 
     def _show_chosen(self) -> None:
         self.viewport().update()
+        self._strip.update()
         announce(self, self._canvas.in_words())
 
     def _retime(self) -> None:

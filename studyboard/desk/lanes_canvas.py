@@ -310,6 +310,9 @@ class LaneCanvas:
         """The names of the lines that fill the lanes below the strip, where their headings are out of view."""
         height = self.strip_height
         self._painter.strip(p, width, height)
+        if self._session.chosen:
+            words = tr("{rows} chosen", rows=len(self._session.chosen))
+            width = self._painter.strip_count(p, width, height, words)
         row = self.geometry.row_at(top)
         for lane in range(self.geometry.lane_at(left), self.geometry.lane_at(left + width) + 1):
             line = self.layout.line_at(lane, row)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import chess
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QComboBox, QHBoxLayout, QLabel, QLineEdit, QToolButton, QWidget
 
 from studyboard.desk.announcing import announce
@@ -21,6 +21,8 @@ _KINDS = (
     (Sought.WORDS, tr_later("Words")),
     (Sought.POSITION, tr_later("Positions")),
 )
+#: From what width on there is room for everything, in heights of a line of text.
+_FOR_KIND = 23
 
 
 class FindBar(QWidget):
@@ -148,6 +150,17 @@ class FindBar(QWidget):
                 self.close_bar()
                 return True
         return super().eventFilter(watched, event)
+
+    def minimumSizeHint(self) -> QSize:
+        """As much as field, count and arrows need; the rest gives way."""
+        return QSize(14 * self.fontMetrics().height(), super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """In a narrow pane what can be done by keys, or is seldom wanted, gives way to what is typed."""
+        super().resizeEvent(event)
+        lines = event.size().width() / self.fontMetrics().height()
+        self.kind.setVisible(lines >= _FOR_KIND)
+        self.here.setVisible(lines >= _FOR_KIND)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape closes from its buttons too."""

@@ -340,6 +340,19 @@ class LanePainter:
         p.setPen(QPen(self._look.color("rule"), 1.0))
         p.drawLine(QPointF(0, height - 0.5), QPointF(width, height - 0.5))
 
+    def strip_count(self, p: QPainter, width: int, height: float, words: str) -> int:
+        """How many rows are chosen, at the right of the strip; where that begins (px)."""
+        needed = self._bold_small_width.horizontalAdvance(words) + 20
+        rect = QRectF(width - needed - 8, 3, needed, height - 7)
+        p.setPen(Qt.PenStyle.NoPen)
+        p.setBrush(self._look.color("accent"))
+        p.setRenderHint(QPainter.RenderHint.Antialiasing)
+        p.drawRoundedRect(rect, rect.height() / 2, rect.height() / 2)
+        p.setFont(self._bold_small)
+        p.setPen(self._look.color("on_accent"))
+        p.drawText(rect, _CENTRE, words)
+        return int(rect.left()) - 8
+
     def strip_name(self, p: QPainter, left: float, width: float, height: float, name: str, main: bool) -> None:
         """The name of the line that fills the lane below; nothing where only its first letters would fit."""
         if width < 5 * self.heights.small:

@@ -120,3 +120,14 @@ def test_what_is_no_position_is_told(desk: MainWindow, bar: FindBar) -> None:
 def test_find_next_with_nothing_sought_opens_the_bar(qtbot: QtBot, desk: MainWindow) -> None:
     qtbot.keyClick(desk, Qt.Key.Key_F3)
     assert desk.find_bar.field.hasFocus()
+
+
+def test_in_a_narrow_pane_the_field_keeps_its_room(qtbot: QtBot, desk: MainWindow, bar: FindBar) -> None:
+    line = bar.fontMetrics().height()
+    wide = bar.width()
+    assert bar.kind.isVisible()
+    bar.resize(16 * line, bar.height())
+    assert not bar.kind.isVisible()
+    qtbot.waitUntil(lambda: bar.field.width() > 4 * line)
+    bar.resize(wide, bar.height())
+    assert bar.kind.isVisible()
