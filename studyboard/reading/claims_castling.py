@@ -26,6 +26,14 @@ def judge_castling_right(claim: Claim) -> list[Judgement]:
         return []
     else:
         colours = _colours(claim, who.colour, who.kind) or _side_before(claim)
+    if (
+        not colours
+        and not claim.hinted("could")
+        and not any(claim.has(group) for group in ("no", "rights", "notyet", "done"))
+    ):
+        board, wings = claim.boards()[0], [True, False] if wing is None else [wing]
+        if not any(castling(board, colour, kingside).right for colour in chess.COLORS for kingside in wings):
+            return contradicted(topic, claim.quote(), castling(board, chess.WHITE, wings[0]).why)
     if not colours:
         return undecided(topic, claim.quote(), "It is not clear who is meant.")
     if claim.has("notyet") or claim.has("done"):

@@ -41,6 +41,8 @@ def amounts(claim: Claim, *, definite: bool = False) -> list[tuple[int, str]]:
         pieces = [m for m in named if m.what is Named.PIECE]
         if pieces and (pieces[0].square is not None or pieces[0].pronoun or not is_plain(claim, pieces[0])):
             continue
+        if pieces and pieces[0].kind == chess.KING:
+            continue
         thing = EXCHANGE if not pieces else MINOR if pieces[0].kind is None else chess.piece_name(pieces[0].kind)
         words = [] if not pieces else claim.scene.tokens[pieces[0].start : pieces[0].end]
         if (
