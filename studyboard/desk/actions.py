@@ -424,6 +424,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ),
     ActionSpec("unlock_lengths", "S&cript", tr_later("Unlock every length"), (), tr_later("All may be fitted again.")),
     ActionSpec(
+        "show_script",
+        "&Words",
+        tr_later("The script as one &text"),
+        ("Ctrl+5",),
+        tr_later("The whole talk from the greeting to the thanks, edited in place."),
+    ),
+    ActionSpec(
         "replace_in_script",
         "&Words",
         tr_later("&Find and replace in the script…"),

@@ -16,6 +16,10 @@ class WordsCommands(CommandGroup):
         """The next word that no dictionary has."""
         self._window.script_tools.next_misspelling()
 
+    def show_script(self) -> None:
+        """The whole talk as one text."""
+        self._window.script_tools.show_script()
+
     def replace_in_script(self) -> None:
         """Find words in the whole script and replace them."""
         self._window.script_tools.find()

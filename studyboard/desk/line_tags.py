@@ -75,13 +75,23 @@ class LineTags(QPyTextObject):
         super().__init__(parent)
         self._look = look
         self._tag = tag
+        self._set_type()
+        look.changed.connect(self._set_type)
+
+    def _set_type(self) -> None:
+        """Take the font of the look; a long text measures its tags at every letter."""
+        self._font = self._look.move_font(0.92)
+        self._metrics = QFontMetricsF(self._font)
+        self._widths: dict[str, float] = {}
 
     def intrinsicSize(self, document: QTextDocument, position: int, character: QTextFormat) -> QSizeF:
         """See QTextObjectInterface."""
         tag = self._shown(character)
-        metrics = QFontMetricsF(self._look.move_font(0.92))
         height = QFontMetricsF(document.defaultFont()).height()
-        return QSizeF(metrics.horizontalAdvance(tag.words) + self._before(tag, height) + 0.9 * height, height)
+        width = self._widths.get(tag.words)
+        if width is None:
+            width = self._widths[tag.words] = self._metrics.horizontalAdvance(tag.words)
+        return QSizeF(width + self._before(tag, height) + 0.9 * height, height)
 
     def drawObject(
         self, painter: QPainter, rect: QRectF | QRect, document: QTextDocument, position: int, character: QTextFormat
@@ -108,9 +118,8 @@ class LineTags(QPyTextObject):
         if tag.mark is not None:
             sample = QRectF(box.left() + 0.42 * height, box.top(), 1.05 * height, box.height())
             _paint_sample(painter, tag.mark, sample, QColor(look.board_palette.light))
-        font = look.move_font(0.92)
-        metrics = QFontMetricsF(font)
-        painter.setFont(font)
+        metrics = self._metrics
+        painter.setFont(self._font)
         painter.setPen(ink)
         baseline = box.center().y() + (metrics.ascent() - metrics.descent()) / 2
         painter.drawText(QPointF(box.left() + before, baseline), tag.words)

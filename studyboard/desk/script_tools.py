@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QMenu
 from studyboard.desk.line_spelling import LineSpelling
 from studyboard.desk.snippets import Snippets
 from studyboard.desk.spelling import Spelling, put_on_top
+from studyboard.desk.style_sheet import style_sheet
 from studyboard.model.script import BeatKey, Part
 from studyboard.translation import tr
 from studyboard.writing.find_replace import Place, script_order, text_of
@@ -20,6 +21,7 @@ from studyboard.writing.written_words import word_at
 if TYPE_CHECKING:
     from studyboard.desk.find_window import FindWindow
     from studyboard.desk.main_window import MainWindow
+    from studyboard.desk.script_window import ScriptWindow
 
 
 class ScriptTools(QObject):
@@ -35,12 +37,16 @@ class ScriptTools(QObject):
         self.snippets = Snippets(window.session, window.settings, lambda: self.spelling.language, self)
         self.snippets.names_changed.connect(self._learn_names)
         self._find: FindWindow | None = None
+        self._script: ScriptWindow | None = None
         self.line_spelling = LineSpelling(self._editor, self.spelling)
         self._learn_names()
         self.spelling.refresh()
 
     def stop(self) -> None:
-        """End what goes on in the background."""
+        """End what goes on in the background, and close the windows."""
+        for window in (self._script, self._find):
+            if window is not None:
+                window.close()
         self.spelling.stop()
 
     # ---- spelling ---------------------------------------------------------------------------------------------------
@@ -156,6 +162,37 @@ class ScriptTools(QObject):
         here = [place for place in places if place.key == self._editor.key and place.field == "spoken"]
         span = None if chosen is None else (chosen.start, chosen.end)
         self._editor.text.show_found([(place.start, place.end) for place in here], span)
+
+    # ---- the script as one text -------------------------------------------------------------------------------------
+
+    def show_script(self) -> None:
+        """Open the window that shows the whole talk as one text."""
+        self._editor.flush()
+        if self._script is None:
+            from studyboard.desk.script_window import ScriptWindow
+
+            self._script = ScriptWindow(self._session, self._window.look, self.spelling)
+            self._script.part_entered.connect(self._enter_part)
+            self._script.undo_wanted.connect(self._window.commands.of("undo"))
+            self._script.redo_wanted.connect(self._window.commands.of("redo"))
+            self._window.look.changed.connect(self._dress_script)
+        self._dress_script()
+        self._script.show()
+        self._script.raise_()
+        self._script.activateWindow()
+
+    def flush(self) -> None:
+        """Store what is being typed in the window with the whole script."""
+        if self._script is not None:
+            self._script.flush()
+
+    def _dress_script(self) -> None:
+        if self._script is not None:
+            self._script.setStyleSheet(style_sheet(self._window.look))
+
+    def _enter_part(self, part: Part) -> None:
+        self._window.lanes.choose_part(part)
+        self._editor.edit_part(part)
 
     # ---- within -----------------------------------------------------------------------------------------------------
 
