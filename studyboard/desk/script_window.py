@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QCloseEvent, QShowEvent
-from PySide6.QtWidgets import QCheckBox, QLabel, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QMenu, QVBoxLayout, QWidget
 
+from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.line_cues import Cued, mark_label
 from studyboard.desk.line_figures import count_words
 from studyboard.desk.line_tags import Tag
@@ -53,9 +54,8 @@ class ScriptWindow(QWidget):
         self.setWindowTitle(tr("Script"))
         self.text = ScriptText(look, self._tag)
         self.silent = QCheckBox(tr("Also stops at which nothing is &said"))
-        self.figures = QLabel()
+        self.figures = ElidedLabel()
         self.figures.setAccessibleName(tr("Length of the talk"))
-        self.figures.setWordWrap(True)
         foot = QWidget()
         row = RowsLayout(foot)
         row.add(self.figures, stretch=True)
@@ -228,7 +228,10 @@ class ScriptWindow(QWidget):
         self.figures.setText(told if slot is None else f"{told} · {over_or_under(seconds - slot)}")
 
     def _number(self, key: BeatKey | None) -> int | None:
-        return next((number for number, section in enumerate(self._sections) if section.key == key), None)
+        """The section of this stop, else the one in whose line this move is played."""
+        here = (number for number, section in enumerate(self._sections) if section.key == key)
+        played = (n for n, section in enumerate(self._sections) if any(cue.node == key for cue in section.spoken.cues))
+        return next(here, None if key is None else next(played, None))
 
     def _here(self) -> tuple[BeatKey | None, int]:
         number = self.text.section

@@ -171,6 +171,15 @@ def test_the_board_follows_the_cursor_and_the_cursor_follows_the_board(
     assert script.text.section == 6
 
 
+def test_it_opens_where_the_board_is_also_inside_a_stop(qtbot: QtBot, desk: MainWindow, script: ScriptWindow) -> None:
+    number = next(n for n, s in enumerate(script._sections) if n > 2 and len(s.spoken.cues) >= 2)
+    inside = script._sections[number].spoken.cues[0].node
+    script.close()
+    desk.session.show(inside)
+    desk.actions_by_name["show_script"].trigger()
+    assert script.text.section == number
+
+
 def test_a_change_from_the_desk_is_shown_at_once_and_the_cursor_stays(
     qtbot: QtBot, desk: MainWindow, script: ScriptWindow
 ) -> None:
