@@ -56,6 +56,10 @@ def _can_tell_elsewhere(session: Session) -> bool:
     return bool(session.chosen) or _in_side_line(session)
 
 
+def _no_moves(session: Session) -> bool:
+    return not session.study.node(session.study.root).children
+
+
 def _has_marks(session: Session) -> bool:
     return bool(session.study.node(session.node).marks)
 
@@ -86,7 +90,15 @@ ACTIONS: tuple[ActionSpec, ...] = (
         "&Study",
         tr_later("New from a &position…"),
         (),
-        tr_later("Begin with a position given as FEN."),
+        tr_later("Set up the position to begin with, or paste it as FEN."),
+    ),
+    ActionSpec(
+        "change_start",
+        "&Study",
+        tr_later("Change the start posi&tion…"),
+        (),
+        tr_later("As long as no move stands on the tree."),
+        when=_no_moves,
     ),
     ActionSpec(
         "open_file", "&Study", tr_later("&Open…"), ("Ctrl+O",), tr_later("Open a study, or games in PGN."), "open"

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QInputDialog
+from PySide6.QtWidgets import QDialog, QFileDialog
 
+from studyboard.board.set_up import SetUp, SetUpError, fen_of, set_up_of
 from studyboard.desk.command_group import CommandGroup
 from studyboard.model.errors import StudyboardError
-from studyboard.model.position_study import position_study
+from studyboard.model.position_study import position_study, start_at
 from studyboard.model.study import Study
 from studyboard.store.study_file import StudyFile
 from studyboard.translation import tr
@@ -25,16 +26,37 @@ class StudyCommands(CommandGroup):
         self._open(lambda: new_study(Study()))
 
     def new_from_position(self) -> None:
-        """Ask for a FEN and begin there."""
+        """Set a position up and begin there: the one on the clipboard to begin with, else the one on the desk."""
         from studyboard.desk.opening import new_study
+        from studyboard.desk.position_window import PositionWindow
 
-        clipboard = QGuiApplication.clipboard().text().strip()
-        suggestion = clipboard if clipboard.count("/") == 7 and len(clipboard) < 100 else ""
-        fen, given = QInputDialog.getText(
-            self._window, tr("New from a position"), tr("FEN of the position"), text=suggestion
+        begin = self._copied_position() or set_up_of(self._session.board.fen())
+        window = PositionWindow(
+            self._window.look, begin, tr("New from a position"), tr("Begin a study here"), self._window
         )
-        if given and fen.strip():
-            self._open(lambda: new_study(position_study(fen)))
+        if window.exec() == QDialog.DialogCode.Accepted:
+            self._open(lambda: new_study(position_study(fen_of(window.set_up))))
+
+    def change_start(self) -> None:
+        """Set up another start position, as long as no move stands on the tree."""
+        from studyboard.desk.position_window import PositionWindow
+
+        self._window.line_editor.flush()
+        begin = set_up_of(self._session.board.fen())
+        window = PositionWindow(
+            self._window.look, begin, tr("Change the start position"), tr("Begin here"), self._window
+        )
+        if window.exec() == QDialog.DialogCode.Accepted and window.set_up != begin:
+            self._session.attempt(start_at, fen_of(window.set_up))
+
+    def _copied_position(self) -> SetUp | None:
+        copied = QGuiApplication.clipboard().text().strip()
+        if copied.count("/") != 7 or len(copied) > 100:
+            return None
+        try:
+            return set_up_of(copied)
+        except SetUpError:
+            return None
 
     def open_file(self) -> None:
         """Choose a study or a PGN file."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import chess
 
+from studyboard.model.edits import ChangeHeaders
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import SEVEN_TAG_ROSTER, Study, start_board
 
@@ -23,6 +24,15 @@ _WRONG = {
     chess.STATUS_TOO_MANY_CHECKERS: "the king cannot be in check from so many pieces at once",
     chess.STATUS_IMPOSSIBLE_CHECK: "no legal move could have given this check",
 }
+
+
+def start_at(study: Study, fen: str) -> ChangeHeaders:
+    """The edit that lets a study without moves begin with *fen*. Raises StudyboardError where nobody could play on."""
+    headers = {name: value for name, value in study.headers.items() if name not in ("SetUp", "FEN")}
+    begun = position_study(fen)
+    if begun.headers["FEN"] != chess.STARTING_FEN:
+        headers |= {"SetUp": "1", "FEN": begun.headers["FEN"]}
+    return ChangeHeaders(tuple(headers.items()), "Change the start position")
 
 
 def position_study(fen: str) -> Study:
