@@ -14,7 +14,6 @@ from studyboard.reading.counted_things import (
     AT_FIRST,
     Thing,
     cut_short,
-    is_number,
     listed_last,
     things_named,
     words_for,
@@ -23,7 +22,8 @@ from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
 
 _KINGSIDE: Final = chess.BB_FILE_E | chess.BB_FILE_F | chess.BB_FILE_G | chess.BB_FILE_H
-_BOTH: Final = (chess.WHITE, chess.BLACK)
+#: Either side.
+BOTH: Final = (chess.WHITE, chess.BLACK)
 
 
 def wing_of(claim: Claim) -> int | None:
@@ -43,7 +43,7 @@ def wing_of(claim: Claim) -> int | None:
 def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
     """Who has it: both sides or one of them; empty where it can be either; None where no side is spoken of."""
     if claim.has("both") or claim.has("neither"):
-        return _BOTH
+        return BOTH
     who = claim.mention("side") or claim.mention("piece")
     if who is None:
         return one_side_before(claim) or side_after_with(claim)
@@ -106,12 +106,12 @@ def judge_holds(claim: Claim) -> list[Judgement]:
         return _holds_one(claim, things[0], colours, area)
     neither = claim.has("neither")
     boards = claim.boards()
-    sides = colours or _BOTH
+    sides = colours or BOTH
     for board in boards:
         if neither:
-            right = not any(all(thing.fits(board, [c], area) for thing in things) for c in _BOTH)
+            right = not any(all(thing.fits(board, [c], area) for thing in things) for c in BOTH)
         elif claim.has("both"):
-            right = all(thing.fits(board, [c], area) for thing in things for c in _BOTH)
+            right = all(thing.fits(board, [c], area) for thing in things for c in BOTH)
         else:
             right = any(all(thing.fits(board, [c], area) for thing in things) for c in sides)
         if right:
@@ -137,7 +137,7 @@ def _holds_one(claim: Claim, thing: Thing, colours: tuple[chess.Color, ...], are
 def holdings_words(board: chess.BaseBoard, things: Sequence[Thing], colours: Sequence[chess.Color], area: int) -> str:
     """“White has two rooks and five pawns.”"""
     where = "" if area == chess.BB_ALL else f" on the {'kingside' if area == _KINGSIDE else 'queenside'}"
-    ordered = [colour for colour in _BOTH if colour in colours]
+    ordered = [colour for colour in BOTH if colour in colours]
     return " ".join(f"{side(c)} has {words_for(board, things, [c], area)}{where}." for c in ordered)
 
 
@@ -180,18 +180,18 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
 
 
 def _other_side_has_none(board: chess.BaseBoard, things: Sequence[Thing]) -> bool:
-    return any(max(thing.tallies(board, [c])) == 0 for thing in things for c in _BOTH)
+    return any(max(thing.tallies(board, [c])) == 0 for thing in things for c in BOTH)
 
 
 def _colours(thing: Thing, colours: Sequence[chess.Color]) -> Sequence[chess.Color]:
-    return (thing.colour,) if thing.colour is not None else colours or _BOTH
+    return (thing.colour,) if thing.colour is not None else colours or BOTH
 
 
 def _on_board(thing: Thing, board: chess.BaseBoard, colours: Sequence[chess.Color], area: int) -> bool:
     """Is the number right of both sides together, or where all of them are meant, of one side?"""
     either = _colours(thing, colours)
     if thing.every and thing.colour is None:
-        found = max(thing.tallies(board, _BOTH, area))
+        found = max(thing.tallies(board, BOTH, area))
         per_side = [max(thing.tallies(board, [c], area)) for c in either]
         full = 0 if thing.kind is None else AT_FIRST[thing.kind]
         return found in (thing.count, 2 * full) or thing.count in per_side
@@ -206,131 +206,6 @@ def _total_words(board: chess.BaseBoard, things: Sequence[Thing], area: int) -> 
         owner = "" if thing.colour is None else f"{chess.COLOR_NAMES[thing.colour]} "
         told.append(f"{'is' if number == 1 else 'are'} {counted(number, owner + thing.name)}")
     return f"There {listed(told)} on the board."
-
-
-def judge_versus(claim: Claim) -> list[Judgement]:
-    """“Four pawns against three”, “White has a rook for two knights”, “six against seven” where pawns are counted."""
-    area = wing_of(claim)
-    if area is None or not claim.hinted("versus_after"):
-        return []
-    first = things_named(claim, "list")
-    if not first and is_number(claim, "list"):
-        counts = _pawns_meant(claim, area)
-        if counts is None:
-            return []
-        first = [counts]
-    if not first:
-        return []
-    second = things_named(claim, "list2", like=first[-1])
-    if not second:
-        return []
-    colours = _first_side(claim, first)
-    boards = claim.boards()
-    for board in boards:
-        for colour in colours or _BOTH:
-            if _against(board, colour, first, second, area):
-                return confirmed(Topic.NUMBER, claim.quote(), _versus_words(board, first, second, colour, area))
-    shown = (colours or _BOTH)[0]
-    why = _versus_words(boards[0], first, second, shown, area)
-    numbers = [thing for thing in (*first, *second) if thing.exact]
-    clear = len(numbers) > 1 or (numbers and len(first) + len(second) > 2)
-    told = (
-        claim.has("holds")
-        or not claim.before()
-        or claim.hinted("told_before")
-        or claim.hinted("wing_before")
-        or claim.before().endswith(",")
-    )
-    if not numbers or not told or (not colours and not clear):
-        return undecided(Topic.NUMBER, claim.quote(), why)
-    return contradicted(Topic.NUMBER, claim.quote(), why)
-
-
-def _pawns_meant(claim: Claim, area: int) -> Thing | None:
-    """What a number alone counts: pawns, where a wing is named or pawns are spoken of before."""
-    number = claim.mentions("list")[0]
-    begins = claim.scene.sentence(claim.sentence.start - 1)[0] if claim.sentence.start else 0
-    pawns = any(m.kind == chess.PAWN and begins <= m.start < claim.start for m in claim.scene.mentions)
-    bare = all(not board.occupied & ~board.kings & ~board.pawns for board in claim.boards())
-    if not pawns and area == chess.BB_ALL and not bare:
-        return None
-    return Thing(chess.PAWN, "", number.value, True, plural=True)
-
-
-def _first_side(claim: Claim, first: Sequence[Thing]) -> tuple[chess.Color, ...]:
-    """Whose the pieces are that are named first."""
-    second = next((m.colour for m in claim.mentions("list2") if m.colour is not None), None)
-    second = next((m.colour for m in claim.mentions("other") if m.colour is not None), second)
-    who = claim.mention("side")
-    if who is not None and who.colour is not None:
-        return (who.colour,)
-    owned = next((thing.colour for thing in first if thing.colour is not None), None)
-    if owned is not None:
-        return (owned,)
-    if second is not None:
-        return (not second,)
-    return one_side_before(claim) if claim.has("holds") else ()
-
-
-def _against(
-    board: chess.BaseBoard, colour: chess.Color, first: Sequence[Thing], second: Sequence[Thing], area: int
-) -> bool:
-    """Has this side the first and the other side the second, all of it or over and above what both have?"""
-    if all(t.fits(board, [colour], area) for t in first) and all(t.fits(board, [not colour], area) for t in second):
-        return True
-    if area != chess.BB_ALL:
-        return False
-    mine = [_more(board, colour, thing) for thing in first]
-    theirs = [_more(board, not colour, thing) for thing in second]
-    return all(n == t.count for n, t in zip((*mine, *theirs), (*first, *second), strict=True)) and any(mine)
-
-
-def _more(board: chess.BaseBoard, colour: chess.Color, thing: Thing) -> int:
-    return max(thing.tallies(board, [colour])) - max(thing.tallies(board, [not colour]))
-
-
-def _versus_words(
-    board: chess.BaseBoard, first: Sequence[Thing], second: Sequence[Thing], colour: chess.Color, area: int
-) -> str:
-    return f"{holdings_words(board, first, [colour], area)} {holdings_words(board, second, [not colour], area)}"
-
-
-def judge_same_number(claim: Claim) -> list[Judgement]:
-    """“Both sides have the same number of pawns”, “the pawns are level”."""
-    things = things_named(claim, "list") or [_plain(m.kind) for m in claim.mentions("piece")]
-    area = wing_of(claim)
-    if len(things) != 1 or area is None or (not things[0].plural and things[0].kind is not None):
-        return []
-    thing = things[0]
-    boards = claim.boards()
-    for board in boards:
-        if max(thing.tallies(board, [chess.WHITE], area)) == max(thing.tallies(board, [chess.BLACK], area)):
-            return confirmed(Topic.NUMBER, claim.quote(), holdings_words(board, things, _BOTH, area), exact=True)
-    return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], things, _BOTH, area))
-
-
-def _plain(kind: chess.PieceType | None) -> Thing:
-    return Thing(kind, "", 1, False, plural=True)
-
-
-def judge_more_things(claim: Claim) -> list[Judgement]:
-    """“White has more pawns”, “Black has fewer pawns than White”."""
-    things = things_named(claim, "list")
-    colours, area = holder(claim), wing_of(claim)
-    if len(things) != 1 or not colours or area is None or not claim.hinted("more_after"):
-        return []
-    thing = things[0]
-    boards = claim.boards()
-    sign = -1 if claim.has("fewer") else 1
-    found = []
-    for board in boards:
-        numbers = [max(thing.tallies(board, [c], area)) for c in (chess.WHITE, chess.BLACK)]
-        ahead = (numbers[0] - numbers[1]) * (1 if colours[0] else -1) * sign
-        found.append(numbers[0] == numbers[1] if claim.has("neither") else ahead > 0)
-    words = holdings_words(boards[0], things, _BOTH, area)
-    if any(found):
-        return confirmed(Topic.NUMBER, claim.quote(), words, exact=True)
-    return contradicted(Topic.NUMBER, claim.quote(), words)
 
 
 def judge_men(claim: Claim) -> list[Judgement]:
@@ -355,7 +230,7 @@ def judge_gone(claim: Claim) -> list[Judgement]:
     sort = named[0] if named else Thing(thing.kind, group, 0, True, light=thing.light, plural=True)
     if sort.kind is None and sort.group != "minor":
         return []
-    colours = list(_BOTH) if thing.colour is None else [thing.colour]
+    colours = list(BOTH) if thing.colour is None else [thing.colour]
     both = "both" in claim.quote().lower().split()
     boards = claim.boards()
     left = [[sort.tallies(board, [c])[0] for c in colours] for board in boards]
@@ -386,41 +261,12 @@ def judge_keeps(claim: Claim) -> list[Judgement]:
         return []
     if thing.kind in (chess.KING, chess.PAWN) or (not claim.has("both") and thing.plural):
         return []
-    sort = _plain(thing.kind)
+    sort = Thing.several(thing.kind)
     boards = claim.boards()
     words = holdings_words(boards[0], [sort], colours, chess.BB_ALL)
     if any(all(board.pieces_mask(thing.kind, colour) for colour in colours) for board in boards):
         return confirmed(Topic.NUMBER, claim.quote(), words)
     return contradicted(Topic.NUMBER, claim.quote(), words)
-
-
-def judge_lost_count(claim: Claim) -> list[Judgement]:
-    """“Each side has lost one pawn”: since the beginning, or more than the other side."""
-    things, colours = things_named(claim, "list") or _his_queen(claim), holder(claim)
-    if not things or not colours or any(t.kind is None for t in things) or not claim.hinted("counted_exactly_after"):
-        return []
-    if len(colours) == 1 and not any(thing.exact for thing in things):
-        return []
-    boards = claim.boards()
-    for board in boards:
-        since = any(
-            all(_lost(begin, board, colour, thing) == thing.count for thing in things for colour in colours)
-            for begin in (chess.Board(), claim.scene.talk.root or chess.Board())
-        )
-        net = len(colours) == 1 and all(-_more(board, colours[0], thing) == thing.count for thing in things)
-        if since or net:
-            return confirmed(Topic.NUMBER, claim.quote(), holdings_words(board, things, colours, chess.BB_ALL))
-    return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], things, colours, chess.BB_ALL))
-
-
-def _his_queen(claim: Claim) -> list[Thing]:
-    named = claim.mentions("list")
-    alone = len(named) == 1 and named[0].kind == chess.QUEEN and named[0].square is None and not named[0].plural
-    return [Thing(chess.QUEEN, "", 1, True)] if alone else []
-
-
-def _lost(begin: chess.BaseBoard, board: chess.BaseBoard, colour: chess.Color, thing: Thing) -> int:
-    return max(thing.tallies(begin, [colour])) - max(thing.tallies(board, [colour]))
 
 
 def judge_ending(claim: Claim) -> list[Judgement]:
@@ -471,40 +317,12 @@ def _pieces_words(board: chess.BaseBoard) -> str:
     return sentence(f"there {'is' if told[0].startswith('one ') else 'are'} {listed(told)} on the board")
 
 
-def judge_bishop_shade(claim: Claim) -> list[Judgement]:
-    """“Both bishops run on light squares”, “White's bishop is dark-squared”."""
-    thing = claim.mention("piece")
-    if thing is None or thing.kind != chess.BISHOP or thing.square is not None or thing.other:
-        return []
-    mask = chess.BB_LIGHT_SQUARES if claim.has("light") else chess.BB_DARK_SQUARES
-    boards = claim.boards()
-    for board in boards:
-        bishops = board.bishops if thing.colour is None else board.pieces_mask(chess.BISHOP, thing.colour)
-        if bishops and (not bishops & ~mask if thing.plural else bishops & mask):
-            return confirmed(Topic.MATERIAL, claim.quote(), _shades(board), *chess.scan_forward(bishops), exact=True)
-    return contradicted(Topic.MATERIAL, claim.quote(), _shades(boards[0]))
-
-
-def _shades(board: chess.BaseBoard) -> str:
-    told = []
-    for colour in _BOTH:
-        for at in board.pieces(chess.BISHOP, colour):
-            shade = "light" if chess.BB_SQUARES[at] & chess.BB_LIGHT_SQUARES else "dark"
-            told.append(f"the bishop on {chess.square_name(at)} moves on {shade} squares")
-    return sentence(listed(told)) if told else "There is no bishop on the board."
-
-
 JUDGES: Final[dict[str, Judge]] = {
     "holds": judge_holds,
     "on_board": judge_on_board,
-    "versus": judge_versus,
-    "same_number": judge_same_number,
-    "more_things": judge_more_things,
     "gone": judge_gone,
     "men": judge_men,
-    "lost_count": judge_lost_count,
     "ending": judge_ending,
     "only_kinds": judge_only_kinds,
     "keeps": judge_keeps,
-    "bishop_shade": judge_bishop_shade,
 }

@@ -13,8 +13,7 @@ from studyboard.board.exchange import PIECE_VALUES, best_exchange
 from studyboard.board.forced_wins import ForcedWin, forced_win
 from studyboard.board.material import material_words
 from studyboard.board.moves import captured_square
-from studyboard.board.naming import counted, side
-from studyboard.board.rights import bishops_words, has_bishop_pair, opposite_bishops
+from studyboard.board.naming import side
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import holder
 from studyboard.reading.counted_things import is_plain
@@ -244,43 +243,7 @@ def judge_level(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.MATERIAL, claim.quote(), words)
 
 
-def judge_bishop_pair(claim: Claim) -> list[Judgement]:
-    """“White has the bishop pair”, “Black is without the bishop pair”, “neither side has it”."""
-    if not _of_kind(claim, chess.BISHOP) or (claim.has("two") and not says(claim, "two", "two", "both")):
-        return []
-    who = claim.mention("side") or claim.mention("piece")
-    if who is not None and who.kind is not None:
-        return []
-    colours = list(holder(claim) or chess.COLORS)
-    boards = claim.boards()
-    kept = claim.has("none") and claim.has("neither")
-    denied = not kept and (claim.has("none") or claim.has("neither") or says(claim, "kind2", "no"))
-    sure = denied or kept or claim.has("both")
-    pairs = [[has_bishop_pair(board, colour) for colour in colours] for board in boards]
-    right = any((not any(of) if denied else all(of)) if sure else any(of) for of in pairs)
-    words = " ".join(
-        f"{side(colour)} has {counted(len(boards[0].pieces(chess.BISHOP, colour)), 'bishop')}." for colour in colours
-    )
-    if right:
-        return confirmed(Topic.MATERIAL, claim.quote(), words, exact=who is not None)
-    if claim.has("bare"):
-        return undecided(
-            Topic.MATERIAL, claim.quote(), "Nobody has both bishops here; it may be said of another moment."
-        )
-    return contradicted(Topic.MATERIAL, claim.quote(), words)
-
-
-def judge_opposite_bishops(claim: Claim) -> list[Judgement]:
-    """“Opposite-coloured bishops”."""
-    return _bishops(claim, wanted=True)
-
-
-def judge_same_bishops(claim: Claim) -> list[Judgement]:
-    """“Bishops of the same colour”."""
-    return _bishops(claim, wanted=False)
-
-
-def _of_kind(claim: Claim, kind: chess.PieceType) -> bool:
+def of_kind(claim: Claim, kind: chess.PieceType) -> bool:
     """Does the claim name pieces of this kind?"""
     named = [m for group in ("kind", "kind2", "kind3", "kind4") for m in claim.mentions(group)]
     begins, ends = claim.sentence.start, claim.sentence.end
@@ -288,30 +251,9 @@ def _of_kind(claim: Claim, kind: chess.PieceType) -> bool:
     return bool(named) and all(m.kind == kind or (m.pronoun and in_sentence) for m in named)
 
 
-def _bishops(claim: Claim, *, wanted: bool) -> list[Judgement]:
-    if not _of_kind(claim, chess.BISHOP):
-        return []
-    boards = claim.boards()
-    for board in boards:
-        words = bishops_words(board)
-        if words is not None and opposite_bishops(board) == wanted:
-            return confirmed(
-                Topic.MATERIAL,
-                claim.quote(),
-                words,
-                *board.pieces(chess.BISHOP, True),
-                *board.pieces(chess.BISHOP, False),
-            )
-    words = bishops_words(boards[0])
-    if words is None:
-        numbers = [counted(len(boards[0].pieces(chess.BISHOP, colour)), "bishop") for colour in (True, False)]
-        words = f"White has {numbers[0]} and Black {numbers[1]}."
-    return contradicted(Topic.MATERIAL, claim.quote(), words)
-
-
 def judge_queens_off(claim: Claim) -> list[Judgement]:
     """“The queens are off”."""
-    if not _of_kind(claim, chess.QUEEN) or not claim.mentions("kind")[0].plural:
+    if not of_kind(claim, chess.QUEEN) or not claim.mentions("kind")[0].plural:
         return []
     boards = claim.boards(wide=True)
     if any(not board.queens for board in boards):
@@ -408,9 +350,6 @@ JUDGES: Final[dict[str, Judge]] = {
     "material_ahead": judge_ahead,
     "material_for": judge_for,
     "material_level": judge_level,
-    "bishop_pair": judge_bishop_pair,
-    "opposite_bishops": judge_opposite_bishops,
-    "same_bishops": judge_same_bishops,
     "queens_off": judge_queens_off,
     "wins": judge_wins,
 }

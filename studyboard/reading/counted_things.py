@@ -51,6 +51,11 @@ class Thing:
     file: int | None = None
     plural: bool = False
 
+    @classmethod
+    def several(cls, kind: chess.PieceType | None) -> Thing:
+        """Some of a kind, whose number is not said."""
+        return cls(kind, "", 1, False, plural=True)
+
     @property
     def name(self) -> str:
         """As it is named in a sentence."""

@@ -8,8 +8,10 @@ from typing import Final
 
 from studyboard.board.work import never_cancelled
 from studyboard.reading import (
+    claims_bishops,
     claims_castling,
     claims_check,
+    claims_compared,
     claims_counted,
     claims_endgame,
     claims_forced,
@@ -41,7 +43,9 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_endgame.JUDGES,
     **claims_forced.JUDGES,
     **claims_places.JUDGES,
+    **claims_bishops.JUDGES,
     **claims_inventory.JUDGES,
+    **claims_compared.JUDGES,
     **claims_material.JUDGES,
     **claims_pawns.JUDGES,
     **claims_game.JUDGES,
@@ -53,8 +57,10 @@ _OF_THE_GAME = frozenset({"game_length", "miniature", "result", "end_move"})
 _OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
 _GIVES_WAY = frozenset(
-    {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "bishop_pair", "empty_file"}
+    {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "empty_file"}
+    | set(claims_bishops.JUDGES)
     | set(claims_inventory.JUDGES)
+    | set(claims_compared.JUDGES)
     | {
         "material_side",
         "passed",
@@ -80,21 +86,24 @@ _GIVES_WAY = frozenset(
         "count_feature",
         "queens_off",
         "winning",
-        "opposite_bishops",
-        "same_bishops",
     }
 )
 #: Claims of what is there now, in which “left” and “no longer” say nothing of the past.
-_OF_NOW = frozenset(claims_inventory.JUDGES) | {
-    "material_level",
-    "material_ahead",
-    "bishop_pair",
-    "squares",
-    "passed",
-    "count_feature",
-    "empty_file",
-    "open_file",
-}
+_OF_NOW = (
+    frozenset(claims_inventory.JUDGES)
+    | set(claims_compared.JUDGES)
+    | {
+        "material_level",
+        "bishop_shade",
+        "material_ahead",
+        "bishop_pair",
+        "squares",
+        "passed",
+        "count_feature",
+        "empty_file",
+        "open_file",
+    }
+)
 #: Claims that speak of another time or of nothing by their own words.
 _ANY_MOOD = frozenset(
     {
