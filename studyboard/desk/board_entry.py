@@ -9,7 +9,7 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
-from studyboard.board.moves import MoveNotReadError, read_move
+from studyboard.board.typed_moves import MoveNotReadError, read_move
 from studyboard.desk.board_announce import announce
 from studyboard.desk.look import Look
 from studyboard.translation import tr
@@ -38,7 +38,7 @@ class MoveEntry(QFrame):
         self.setObjectName("card")
         self._field = QLineEdit()
         self._field.setAccessibleName(tr("Move to play"))
-        self._field.setPlaceholderText(tr("Nf3, exd5, O-O or g1f3"))
+        self._field.setPlaceholderText(tr("Nf3, exd5, O-O, g1f3 or knight f3"))
         self._field.textChanged.connect(self._typed)
         self._field.installEventFilter(self)
         label = QLabel(tr("Move"))
@@ -118,7 +118,7 @@ class MoveEntry(QFrame):
         try:
             move = read_move(self._board(), self._field.text())
         except MoveNotReadError as reason:
-            self._reason.setText(str(reason))
+            self._reason.setText(f"{reason} {reason.choices}".strip())
             self._reason.show()
             self.place()
             announce(self._field, self._reason.text)

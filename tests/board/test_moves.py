@@ -1,17 +1,14 @@
 import chess
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from studyboard.board.moves import (
-    MoveNotReadError,
     Slide,
     can_move,
     captured_square,
     landing_square,
     legal_targets,
     moves_between,
-    read_move,
     rearrangement_between,
     rearrangement_of,
 )
@@ -125,59 +122,3 @@ def test_targets_and_moves_agree_with_the_rules(board):
             assert moves
             seen.update(moves)
     assert seen == set(board.legal_moves)
-
-
-@given(positions())
-def test_every_legal_move_is_read_in_every_spelling(board):
-    for move in board.legal_moves:
-        san = board.san(move)
-        assert read_move(board, san) == move
-        assert read_move(board, move.uci()) == move
-        assert read_move(board, f"{board.fullmove_number}. {san}") == move
-        assert read_move(board, san.replace("O", "0")) == move
-
-
-@pytest.mark.parametrize(
-    ("fen", "typed", "uci"),
-    [
-        (chess.STARTING_FEN, "nf3", "g1f3"),
-        (chess.STARTING_FEN, "12... Nf3!?", "g1f3"),
-        (chess.STARTING_FEN, "e2-e4", "e2e4"),
-        ("4k3/8/8/8/8/2p5/1B6/4K3 w - - 0 1", "bxc3", "b2c3"),
-        ("4k3/8/8/8/8/2p5/1P6/4K2B w - - 0 1", "bxc3", "b2c3"),
-        (CASTLING, "0-0-0", "e1c1"),
-        (CASTLING, "o-o", "e1g1"),
-        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "e8N", "e7e8n"),
-    ],
-)
-def test_moves_are_read_as_people_type_them(fen, typed, uci):
-    assert read_move(chess.Board(fen), typed).uci() == uci
-
-
-@pytest.mark.parametrize(
-    ("fen", "typed", "reason"),
-    [
-        (chess.STARTING_FEN, "", "Type a move, such as Nf3 or g1f3."),
-        (chess.STARTING_FEN, "hello", "“hello” is not a move. Type one such as Nf3, exd5, O-O or g1f3."),
-        (chess.STARTING_FEN, "Nf6", "No white knight can go to f6."),
-        (chess.STARTING_FEN, "O-O", "White cannot castle kingside here."),
-        (chess.STARTING_FEN, "e7e5", "It is White's move; the piece on e7 is Black's."),
-        (chess.STARTING_FEN, "e4e5", "There is no piece on e4."),
-        (chess.STARTING_FEN, "g1g3", "The knight on g1 cannot go to g3."),
-        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "e8", "The pawn promotes on e8: say to what, as in e8=Q."),
-        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "e7e8", "The pawn promotes on e8: say to what, as in e7e8q."),
-        ("8/4P3/8/8/8/k7/8/K7 w - - 0 1", "Qe4", "White has no queen."),
-        (
-            "4k3/8/8/8/8/2N5/8/K1N5 w - - 0 1",
-            "Ne2",
-            "More than one knight can go to e2: say from c1 or c3, as in c1e2.",
-        ),
-        ("4r2k/8/8/8/8/8/4N3/4K3 w - - 0 1", "Nc3", "The knight cannot go to c3: the king would be in check."),
-        ("4r2k/8/8/8/8/8/8/N3K3 w - - 0 1", "Nb3", "The knight cannot go to b3: the king is in check."),
-        ("4r2k/8/8/8/8/8/4N3/4K3 w - - 0 1", "e2c3", "The knight on e2 cannot go to c3: the king would be in check."),
-    ],
-)
-def test_a_move_that_cannot_be_played_is_refused_with_the_reason(fen, typed, reason):
-    with pytest.raises(MoveNotReadError) as refused:
-        read_move(chess.Board(fen), typed)
-    assert str(refused.value) == reason

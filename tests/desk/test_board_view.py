@@ -463,7 +463,7 @@ def test_a_move_that_cannot_be_played_says_why_and_can_be_mended(board, small):
     session, _ = small
     board.begin_entry("Nf6")
     QTest.keyClick(board.entry.field, Qt.Key.Key_Return)
-    assert board.entry.reason == "No white knight can go to f6."
+    assert board.entry.reason.startswith("No white knight can go to f6. The knight on b1 can go to a3 or c3;")
     assert session.node == session.study.root
     QTest.keyClick(board.entry.field, Qt.Key.Key_Backspace)
     assert board.entry.reason == ""
@@ -619,3 +619,12 @@ def test_shortcuts_with_modifiers_are_left_to_the_window(board):
     event.ignore()
     QApplication.sendEvent(board, event)
     assert not event.isAccepted()
+
+
+def test_a_move_is_typed_in_words_too(board, small):
+    session, _ = small
+    board.setFocus()
+    QTest.keyClick(board, "k")
+    QTest.keyClicks(board.entry.field, "night f3")
+    QTest.keyClick(board.entry.field, Qt.Key.Key_Return)
+    assert session.positions.san(session.node) == "Nf3"
