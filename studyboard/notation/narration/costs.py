@@ -44,6 +44,7 @@ class Costs:
     branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 2.8, 3.1, 3.3, 3.5)
     at_the_number: float = 0.1
     at_another_number: float = 1.0
+    misnumbered: float = 1.5
     branch_reach: int = 5
     branch_reach_with_cue: int = 16
     alternative: float = 0.9
@@ -95,6 +96,10 @@ class Costs:
     gap: float = 5.5
     gap_despite: float = 0.4
     gaps_tried: int = 3
+
+    # Moves that make little sense at first sight, on the main line and in side-lines.
+    senseless: float = 0.5
+    senseless_aside: float = 0.35
 
     # With the game at hand.
     expected: float = 0.6

@@ -18,9 +18,11 @@ class Form:
     castles: "short", "long" or "castles" for either, with "both" for both players; empty for no castling
     check, mate: it gives check, it mates
     trades: both sides take, one after the other, or this is only the first of the two
+    same: it does on its own side what the last move did
     back: the piece goes backwards, or back to where it came from
     vague: a piece was said to move, and not where
     exact: the move was written in notation, so what it leaves out is not so
+    hint: the piece that a pronoun speaks for, where no piece is named: "queen", or "same" for that which moved last
     white: whose move it is, where the words say so
     """
 
@@ -41,9 +43,11 @@ class Form:
     check: bool = False
     mate: bool = False
     trades: bool = False
+    same: bool = False
     back: bool = False
     vague: bool = False
     exact: bool = False
+    hint: str = ""
     white: bool | None = None
 
     @property

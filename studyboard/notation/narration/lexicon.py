@@ -158,6 +158,8 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         "neutral",
         "trade",
         "instead",
+        "same",
+        "stands_for",
     )
     for kind in (*plain_kinds, "with", "number"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)

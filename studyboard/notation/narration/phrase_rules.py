@@ -91,6 +91,8 @@ def _nothing(part: Part, unit: Unit, _: bool) -> Step:
             return Said.CASTLES, Form(castles=str(unit.value)), 0.0
         case "side":
             return Said.SIDE, Form(castles=str(unit.value)), 0.0
+        case "same":
+            return Said.OVER, Form(same=True, vague=True), 0.0
         case "promotes":
             return Said.PROMOTES, _promotes(Form(piece=chess.PAWN, promotes=True), unit), 0.0
         case "check" | "mate":

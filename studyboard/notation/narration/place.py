@@ -9,6 +9,7 @@ from typing import TypeAlias
 import chess
 
 from studyboard.notation.narration.forms import Form, Phrase
+from studyboard.notation.narration.sense import senselessness
 
 #: A legal move and what it costs to understand the words as this move.
 Fit: TypeAlias = "tuple[chess.Move, float]"
@@ -20,6 +21,7 @@ _NO_NAME_FOR_PAWN = 0.3
 _ELSEWHERE_THAN_LAST = 0.9
 _NOT_BACKWARD = 0.9
 _MOVES_ON = -0.35
+_HINTED, _HINTED_BARE = -0.6, -1.6
 _UNDERPROMOTED = 3.0
 _VAGUE = 1.0
 _VAGUE_PAWN, _ONE_STEP = 0.3, 0.9
@@ -46,13 +48,14 @@ class _Facts:
     State: its legal moves once they were asked for, and what fits which words.
     """
 
-    __slots__ = ("checks", "fits", "stands", "steps", "to", "ways_on")
+    __slots__ = ("checks", "fits", "senseless", "stands", "steps", "to", "ways_on")
 
     def __init__(self) -> None:
         self.steps: list[_Step] | None = None
         self.to: dict[int, list[_Step]] = {}
         self.fits: dict[int, tuple[float, tuple[Fit, ...]]] = {}
         self.checks: dict[chess.Move, bool] = {}
+        self.senseless: dict[chess.Move, float] = {}
         self.stands: dict[int, bool] = {}
         self.ways_on: tuple[chess.Move | None, list[chess.Move]] | None = None
 
@@ -75,6 +78,17 @@ class Place:
         self._facts: _Facts | None = None
         self._all_facts: dict[tuple[object, ...], _Facts] = {} if parent is None else parent._all_facts
 
+    def senselessness(self, move: chess.Move) -> float:
+        """How little sense a move makes here at first sight, from 0 to 1."""
+        known = self._known().senseless
+        senseless = known.get(move)
+        if senseless is None:
+            taken = 0
+            if self.parent is not None and self.capture_square is not None and self.recaptures():
+                taken = self.parent.board.piece_type_at(self.capture_square) or 0
+            senseless = known[move] = senselessness(self.board, move, taken)
+        return senseless
+
     def _known(self) -> _Facts:
         if self._facts is None:
             board = self.board
@@ -89,6 +103,7 @@ class Place:
                 board.turn,
                 board.castling_rights,
                 board.ep_square,
+                self.move,
                 self.capture_square,
                 self.moved_before,
             )
@@ -198,18 +213,20 @@ class Place:
     def _fit(self, form: Form) -> list[Fit]:
         board = self.board
         fits: list[Fit] = []
-        if form.castles:
+        if form.same:
+            fits = [(move, 0.0) for move in self._mirrored()]
+        elif form.castles:
             side = form.castles.removeprefix("both ")
             fits = [(s.move, 0.0) for s in self._legal() if s.castles and side in ("castles", "both", s.castles)]
         else:
             last, before = self.capture_square, self.moved_before
+            like = (board.piece_type_at(self.move.to_square) or 0) if self.move else 0
             steps = self._legal() if form.to is None else self._steps_to(form.to)
             for step in steps:
                 if not _allowed(form, step):
                     continue
-                cost = _cost(form, step, last, board.turn, before)
-                if cost is not None:
-                    fits.append((step.move, cost))
+                cost = _cost(form, step, last, board.turn, before, like)
+                fits.append((step.move, cost))
         if form.check:
             fits = [(move, cost + self._check_cost(move, form.mate)) for move, cost in fits]
             if form.vague:
@@ -217,6 +234,13 @@ class Place:
         if form.white is not None and form.white != board.turn:
             fits = [(move, cost + _WRONG_COLOUR) for move, cost in fits]
         return fits
+
+    def _mirrored(self) -> list[chess.Move]:
+        """The last move on the other side of the board, if it can be played."""
+        if not self.move:
+            return []
+        move = chess.Move(chess.square_mirror(self.move.from_square), chess.square_mirror(self.move.to_square))
+        return [move] if self.board.is_legal(move) else []
 
     def _gives_check(self, move: chess.Move) -> bool:
         checks = self._known().checks
@@ -277,11 +301,13 @@ def _allowed(form: Form, step: _Step) -> bool:
     return not (form.exact and not form.capture and form.piece == chess.PAWN and step.taken)
 
 
-def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color, before: int | None) -> float | None:
+def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color, before: int | None, like: int) -> float:
     move = step.move
     cost = 0.0
     if form.piece is None and not form.bare and not form.capture and move.from_square == before:
         cost += _MOVES_ON
+    if form.hint and step.piece == (like if form.hint == "same" else chess.QUEEN):
+        cost += _HINTED_BARE if form.bare else _HINTED
     if form.bare:
         if step.piece == chess.PAWN:
             cost += _BARE_CAPTURE if step.taken else 0.0

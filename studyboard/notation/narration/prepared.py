@@ -15,6 +15,8 @@ from studyboard.notation.narration.tokens import Break, Token, tokens_of
 from studyboard.notation.narration.units import Unit, units_of
 
 _COLOUR_BEFORE = 4
+_DIGITS = 3
+_HINT_BEFORE = 4
 _NAMED_SOON, _NAMED_CLEARLY, _SENTENCE_AROUND = 4, 0.8, 25
 
 
@@ -26,6 +28,7 @@ class Prepared:
     contexts: what the words around each word say about it
     passing: what it costs to pass a word over
     numbers: the number of the move that the sentence of each word names, if it does
+    written: the number of the move that is written just ahead of a word ("12." or "12..."), if there is one
     replaced: for each word the phrases for the move in whose stead its sentence names others ("instead of …")
     """
 
@@ -34,6 +37,7 @@ class Prepared:
     contexts: Sequence[Context]
     passing: Sequence[float]
     numbers: Sequence[int | None]
+    written: Sequence[int | None]
     replaced: Sequence[Sequence[Phrase]]
 
 
@@ -42,15 +46,34 @@ def prepared(text: str, words: Lexicon) -> Prepared:
     tokens = tokens_of(text)
     units = units_of(tokens, words)
     contexts = contexts_of(tokens, _anchors(units), words)
-    phrases = _coloured(phrases_of(tokens, units, words), tokens, units)
+    phrases = _coloured(phrases_of(tokens, units, words), tokens, units, _sides_by_dots(tokens, text))
     return Prepared(
         tokens,
         phrases,
         contexts,
         _passing_costs(units, contexts),
         move_numbers(tokens, units, words),
+        _written(tokens),
         _replaced(tokens, units, phrases),
     )
+
+
+def _written(tokens: Sequence[Token]) -> list[int | None]:
+    found: list[int | None] = [None] * len(tokens)
+    for at in range(1, len(tokens)):
+        if tokens[at - 1].numbered and len(tokens[at - 1].text) <= _DIGITS:
+            found[at] = int(tokens[at - 1].text)
+    return found
+
+
+def _sides_by_dots(tokens: Sequence[Token], text: str) -> list[bool | None]:
+    """For each word whether a number with one dot stands ahead of it (White's move), or one with several (Black's)."""
+    found: list[bool | None] = [None] * len(tokens)
+    for at in range(1, len(tokens)):
+        if tokens[at - 1].numbered:
+            between = text[tokens[at - 1].end : tokens[at].start]
+            found[at] = ".." not in between and "…" not in between
+    return found
 
 
 def _replaced(
@@ -127,16 +150,24 @@ _PASSING = {
 
 
 def _coloured(
-    phrases: Sequence[Sequence[Phrase]], tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
+    phrases: Sequence[Sequence[Phrase]],
+    tokens: Sequence[Token],
+    units: Sequence[Sequence[Unit]],
+    by_dots: Sequence[bool | None],
 ) -> list[tuple[Phrase, ...]]:
     """The phrases with the colour that is named just ahead of them, as in "White's knight takes", and numbered."""
     found: list[tuple[Phrase, ...]] = []
     numbers: dict[Form, int] = {}
     for at, here in enumerate(phrases):
-        white = _colour_before(at, tokens, units) if here else None
+        white = by_dots[at]
+        if here and white is None:
+            white = _colour_before(at, tokens, units)
+        hint = _hint_before(at, tokens, units) if here else ""
         numbered: list[Phrase] = []
         for phrase in here:
             form = phrase.form if white is None else replace(phrase.form, white=white)
+            if hint and form.piece is None and form.to is not None:
+                form = replace(form, hint=hint)
             numbered.append(replace(phrase, form=form, form_number=numbers.setdefault(form, len(numbers))))
         found.append(tuple(numbered))
     return found
@@ -154,3 +185,16 @@ def _colour_before(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Un
             if unit.kind in ("square", "piece", "capture", "written") and unit.cost < 0.3:
                 return None
     return None
+
+
+def _hint_before(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> str:
+    """What a pronoun just ahead speaks for: "mine to c6", "she could go to d3"."""
+    for before in range(at, max(-1, at - 1 - _HINT_BEFORE), -1):
+        for unit in units[before]:
+            if unit.kind == "stands_for":
+                return str(unit.value)
+            if before < at and unit.kind in ("square", "piece", "capture", "written") and unit.cost < 0.3:
+                return ""
+        if tokens[before].broken >= Break.CLAUSE:
+            return ""
+    return ""

@@ -51,6 +51,7 @@ class Talk:
         self._beyond = beyond
         self._numbers = said.numbers
         self._replaced = said.replaced
+        self._written = said.written
         self._places = [Place(0, None, None, start)]
         self.start = self._places[0]
         self.game: list[Place] | None = None
@@ -235,6 +236,7 @@ class Talk:
             if depth == 0:
                 ignored = COSTS.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
                 here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
+            here += self._misnumbered(line.tip, phrase)
             if here > limit + _BEST_FIT:
                 continue
             lines = reading.lines[:depth]
@@ -263,7 +265,9 @@ class Talk:
                 at = place
             return
         doubt, fits = tip.fits(phrase)
-        for move, fit in fits:
+        sense = COSTS.senseless if main else COSTS.senseless_aside
+        for move, plain_fit in fits:
+            fit = plain_fit + sense * tip.senselessness(move)
             after = self.after(tip, move)
             if form.trades:
                 for reply in after.recaptures():
@@ -280,7 +284,8 @@ class Talk:
             between = self.after(tip, move)
             doubt, fits = between.fits(phrase)
             for answer, fit in fits:
-                yield self.after(between, answer), fit + doubt + fill, (between,)
+                senseless = sense * between.senselessness(answer)
+                yield self.after(between, answer), fit + doubt + fill + senseless, (between,)
 
     def _fills(self, tip: Place) -> Iterator[tuple[chess.Move, float]]:
         """Moves that follow so much of themselves that a speaker may leave them out."""
@@ -329,7 +334,7 @@ class Talk:
         innermost = len(reading.lines) - 1
         replaced = self._replaced[phrase.start]
         anchor = self._just_named(reading, phrase)
-        number = self._numbers[phrase.start]
+        number = self._numbers[phrase.start] or self._written[phrase.start]
         reach = COSTS.branch_reach_with_cue if branch > 0.5 else COSTS.branch_reach
         if number is not None or anchor is not None:
             reach = innermost + max(line.tip.ply for line in reading.lines) + 1
@@ -361,7 +366,7 @@ class Talk:
                     place_cost = (
                         min(place_cost, COSTS.at_the_number) if meant else place_cost + COSTS.in_place_of_another
                     )
-                here += cost + place_cost
+                here += cost + place_cost + self._misnumbered(at, phrase)
                 if here <= limit + _BEST_FIT:
                     for place, fit in self._alternatives(at, below, phrase, depth == 0, limit - here):
                         heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
@@ -369,6 +374,11 @@ class Talk:
                 if first_of_line or at.parent is None:
                     break
                 at, below = at.parent, at
+
+    def _misnumbered(self, at: Place, phrase: Phrase) -> float:
+        """What it costs that another number is written ahead of the phrase than that of the move to be played."""
+        number = self._written[phrase.start]
+        return 0.0 if number is None or number == at.move_number else COSTS.misnumbered
 
     def _just_named(self, reading: Reading, phrase: Phrase) -> Place | None:
         """The position after the move that was named just ahead, as in "against d3 I had prepared knight takes"."""
@@ -388,7 +398,7 @@ class Talk:
             place = self.after(at, move)
             if main and place.number in self._on_game:
                 continue
-            yield place, fit + doubt
+            yield place, fit + doubt + COSTS.senseless_aside * at.senselessness(move)
 
     def after(self, place: Place, move: chess.Move) -> Place:
         after = place.steps_to.get(move)
