@@ -86,7 +86,8 @@ class Telling:
                     self._explain(said)
                     yield self._slip(said, step)
                     break
-                if said.placed and said.phrase.start < step.token < said.phrase.end:
+                around = said.placed and said.phrase.start < step.token < said.phrase.end
+                if around and scene.mood(said.phrase.start) & Mood.HYPOTHETICAL:
                     # The words around the cue tell it, and not for certain: what follows is another move.
                     break
 
@@ -131,7 +132,9 @@ class Telling:
         if scene.words.hint("no_move", " ".join(t.text for t in scene.tokens[said.phrase.start : said.phrase.end])):
             return False
         head = scene.mood(said.phrase.start) & Mood.HYPOTHETICAL
-        if said.context.against >= _SPOKEN_OF or self._mood(said) & ~Mood.PAST or head:
+        led = " ".join(token.text for token in scene.tokens[max(0, said.phrase.start - 2) : said.phrase.start])
+        spoken_of = said.context.against >= _SPOKEN_OF and not (step.cued and scene.words.hint("told_as", led))
+        if spoken_of or self._mood(said) & ~Mood.PAST or head:
             return False
         if (form.bare and not self._is_pawn_move(said, step)) or (form.promotes and form.promotion is None):
             return False
