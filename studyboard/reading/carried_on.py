@@ -17,6 +17,7 @@ _LISTED = re.compile(
     r"((?:(?:a|both|all) )*(?:§n\d+ )?§p\d+(?:(?: ,| and| , and) (?:§n\d+ )?§p\d+)*)(?= ,| left|$)"
 )
 _PASSIVE = re.compile(r"(§[ps]\d+)(?: ,)? (?:which |that )?(?:is|are|was|were|'s)\b")
+_BY = re.compile(r"\bby (?:§[ps]\d+(?: ,)?(?: and)?(?: by)? ?)+")
 _HAS = re.compile(
     rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) ([a-z§][^,]*?)(?= ,|$)"
 )
@@ -68,6 +69,9 @@ def _passives(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
     for found in scene.words.hints["passive_again"].finditer(code):
         first = _PASSIVE.match(code) or next(_PASSIVE.finditer(code, 0, found.start()), None)
         if first is None or first.end() > found.start():
+            continue
+        if "§p" in _BY.sub("", code[first.end() : found.start()]):
+            # Another piece is named between, of which it may be said.
             continue
         head = f"{first[1]} is "
         at = found.start("rest")

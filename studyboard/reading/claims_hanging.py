@@ -17,6 +17,9 @@ from studyboard.reading.referents import referents, royal
 
 def judge_unguarded(claim: Claim) -> list[Judgement]:
     """“… is loose”, “nobody protects …”, “… without a defender”."""
+    if claim.kind == "unguarded" and claim.scene.words.hint("is_not", claim.match.group()):
+        # “The bishop isn't loose.”
+        return undecided(Topic.HANGING, claim.quote(), "It is denied.")
     thing = claim.mention("piece") or claim.mention("square")
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:
@@ -57,6 +60,8 @@ def _counts(board: chess.Board, guard: chess.Square, at: chess.Square) -> bool:
 
 def judge_hanging(claim: Claim) -> list[Judgement]:
     """“The rook is hanging”."""
+    if claim.scene.words.hint("is_not", claim.match.group()):
+        return undecided(Topic.HANGING, claim.quote(), "It is denied.")
     thing = claim.mention("piece")
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:

@@ -108,7 +108,7 @@ def _acts_next(scene: Scene, mention: Mention, step: Step) -> bool:
 
 def _piece(told: _Told) -> Finding | None:
     """“{Be7}The king blocks”, where a bishop does."""
-    found = told.find("piece_at_cue") or told.find("inverted_at_cue")
+    found = told.find("piece_at_cue") or told.find("inverted_at_cue") or told.find("put_at_cue")
     mention = told.mention(found, "piece")
     if found is None or mention is None or not _names_one(mention) or not _plain(told, mention):
         return None
@@ -151,7 +151,7 @@ def _moves(mention: Mention, board: chess.Board | None, move: chess.Move | None)
 
 def _taken(told: _Told) -> Finding | None:
     """“{Nxe5}the knight takes the bishop”, “{Qxc3}and the c-pawn falls”: is that what was taken?"""
-    found = told.find("taken_at_cue") or told.find("falls_at_cue")
+    found = told.find("taken_at_cue") or told.find("falls_at_cue") or told.find("taking_behind_comma")
     mention = told.mention(found, "taken")
     if mention is None or not _names_one(mention) or not _plain(told, mention):
         return None
@@ -210,6 +210,7 @@ def _tool(told: _Told) -> Finding | None:
 def _square(told: _Told) -> Finding | None:
     """“{Qe5}White's to d5”, “{c5}Black strikes with c6”."""
     to = told.mention(told.find("to_at_cue") or told.find("takes_on_at_cue"), "square") or _goes(told)
+    to = to or told.mention(told.find("to_behind_comma"), "square")
     pawn = told.mention(told.find("pawn_at_cue"), "square")
     mention = to or pawn
     step = told.step

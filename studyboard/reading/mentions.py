@@ -180,7 +180,7 @@ class _Chunker:
             elif word in ("light", "dark") and self._word(at + 1) in ("squared", "square", "colored", "coloured"):
                 mention = replace(mention, light=word == "light")
                 at += 1
-            elif word in names.wings:
+            elif word in names.wings and self._word(at + 1) not in names.contracted:
                 mention = replace(mention, vague=True)
             elif word in names.adjectives or (
                 word in names.numbers[2:9]
@@ -205,6 +205,12 @@ class _Chunker:
                 break
             at += 1
         kind = self._kind(self._word(at)) if at == start or self._joined(at) else None
+        if kind is None and self._word(at).endswith("'s") and self._word(at + 1) in self.names.contracted:
+            # “The bishop's pinned.”
+            kind = self._kind(self._word(at).removesuffix("'s")) if at == start or self._joined(at) else None
+            if kind is None or not kind[0]:
+                return None
+            return replace(mention, kind=kind[0], plural=False, end=at + 1)
         if kind is None:
             return None
         piece, plural = kind

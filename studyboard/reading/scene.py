@@ -278,6 +278,8 @@ def _coded(scene: Scene) -> Iterator[Sentence]:
             mention = begins.get(token)
             if mention is not None:
                 code += f"§{mention.what}{mention.number}"
+                if mention.what is Named.PIECE and tokens[mention.end - 1].text.endswith("'s"):
+                    code += " is"
                 token = mention.end
             else:
                 code += tokens[token].text

@@ -26,7 +26,7 @@ _MACROS = (
     (
         "@things",
         r"(?P<things>§[ps]\d+"
-        r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:also |even |then |by |at |on )?§[ps]\d+"
+        r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:, along the \w+ , )?(?:also |even |then |by |at |on )?§[ps]\d+"
         r"| ,(?: by)? §[ps]\d+)*)",
     ),
     ("@piece", r"(?P<piece>§p\d+)"),
@@ -56,6 +56,7 @@ class Names:
     after_capture: words that may follow “pawn takes” without making something else of it
     roles: pieces named by what they do to a square: “attacker”
     off: words behind a square that is taken away: “takes e5 from the knight”
+    contracted: words behind “the bishop's” that make a verb of it: “the bishop's pinned”
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
 
@@ -73,6 +74,7 @@ class Names:
     square: frozenset[str]
     roles: frozenset[str]
     off: frozenset[str]
+    contracted: frozenset[str]
     on: tuple[tuple[str, ...], ...]
     origin: tuple[tuple[str, ...], ...]
     to: tuple[tuple[str, ...], ...]
@@ -153,6 +155,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         square=one("square"),
         roles=one("roles"),
         off=one("off"),
+        contracted=one("contracted"),
         on=several("on"),
         origin=several("origin"),
         to=several("to"),
