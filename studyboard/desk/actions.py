@@ -523,6 +523,14 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("Squares covered and given up, lines opened, and what hangs now."),
     ),
     ActionSpec(
+        "further_facts",
+        "&Board",
+        tr_later("Tell f&urther facts"),
+        ("Ctrl+Shift+B",),
+        tr_later("Forks, lines, guards, pawns and castling beside the board, besides what hangs and what is pinned."),
+        checkable=True,
+    ),
+    ActionSpec(
         "marking",
         "&Board",
         tr_later("&Marking"),

@@ -30,7 +30,7 @@ def square_menu(board: BoardView, square: chess.Square | None) -> QMenu:
     here = [(index, mark) for index, mark in enumerate(board.node_marks) if square in mark.squares and mark in marks]
     for index, mark in here:
         menu.addSeparator()
-        menu.addSection(describe_mark(mark))
+        menu.addAction(describe_mark(mark)).setEnabled(False)
         for kind in kinds_for(mark):
             change = menu.addAction(tr("Make it a {kind}", kind=str(kind)))
             change.triggered.connect(partial(board.pen.alter, index, kind))

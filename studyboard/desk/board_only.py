@@ -53,6 +53,8 @@ class BoardOnly(QObject):
         if on:
             self._before = window.windowState()
             self._focus = window.focusWidget()
+            # Before its pane is hidden, which would hand the keyboard on as Tab does, with a ring around the board.
+            window.board_view.setFocus(Qt.FocusReason.OtherFocusReason)
         arrangement = window.centralWidget()
         if isinstance(arrangement, Arrangement):
             arrangement.show_board_only(on)
@@ -62,7 +64,6 @@ class BoardOnly(QObject):
             step.setEnabled(on)
         if on:
             window.showFullScreen()
-            window.board_view.setFocus(Qt.FocusReason.OtherFocusReason)
         else:
             window.setWindowState(self._before)
             if self._focus is not None and self._focus.isVisibleTo(window):

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from studyboard.desk.main_window import MainWindow
 
 _TARGETS = "board/legal_targets"
+_FURTHER = "board/further_facts"
 
 
 class BoardCommands(CommandGroup):
@@ -33,6 +34,7 @@ class BoardCommands(CommandGroup):
         self._only: BoardOnly | None = None
         board = window.board_view
         board.show_targets(str(window.settings.value(_TARGETS, "true")) == "true")
+        window.facts.show_further(str(window.settings.value(_FURTHER, "false")) == "true")
         self._escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), window, self._leave)
         self._escape.setEnabled(False)
         board.answers.changed.connect(self._on_answers)
@@ -56,6 +58,13 @@ class BoardCommands(CommandGroup):
             self._only = BoardOnly(self._window)
         self._only.turn(not self._only.on)
         self._enable_escape()
+
+    def further_facts(self) -> None:
+        """Tell everything that can be counted beside the board, or only what presses."""
+        facts = self._window.facts
+        facts.show_further(not facts.further)
+        self._window.settings.setValue(_FURTHER, "true" if facts.further else "false")
+        self._window.actions_by_name["further_facts"].setChecked(facts.further)
 
     def ask_piece(self) -> None:
         """What the piece at the board's cursor does, or the one that moved last."""

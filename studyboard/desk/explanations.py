@@ -22,14 +22,18 @@ def explain(window: MainWindow) -> None:
     window.board_view.setWhatsThis(
         tr(
             "<b>Board.</b> Play a move with the pointer, or type it. A move that is not on the tree yet becomes a "
-            "side-line. Enter shows a cursor for the arrow keys; M draws marks."
+            "side-line. Enter shows a cursor for the arrow keys; M draws marks; F2 shows what a piece does. A right "
+            "click has what can be done with a square."
         )
     )
     window.facts.setWhatsThis(
         tr("<b>Facts.</b> What can be counted on the board: material, what hangs and what is pinned, with the reason.")
     )
     window.mark_palette.setWhatsThis(
-        tr("<b>Marks.</b> What is drawn on the board at this move, by its meaning: the keys 1 to 5 choose.")
+        tr(
+            "<b>Marks.</b> What is drawn on the board at this move, by its meaning: the keys 1 to 5 choose, 6 numbers "
+            "what is drawn. With Shift a drawn mark is put elsewhere; a right click alters or wipes it."
+        )
     )
     window.line_editor.setWhatsThis(
         tr(

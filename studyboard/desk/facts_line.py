@@ -25,11 +25,25 @@ _HEADINGS = {
     FactKind.PINNED: tr_later("Pinned"),
     FactKind.CHECK: tr_later("Check"),
     FactKind.END: tr_later("End"),
+    FactKind.LINE: tr_later("Line"),
+    FactKind.FORK: tr_later("Fork"),
+    FactKind.GUARD: tr_later("Guard"),
+    FactKind.TRAPPED: tr_later("Trapped"),
+    FactKind.PAWNS: tr_later("Pawns"),
+    FactKind.BISHOPS: tr_later("Bishops"),
+    FactKind.CASTLING: tr_later("Castling"),
+    FactKind.COVER: tr_later("Cover"),
+    FactKind.DRAW: tr_later("Draw"),
+    FactKind.ONLY_MOVE: tr_later("Only move"),
+    FactKind.KING: tr_later("King"),
+    FactKind.DISCOVERY: tr_later("Discovery"),
 }
+#: What presses is told in a stronger colour than what only is so.
+_PRESSING = frozenset((FactKind.HANGS, FactKind.CHECK, FactKind.END))
 
 
 class FactsLine(QWidget):
-    """Material, what hangs and what is pinned.
+    """Material, what hangs and what is pinned; as one likes, everything further that can be counted.
 
     State: the facts of the shown position, looked for after the board has been painted, so that stepping never waits
     for them; and which one the keyboard has chosen. Up and down choose, Escape chooses none. What somebody has asked
@@ -47,6 +61,7 @@ class FactsLine(QWidget):
         self._facts: tuple[Fact, ...] = ()
         self._chosen: int | None = None
         self._answers: tuple[Answer, ...] = ()
+        self._further = False
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAccessibleName(tr("Facts of the position"))
         self._words = QLabel()
@@ -98,7 +113,7 @@ class FactsLine(QWidget):
         """Look the facts of the shown position up and show them."""
         self._soon.stop()
         *found, material = facts(self._session.board)
-        self._facts = (material, *found)
+        self._facts = (material, *found, *(self._further_facts() if self._further else ()))
         self._chosen = None
         if self._answers:
             return
@@ -106,6 +121,24 @@ class FactsLine(QWidget):
         self._words.setText(self._html())
         self.setAccessibleDescription(" ".join(fact.words for fact in self._facts))
         self._scroll.verticalScrollBar().setValue(0)
+
+    @property
+    def further(self) -> bool:
+        """True where forks, lines, guards, pawns and the rest are told too."""
+        return self._further
+
+    def show_further(self, shown: bool) -> None:
+        """Tell forks, lines, guards, pawns, castling and what the last move covers too, or only what presses."""
+        if shown != self._further:
+            self._further = shown
+            self.refresh()
+
+    def _further_facts(self) -> tuple[Fact, ...]:
+        from studyboard.board.further_facts import further_facts
+
+        node = self._session.study.node(self._session.node)
+        before = None if node.parent is None else self._session.positions.board(node.parent)
+        return further_facts(self._session.board, before, node.move)
 
     @property
     def answers(self) -> tuple[Answer, ...]:
@@ -174,7 +207,7 @@ class FactsLine(QWidget):
             if fact.kind is FactKind.MATERIAL:
                 words = f"<b>{html.escape(fact.words)}</b>"
             else:
-                color = quiet if fact.kind is FactKind.PINNED else over
+                color = over if fact.kind in _PRESSING else quiet
                 heading = f'<span style="color:{color}; font-weight:600">{tr(_HEADINGS[fact.kind])}</span>'
                 words = f"{heading}&nbsp; {self._linked(fact)}"
             ground = chosen if number == self._chosen else ""

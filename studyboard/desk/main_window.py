@@ -401,6 +401,7 @@ class MainWindow(QMainWindow):
         self.line_editor.told.connect(self.tell)
         self.actions_by_name["played_cues"].setChecked(self.played_cues.on)
         self.actions_by_name["legal_targets"].setChecked(self.board_view.targets_shown)
+        self.actions_by_name["further_facts"].setChecked(self.facts.further)
         self.lanes.part_chosen.connect(self.line_editor.edit_part)
         self.lanes.part_chosen.connect(self.ruler.show_part)
         self.lanes.node_chosen.connect(lambda _: self.line_editor.edit_node())

@@ -114,3 +114,16 @@ def test_where_a_piece_may_go_is_shown_or_not_as_one_likes(desk: MainWindow) -> 
     assert square_picture(board, "e4") == bare
     assert board.hand.targets == {chess.E3, chess.E4}
     assert desk.settings.value("board/legal_targets") == "false"
+
+
+def test_further_facts_are_told_as_one_likes_and_that_is_remembered(desk: MainWindow) -> None:
+    desk.session.show(list(desk.session.study.main_line())[2])
+    desk.facts.refresh()
+    few = len(desk.facts.facts)
+    QTest.keyClick(desk, Qt.Key.Key_B, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+    assert len(desk.facts.facts) > few
+    assert "now covers" in desk.facts.accessibleDescription()
+    assert desk.settings.value("board/further_facts") == "true"
+    assert desk.actions_by_name["further_facts"].isChecked()
+    desk.actions_by_name["further_facts"].trigger()
+    assert len(desk.facts.facts) == few

@@ -148,6 +148,7 @@ def choices(board: BoardView, square: str) -> dict[str, object]:
 def test_the_menu_of_a_square_alters_its_marks(board: BoardView) -> None:
     draw(board, THREAT)
     offered = choices(board, "h5")
+    assert not offered["Threat from d1 to h5."].isEnabled()  # type: ignore[attr-defined]
     assert {"Make it a guard", "Make it a route", "Number it", "Wipe it", "Ask about h5, empty"} <= set(offered)
     offered["Make it a guard"].trigger()  # type: ignore[attr-defined]
     assert marks(board) == (Mark(MarkKind.GUARD, THREAT.squares),)

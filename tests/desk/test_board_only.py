@@ -90,3 +90,14 @@ def test_escape_ends_an_answer_before_it_brings_the_desk_back(desk: MainWindow) 
     assert alone(desk)
     key(Qt.Key.Key_Escape)
     assert not alone(desk)
+
+
+def test_no_ring_of_the_keyboard_is_drawn_around_a_lone_board(desk: MainWindow) -> None:
+    desk.lanes.setFocus()
+    desk.actions_by_name["board_only"].trigger()
+    QApplication.processEvents()
+    ring = desk.board_view.place.rect.adjusted(-3, -3, 3, 3).topLeft().toPoint()
+    shown = desk.board_view.grab().toImage()
+    assert shown.pixelColor(ring) != desk.look.color("focus")
+    assert desk.board_view.hasFocus()
+    desk.actions_by_name["board_only"].trigger()
