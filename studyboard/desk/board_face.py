@@ -255,6 +255,8 @@ class BoardFace(QWidget):
 
     def _relay(self) -> None:
         self._pieces.piece_set = self._look.piece_set
+        if self._look.reduced_motion:
+            self._motion.finish()
         self._place = None
         self._ground = None
         self._layers.clear()

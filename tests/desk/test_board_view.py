@@ -239,6 +239,32 @@ def test_nothing_moves_where_motion_is_reduced(board, small, look):
     assert not board.motion.running
 
 
+def test_motion_that_is_reduced_meanwhile_ends_at_once(board, small, look):
+    session, nodes = small
+    session.show(nodes["e4"])
+    assert board.motion.running
+    look.reduce_motion(True)
+    assert not board.motion.running
+    assert board.motion.hidden == frozenset()
+
+
+def test_a_key_in_the_middle_of_a_motion_shows_the_new_position_with_the_next_painting(board, small):
+    session, nodes = small
+    session.show(nodes["e4"])
+    board.motion.clock.pause()
+    board.motion.clock.setCurrentTime(100)
+    halfway = square_picture(board, "e3")
+    session.show(nodes["start"])
+    session.show(nodes["e4"])
+    session.show(nodes["e5"])
+    board.motion.clock.pause()
+    board.motion.clock.setCurrentTime(0)
+    assert square_picture(board, "e3") != halfway
+    arrived = square_picture(board, "e4")
+    board.motion.finish()
+    assert square_picture(board, "e4") == arrived
+
+
 def test_castling_moves_king_and_rook_together(qtbot, tmp_path, look):
     session = open_session(tmp_path, "4k3/8/8/8/8/8/8/4K2R w K - 0 1")
     view = on_screen(qtbot, session, look)
