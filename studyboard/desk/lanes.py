@@ -75,7 +75,8 @@ class Lanes(GlidingView):
         session.chose.connect(self._show_chosen)
         session.planned.connect(self._retime)
         look.changed.connect(self._relook)
-        QTimer.singleShot(0, self, self._retime)
+        # The talk is timed once the desk is on the screen.
+        QTimer.singleShot(0, self, lambda: self._retime() if session.is_planned else session.plan_now())
         self._fit()
 
     # -- for the windows around

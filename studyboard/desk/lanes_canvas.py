@@ -125,7 +125,7 @@ class LaneCanvas:
 
     def retime(self) -> None:
         """The talk has been timed anew."""
-        self._times = LaneTimes(self._session.study, self._session.timeline)
+        self._times = LaneTimes(self._session.study, self._session.plan)
 
     def relook(self) -> None:
         """The look has changed."""

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from studyboard.model.beats import Beat, beats
-from studyboard.model.order import running_order
+from studyboard.model.beats import Beat
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
 from studyboard.timing.plan import estimate_beat
-from studyboard.timing.timeline import Timeline
+from studyboard.timing.planner import Plan
 
 #: An estimate is that much longer than intended before it is called over (s).
 _TOLERANCE = 0.5
@@ -49,13 +48,13 @@ class LaneTimes:
 
     __slots__ = ("_beats", "_pace", "_times", "scale", "side_lines")
 
-    def __init__(self, study: Study, timeline: Timeline) -> None:
+    def __init__(self, study: Study, plan: Plan) -> None:
         self._pace = study.pace
-        self._beats: dict[BeatKey, Beat] = {beat.key: beat for beat in beats(study, running_order(study))}
+        self._beats: dict[BeatKey, Beat] = {beat.key: beat for beat in plan.beats}
         self._times: dict[BeatKey, RowTime] = {}
-        longest = max((stretch.seconds for stretch in timeline.stretches), default=0.0)
-        self.scale = min(max(longest, _SCALE[0]), _SCALE[1])
-        self.side_lines = side_line_seconds(study, {stretch.key: stretch.seconds for stretch in timeline.stretches})
+        seconds = {stretch.key: stretch.end - stretch.start for stretch in plan.timeline.stretches}
+        self.scale = min(max(max(seconds.values(), default=0.0), _SCALE[0]), _SCALE[1])
+        self.side_lines = side_line_seconds(study, seconds)
 
     def time_of(self, key: BeatKey) -> RowTime | None:
         """The seconds of a beat; None where there is none: not told, or said with a later move."""

@@ -465,9 +465,9 @@ class MainWindow(QMainWindow):
 
     def _show_progress(self) -> None:
         """The playhead of a run-through: as far into its beat as that has been told."""
-        run = self.performance.run
-        if not self.performance.active or not run.beats:
+        if not self.performance.active or not self.performance.run.beats:
             return
+        run = self.performance.run
         start = sum(run.planned[: run.beat])
         self.ruler.set_playhead(start + min(run.planned[run.beat], run.beat_seconds(run.beat)))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from time import monotonic
 from typing import Protocol
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -59,7 +60,7 @@ class Performance(QObject):
     def run(self) -> RunThrough:
         """The run-through that is going on, or the one that would begin now."""
         if self._run is None:
-            self._run = RunThrough(self._session.study)
+            self._run = RunThrough(self._session.study, plan=self._session.plan)
         return self._run
 
     @property
@@ -97,7 +98,7 @@ class Performance(QObject):
         """Begin; the board's moves are stamped by *stamps*. What was going on ends first."""
         self.stop()
         first = self.beat
-        self._run = RunThrough(self._session.study) if clock is None else RunThrough(self._session.study, clock)
+        self._run = RunThrough(self._session.study, clock or monotonic, self._session.plan)
         self._stamps = stamps
         self._timer.start()
         self._session.trying = True
@@ -173,7 +174,7 @@ class Performance(QObject):
     def _on_changed(self, changed: Changed) -> None:
         """The study was edited in the middle of it: go on in what it has become."""
         if self.active and (changed.nodes or changed.parts):
-            self._run = self.run.again(self._session.study)
+            self._run = self.run.again(self._session.study, self._session.plan)
             self.moved.emit()
 
     def _stamp(self) -> None:

@@ -21,6 +21,7 @@ from studyboard.translation import tr
 DEEPEST = 3
 #: As many of the latest takes have a strip above the talk.
 MOST_TAKES = 2
+_ON_THE_BOARD = frozenset((Happening.MOVE, Happening.CARD))
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +72,7 @@ class Talk:
     __slots__ = ("_beats_of", "backs", "locked", "rehearsed", "rows", "slot", "starts", "stretches", "takes")
 
     def __init__(self, study: Study, timeline: Timeline) -> None:
+        nodes = study.nodes
         self.stretches: Sequence[Stretch] = timeline.stretches
         self.starts = [stretch.start for stretch in timeline.stretches]
         self.rows = [row_of(stretch) for stretch in timeline.stretches]
@@ -78,12 +80,22 @@ class Talk:
         self.slot = study.slot
         self.rehearsed = dict(study.rehearsed)
         self.takes = take_strips(study, timeline)
-        self.locked = [_is_locked(study, stretch.key) for stretch in timeline.stretches]
+        self.locked = [
+            (study.line(key) if isinstance(key, Part) else nodes[key]).locked
+            for key in (stretch.key for stretch in timeline.stretches)
+        ]
         self._beats_of: dict[int, list[int]] = {}
+        beats_of = self._beats_of
         for index, stretch in enumerate(timeline.stretches):
-            shown = [event.node for event in stretch.events if event.what in (Happening.MOVE, Happening.CARD)]
-            for node in dict.fromkeys(shown if isinstance(stretch.key, Part) else (*shown, stretch.key)):
-                self._beats_of.setdefault(node, []).append(index)
+            shown = {event.node: None for event in stretch.shown if event.what in _ON_THE_BOARD}
+            if not isinstance(stretch.key, Part):
+                shown[stretch.key] = None
+            for node in shown:
+                told = beats_of.get(node)
+                if told is None:
+                    beats_of[node] = [index]
+                else:
+                    told.append(index)
 
     @property
     def seconds(self) -> float:
@@ -121,11 +133,11 @@ def row_of(stretch: Stretch) -> int:
 
 def back_seconds(stretch: Stretch) -> float:
     """How long the board steps back before the beat's own line or move begins (s)."""
-    if not stretch.events or stretch.events[0].what is not Happening.BACK:
+    if not stretch.shown or stretch.shown[0].what is not Happening.BACK:
         return 0.0
-    begins = [word.at for word in stretch.words[:1]]
-    begins += [event.at for event in stretch.events if event.what is not Happening.BACK][:1]
-    return max(0.0, min(begins, default=stretch.end) - stretch.start)
+    begins = [word.at for word in stretch.said[:1]]
+    begins += [event.at for event in stretch.shown if event.what is not Happening.BACK][:1]
+    return max(0.0, stretch.since + min(begins) - stretch.start if begins else stretch.seconds)
 
 
 def take_strips(study: Study, timeline: Timeline) -> tuple[TakeStrip, ...]:
@@ -152,10 +164,6 @@ def _strip(study: Study, take: Take, timeline: Timeline) -> TakeStrip | None:
         for stretch in told
     )
     return TakeStrip(take.name or tr("Take {id}", id=take.id), start, pieces)
-
-
-def _is_locked(study: Study, key: BeatKey) -> bool:
-    return study.line(key).locked if isinstance(key, Part) else study.nodes[key].locked
 
 
 def slot_text(slot: float) -> str:

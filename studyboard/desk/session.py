@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Generator, Iterable
 from pathlib import Path
+from time import perf_counter
 
 import chess
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -14,19 +15,21 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Changed, Study
 from studyboard.store.study_file import StudyFile
-from studyboard.timing.plan import plan
+from studyboard.timing.planner import Plan, Planner
 from studyboard.timing.timeline import Timeline
 
 #: How long edits must rest before the talk is timed again (ms).
 _PLAN_REST = 120
+#: How long a piece of that work may take before the desk listens to its keys again (s).
+_SLICE = 0.008
 
 
 class Session(QObject):
     """One open study.
 
-    State: the study file, the node that is shown, the rows of the script that are chosen together, the planned
-    timeline (made anew after edits have rested), and whether moves that are played are only tried: they come onto
-    the tree, but not into the talk.
+    State: the study file, the node that is shown, the rows of the script that are chosen together, the plan of the
+    talk (made anew after edits have rested, piece by piece), and whether moves that are played are only tried: they
+    come onto the tree, but not into the talk.
     `before_playing` is asked before a move is played, and returns True where it has done so in its own way.
     Widgets take a Session, listen to its signals, and change the study only through `do`.
 
@@ -53,11 +56,16 @@ class Session(QObject):
         self._chosen: frozenset[BeatKey] = frozenset()
         self.trying = False
         self.before_playing: Callable[[chess.Move], bool] | None = None
-        self._timeline: Timeline | None = None
+        self._planner = Planner()
+        self._plan: Plan | None = None
+        self._planning: Generator[None, None, Plan] | None = None
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(_PLAN_REST)
-        self._rest.timeout.connect(self.planned)
+        self._rest.timeout.connect(self.plan_now)
+        self._go_on = QTimer(self)
+        self._go_on.setSingleShot(True)
+        self._go_on.timeout.connect(self._plan_on)
 
     @property
     def file(self) -> StudyFile:
@@ -90,11 +98,26 @@ class Session(QObject):
         return self._positions.board(self._node)
 
     @property
+    def plan(self) -> Plan:
+        """The plan of the talk as the study is now; what is still missing of it is done at once."""
+        self._plan_until(lambda: False)
+        assert self._plan is not None
+        return self._plan
+
+    @property
     def timeline(self) -> Timeline:
         """The planned timeline of the study as it is now."""
-        if self._timeline is None:
-            self._timeline = plan(self.study)
-        return self._timeline
+        return self.plan.timeline
+
+    @property
+    def is_planned(self) -> bool:
+        """True where the plan needs no more work."""
+        return self._plan is not None
+
+    def plan_now(self) -> None:
+        """Make the plan and announce it: at once where that takes a moment, else piece by piece beside the keys."""
+        self._rest.stop()
+        self._plan_on()
 
     def open(self, file: StudyFile) -> None:
         """Show another study; the old file is closed."""
@@ -102,12 +125,13 @@ class Session(QObject):
         self._positions = Positions(file.study)
         self._node = file.study.root
         self._chosen = frozenset()
-        self._timeline = None
+        self._forget_plan()
+        self._planner = Planner()
         if old is not file:
             old.close()
         self.opened.emit()
         self.stepped.emit(self._node)
-        self.planned.emit()
+        self.plan_now()
 
     def show(self, node: int | None) -> None:
         """Show this node, and choose no others; nothing happens for None or the node that is shown already."""
@@ -207,7 +231,7 @@ class Session(QObject):
             self.show(next(inside, there[0]))
 
     def _announce(self, changed: Changed) -> None:
-        self._timeline = None
+        self._forget_plan()
         if any(key in changed.nodes and key not in self.study.nodes for key in self._chosen):
             self.choose(())
         if self._node not in self.study.nodes:
@@ -218,3 +242,28 @@ class Session(QObject):
         else:
             self.changed.emit(changed)
         self._rest.start()
+
+    def _forget_plan(self) -> None:
+        self._plan = self._planning = None
+        self._go_on.stop()
+
+    def _plan_until(self, enough: Callable[[], bool]) -> bool:
+        """Go on with the plan; True where it is made, False where it was enough before."""
+        if self._plan is not None:
+            return True
+        self._planning = self._planning or self._planner.steps(self.study)
+        try:
+            while True:
+                next(self._planning)
+                if enough():
+                    return False
+        except StopIteration as done:
+            self._plan, self._planning = done.value, None
+        return True
+
+    def _plan_on(self) -> None:
+        until = perf_counter() + _SLICE
+        if self._plan_until(lambda: perf_counter() > until):
+            self.planned.emit()
+        else:
+            self._go_on.start()

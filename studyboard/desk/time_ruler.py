@@ -81,7 +81,7 @@ class TimeRuler(QWidget):
         session.planned.connect(self._replan)
         session.stepped.connect(self._step)
         look.changed.connect(self._relook)
-        QTimer.singleShot(0, self, self._replan)
+        QTimer.singleShot(0, self, lambda: self._replan() if session.is_planned else session.plan_now())
 
     # -- for the windows around
 
@@ -156,7 +156,9 @@ class TimeRuler(QWidget):
 
     def _reopen(self) -> None:
         self._fits = True
+        self._talk = None
         self._current = self._playhead = self._hovered = None
+        self._repaint_all()
 
     def _replan(self) -> None:
         self._talk = Talk(self._session.study, self._session.timeline)
@@ -245,7 +247,9 @@ class TimeRuler(QWidget):
         p.fillRect(area, self._painter.surface())
         p.setClipRect(area)
         talk, rows, scale, paint = self._talk, self._rows, self._scale, self._painter
-        if talk is None or not talk.stretches:
+        if talk is None:
+            pass
+        elif not talk.stretches:
             paint.nothing(p, self.width(), self.height(), tr("Nothing is told yet: play a move or write a line."))
         else:
             p.drawPixmap(0, 0, self._still_picture(talk))

@@ -55,11 +55,11 @@ class TopBar(QWidget):
             self._buttons[name] = button
             layout.addWidget(button)
         self.show_stage("write")
-        session.opened.connect(self.refresh)
-        session.changed.connect(lambda changed: self.refresh() if changed.headers else None)
+        session.opened.connect(self._show_title)
+        session.changed.connect(lambda changed: self._show_title() if changed.headers else None)
         session.planned.connect(self.refresh)
         look.changed.connect(self._dress)
-        self._title.setText(title(session))
+        self._show_title()
         self._slot.setText(" ")
         # The talk is timed once the desk is on the screen.
         QTimer.singleShot(0, self, self._dress)
@@ -71,7 +71,10 @@ class TopBar(QWidget):
 
     def refresh(self) -> None:
         """Show the study's title and time."""
-        self._title.setText(title(self._session))
+        self._show_title()
+        if not self._session.is_planned:
+            self._session.plan_now()
+            return
         slot, total = self._session.study.slot, self._session.timeline.seconds
         planned = tr("planned {length}", length=clock(total))
         if slot is None:
@@ -84,7 +87,12 @@ class TopBar(QWidget):
             )
             self._slot.shorter = tr("Slot {slot} · {distance}", slot=clock(slot), distance=distance)
         over = slot is not None and total > slot + 0.5
-        self._slot.setStyleSheet(f"color: {self._look.color('over' if over else 'ink_quiet').name()};")
+        dress = f"color: {self._look.color('over' if over else 'ink_quiet').name()};"
+        if dress != self._slot.styleSheet():
+            self._slot.setStyleSheet(dress)
+
+    def _show_title(self) -> None:
+        self._title.setText(title(self._session))
 
     def _dress(self) -> None:
         self._title.setFont(self._look.move_font(1.3))

@@ -71,6 +71,8 @@ def _moves(study: Study) -> list[Visit]:
     usual: set[int] = set()
     while True:
         visits, moved = _walk(study, usual)
+        if not moved - usual:
+            return visits
         told = {study.root, *(visit.node for visit in visits if visit.kind is VisitKind.TELL)}
         lost = {side_line for side_line in moved - usual - told if study.nodes[side_line].parent in told}
         if not lost:
@@ -84,7 +86,7 @@ def _walk(study: Study, usual: set[int]) -> tuple[list[Visit], set[int]]:
     moved: set[int] = set()
     anchored: dict[int, list[int]] = {}
     for node in nodes.values():
-        for side_line in node.children[1:]:
+        for side_line in node.children[1:] if len(node.children) > 1 else ():
             telling = nodes[side_line].telling
             if telling.place is Place.MOVED and telling.anchor is not None:
                 moved.add(side_line)
@@ -108,21 +110,37 @@ def _walk(study: Study, usual: set[int]) -> tuple[list[Visit], set[int]]:
             following += _excursions(nodes, anchored.get(node.id, []), node.id, step.depth)
             if step.goes_on:
                 following.append(_GoOn(node.id, step.depth))
-        elif node.children:
-            main, *side_lines = node.children
-            places = {line: _place(nodes[line], usual) for line in side_lines}
-            before = [line for line in side_lines if places[line] is Place.BEFORE]
-            after = [line for line in side_lines if places[line] is Place.AFTER]
-            for line in before:
-                following += [_Tell(line, step.depth + 1, True), Visit(node.id, VisitKind.BACK, step.depth)]
-            if nodes[main].telling.place is Place.HIDDEN:
-                following += _excursions(nodes, after, node.id, step.depth)
-            else:
-                following.append(_Tell(main, step.depth, False))
-                following += _excursions(nodes, after, main, step.depth)
-                following.append(_GoOn(main, step.depth))
+        else:
+            # Most moves have no side-line: they follow each other at once.
+            while len(node.children) == 1 and not following:
+                main = nodes[node.children[0]]
+                if main.telling.place is Place.HIDDEN:
+                    break
+                node = main
+                visits.append(Visit(node.id, VisitKind.TELL, step.depth))
+                following += _excursions(nodes, anchored.get(node.id, []), node.id, step.depth)
+            if following:
+                following.append(_GoOn(node.id, step.depth))
+            elif len(node.children) > 1:
+                following = _branch(nodes, node, step.depth, usual)
         todo.extend(reversed(following))
     return visits, moved
+
+
+def _branch(nodes: dict[int, Node], node: Node, depth: int, usual: set[int]) -> list[_Tell | _GoOn | Visit]:
+    """Tell the children of a node at which side-lines leave."""
+    following: list[_Tell | _GoOn | Visit] = []
+    main, *side_lines = node.children
+    places = {line: _place(nodes[line], usual) for line in side_lines}
+    for line in (line for line in side_lines if places[line] is Place.BEFORE):
+        following += [_Tell(line, depth + 1, True), Visit(node.id, VisitKind.BACK, depth)]
+    after = [line for line in side_lines if places[line] is Place.AFTER]
+    if nodes[main].telling.place is Place.HIDDEN:
+        return following + _excursions(nodes, after, node.id, depth)
+    following.append(_Tell(main, depth, False))
+    following += _excursions(nodes, after, main, depth)
+    following.append(_GoOn(main, depth))
+    return following
 
 
 def _place(side_line: Node, usual: set[int]) -> Place:

@@ -58,29 +58,23 @@ def time_beat(study: Study, beat: Beat, start: float, seconds: float | None = No
     seconds: its length where that is known, from a take; else its intended length, else the estimate. A line that
     does not fit into the length is squeezed; what is left over is silence at the end.
     """
-    layout = _lay_out(study.pace, beat, beat.intended if seconds is None else seconds)
+    return _from_zero(study, beat, beat.intended if seconds is None else seconds).moved(start)
+
+
+def _from_zero(study: Study, beat: Beat, seconds: float | None) -> Stretch:
+    layout = _lay_out(study.pace, beat, seconds)
     begin, end = layout.speech
-    line = speak(study.pace, beat.spoken.text)
-    squeeze = (end - begin) / line.speech_end if line.speech_end else 1.0
-    times = [(start + begin + a * squeeze, start + begin + b * squeeze) for a, b in line.words]
-    texts = words(beat.spoken.text)
-    word_times = tuple(
-        WordTime(a, b, number, text) for number, ((a, b), text) in enumerate(zip(times, texts, strict=True))
-    )
-    events = sorted(_events(study, beat, start, layout, word_times), key=lambda event: event.at)
+    word_times: tuple[WordTime, ...] = ()
+    if beat.spoken.text:
+        line = speak(study.pace, beat.spoken.text)
+        squeeze = (end - begin) / line.speech_end if line.speech_end else 1.0
+        word_times = tuple(
+            WordTime(begin + a * squeeze, begin + b * squeeze, number, text)
+            for number, ((a, b), text) in enumerate(zip(line.words, words(beat.spoken.text), strict=True))
+        )
+    events = sorted(_events(study, beat, layout, word_times), key=lambda event: event.at)
     asked = layout.think[1] - layout.think[0]
-    return Stretch(
-        beat.key,
-        start,
-        start + end,
-        start + layout.end,
-        asked,
-        beat.node,
-        beat.depth,
-        beat.spoken,
-        word_times,
-        tuple(events),
-    )
+    return Stretch(beat.key, 0.0, end, layout.end, asked, beat.node, beat.depth, beat.spoken, word_times, tuple(events))
 
 
 def _lay_out(pace: Pace, beat: Beat, seconds: float | None) -> Layout:
@@ -111,21 +105,19 @@ def _leading_returns(beat: Beat) -> int:
     return int(beat.visits[0].kind is VisitKind.BACK and len(beat.visits) > 1)
 
 
-def _events(
-    study: Study, beat: Beat, start: float, layout: Layout, word_times: tuple[WordTime, ...]
-) -> Iterator[BoardEvent]:
+def _events(study: Study, beat: Beat, layout: Layout, word_times: tuple[WordTime, ...]) -> Iterator[BoardEvent]:
     cues = {cue.node: cue.word for cue in beat.spoken.cues if cue.node is not None}
-    begin, end = start + layout.speech[0], start + layout.speech[1]
-    at = start
+    begin, end = layout.speech
+    at = 0.0
     told: int | None = None
     for visit in beat.visits:
         if visit.kind is VisitKind.BACK:
             if told is not None:
-                at = start + layout.think[1]
+                at = layout.think[1]
             yield BoardEvent(at, Happening.BACK, visit.node)
             continue
         if visit.kind is VisitKind.LINE:
-            yield BoardEvent(start, Happening.CARD, visit.node)
+            yield BoardEvent(0.0, Happening.CARD, visit.node)
             continue
         if visit.node in cues:
             at = max(at, _at_word(cues[visit.node], word_times, end))
@@ -138,7 +130,7 @@ def _events(
         yield BoardEvent(at, what, visit.node)
         yield from _marks(study, beat, visit, at, word_times, end)
     if beat.think and told is not None:
-        yield BoardEvent(start + layout.think[0], Happening.THINK, told)
+        yield BoardEvent(layout.think[0], Happening.THINK, told)
 
 
 def _marks(

@@ -32,7 +32,7 @@ def recorded(study: Study, take: Take) -> Timeline:
             stretches.append(_stretch(study, beat, stamped, start, end))
         elif stretches:
             last = stretches[-1]
-            stretches[-1] = replace(last, end=end, events=(*last.events, *stamped))
+            stretches[-1] = last.showing((*last.events, *stamped), end)
     return Timeline(Source.RECORDED, take.events[0].node if take.events else study.root, tuple(stretches))
 
 
@@ -80,7 +80,7 @@ def _stretch(study: Study, beat: Beat, stamped: list[BoardEvent], start: float, 
     planned = [event for event in stretch.events if event.what in (Happening.MARK, Happening.THINK)]
     moved = {event.node: event.at for event in stamped}
     added = [replace(event, at=min(end, max(event.at, moved.get(event.node, event.at)))) for event in planned]
-    return replace(stretch, events=tuple(sorted([*stamped, *added], key=lambda event: event.at)))
+    return stretch.showing(sorted([*stamped, *added], key=lambda event: event.at), stretch.end)
 
 
 def _board_events(study: Study, events: list[TakeEvent], shown: int | None) -> list[BoardEvent]:

@@ -6,12 +6,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from time import monotonic
 
-from studyboard.model.beats import Beat, beats
+from studyboard.model.beats import Beat
 from studyboard.model.edits import ChangeRehearsed
-from studyboard.model.order import Visit, VisitKind, running_order
+from studyboard.model.order import Visit, VisitKind
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
-from studyboard.timing.plan import plan
+from studyboard.timing.planner import Plan, Planner
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,26 +35,29 @@ class RunThrough:
     seconds each beat has taken so far. The order is that of the moment at which the run-through was made.
 
     clock: gives seconds that only go up; the system's monotonic clock by default
+    plan: the plan of the study, where it is known
     """
 
-    def __init__(self, study: Study, clock: Callable[[], float] = monotonic) -> None:
+    def __init__(self, study: Study, clock: Callable[[], float] = monotonic, plan: Plan | None = None) -> None:
         self._clock = clock
-        self.beats: tuple[Beat, ...] = beats(study, running_order(study))
+        plan = Planner().plan(study) if plan is None else plan
+        self.beats: tuple[Beat, ...] = plan.beats
         self.stops: tuple[Stop, ...] = tuple(_stops(self.beats))
-        self.planned: tuple[float, ...] = tuple(stretch.seconds for stretch in plan(study).stretches)
+        self.planned: tuple[float, ...] = tuple(stretch.end - stretch.start for stretch in plan.timeline.stretches)
         self.slot = study.slot
         self._place = -1
         self._wandered: int | None = None
         self._seconds = [0.0] * len(self.beats)
         self._since: float | None = None
 
-    def again(self, study: Study) -> RunThrough:
+    def again(self, study: Study, plan: Plan | None = None) -> RunThrough:
         """The same run-through on a study that was changed meanwhile: at the same stop, with the same seconds.
 
+        plan: the plan of the study, where it is known
         Where that stop is gone, at the last one before it that is still there.
         """
         self._settle()
-        fresh = RunThrough(study, self._clock)
+        fresh = RunThrough(study, self._clock, plan)
         known = {beat.key: seconds for beat, seconds in zip(self.beats, self._seconds, strict=True)}
         fresh._seconds = [known.get(beat.key, 0.0) for beat in fresh.beats]
         places: dict[tuple[BeatKey, int, VisitKind], int] = {}
@@ -224,10 +227,12 @@ def _stops(all_beats: Sequence[Beat]) -> list[Stop]:
     """Every visit that deserves a press: of returns that follow each other, only the last."""
     stops: list[Stop] = []
     for number, beat in enumerate(all_beats):
-        visits = [
-            visit
-            for visit, after in zip(beat.visits, (*beat.visits[1:], None), strict=True)
-            if not (visit.kind is VisitKind.BACK and after is not None and after.kind is VisitKind.BACK)
-        ]
+        visits = beat.visits
+        if len(visits) > 1:
+            visits = tuple(
+                visit
+                for visit, after in zip(visits, (*visits[1:], None), strict=True)
+                if not (visit.kind is VisitKind.BACK and after is not None and after.kind is VisitKind.BACK)
+            )
         stops += [Stop(visit, number, visit is visits[-1]) for visit in visits]
     return stops

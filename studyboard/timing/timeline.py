@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from studyboard.model.script import BeatKey, SpokenLine
@@ -64,6 +65,8 @@ class Stretch:
     speech_end: when its spoken line ends; pauses follow
     think: seconds of its end in which the viewer is asked to find the next move
     node: what is on the board when it ends
+    said, shown: its words and board events, in seconds from *since*, so that a beat that is told later than before
+        keeps them as they are
     """
 
     key: BeatKey
@@ -74,13 +77,50 @@ class Stretch:
     node: int
     depth: int
     spoken: SpokenLine
-    words: tuple[WordTime, ...]
-    events: tuple[BoardEvent, ...]
+    said: tuple[WordTime, ...]
+    shown: tuple[BoardEvent, ...]
+    since: float = 0.0
 
     @property
     def seconds(self) -> float:
         """How long the beat takes (s)."""
         return self.end - self.start
+
+    @property
+    def words(self) -> tuple[WordTime, ...]:
+        """The words of its line. O(their number)."""
+        since = self.since
+        if not since:
+            return self.said
+        return tuple(WordTime(since + word.at, since + word.until, word.word, word.text) for word in self.said)
+
+    @property
+    def events(self) -> tuple[BoardEvent, ...]:
+        """What the board does, in the order of time. O(their number)."""
+        since = self.since
+        if not since:
+            return self.shown
+        return tuple(BoardEvent(since + event.at, event.what, event.node, event.mark) for event in self.shown)
+
+    def moved(self, start: float) -> Stretch:
+        """A beat that was timed from second 0, beginning at another second of the talk."""
+        return Stretch(
+            self.key,
+            start,
+            start + self.speech_end,
+            start + self.end,
+            self.think,
+            self.node,
+            self.depth,
+            self.spoken,
+            self.said,
+            self.shown,
+            start,
+        )
+
+    def showing(self, events: Iterable[BoardEvent], end: float) -> Stretch:
+        """The same words until second *end* of the talk, with these board events (s from the start of the talk)."""
+        return replace(self, end=end, said=self.words, shown=tuple(events), since=0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,14 +150,12 @@ class Timeline:
         """Index of the stretch that is being told at this second; the last one from the end on; None if empty."""
         if not self.stretches:
             return None
-        starts = [stretch.start for stretch in self.stretches]
-        return max(0, bisect_right(starts, seconds) - 1)
+        return max(0, bisect_right(self.stretches, seconds, key=lambda stretch: stretch.start) - 1)
 
     def node_at(self, seconds: float) -> int:
-        """Id of the node that is on the board at this second. O(number of events)."""
-        node = self.opening_node
-        for event in self.events:
-            if event.at > seconds:
-                break
-            node = event.node
-        return node
+        """Id of the node that is on the board at this second. O(number of beats before that show nothing)."""
+        for stretch in reversed(self.stretches[: bisect_right(self.stretches, seconds, key=lambda one: one.start)]):
+            shown = [event.node for event in stretch.events if event.at <= seconds]
+            if shown:
+                return shown[-1]
+        return self.opening_node

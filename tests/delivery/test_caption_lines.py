@@ -142,14 +142,14 @@ def test_at_an_ordinary_pace_captions_keep_their_distance_and_leave_time_to_read
 @given(times=st.lists(st.floats(-5, 50), min_size=1, max_size=20))
 def test_a_clumsy_alignment_is_survived(stretch, times):
     beat = stretch(0, 0.0, " ".join("word" for _ in times))
-    clumsy = replace(beat, words=tuple(replace(w, at=t, until=t) for w, t in zip(beat.words, times, strict=True)))
+    clumsy = replace(beat, said=tuple(replace(w, at=t, until=t) for w, t in zip(beat.words, times, strict=True)))
     found = captions(Timeline(Source.RECORDED, 0, (clumsy,)))
     assert all(before.end <= after.start for before, after in pairwise(found))
     assert sum(len(" ".join(caption.lines).split()) for caption in found) == len(times)
 
 
 def test_a_line_without_timed_words_is_spread_over_its_speech(stretch):
-    beat = replace(stretch(0, 2.0, "She takes the pawn and the game is over. Or is it?"), words=())
+    beat = replace(stretch(0, 2.0, "She takes the pawn and the game is over. Or is it?"), said=())
     found = captions(Timeline(Source.PLANNED, 0, (beat,)))
     assert found[0].start == 2000
     assert found[-1].end <= beat.end * 1000 + 1

@@ -11,7 +11,7 @@ from studyboard.desk.lanes_times import LaneTimes, side_line_seconds
 from studyboard.model.node import Node, Place, Telling
 from studyboard.model.study import Study
 from studyboard.notation.pgn_reader import read_games
-from studyboard.timing.plan import plan
+from studyboard.timing.planner import Planner
 
 
 def study_of(moves: str) -> Study:
@@ -28,7 +28,7 @@ def side_lines(study: Study) -> list[int]:
 
 def test_a_side_line_takes_as_long_as_its_moves_and_all_that_leaves_it() -> None:
     study = study_of("1. e4 e5 (1... c5 2. Nf3 (2. Nc3 Nc6 3. f4) 2... d6) 2. Nf3 *")
-    times = LaneTimes(study, plan(study))
+    times = LaneTimes(study, Planner().plan(study))
     assert sorted(times.side_lines.values()) == pytest.approx([9.0, 18.0])
 
 
@@ -36,7 +36,7 @@ def test_a_side_line_that_is_not_told_takes_no_time() -> None:
     study = study_of("1. e4 e5 (1... c5 2. Nf3) 2. Nf3 *")
     (start,) = side_lines(study)
     study.nodes[start] = replace(study.nodes[start], telling=Telling(Place.HIDDEN))
-    times = LaneTimes(study, plan(study))
+    times = LaneTimes(study, Planner().plan(study))
     assert times.side_lines == {start: 0.0}
     assert times.time_of(start) is None
 
@@ -44,7 +44,7 @@ def test_a_side_line_that_is_not_told_takes_no_time() -> None:
 def test_a_row_has_the_estimate_and_the_intended_seconds_of_its_beat() -> None:
     study = study_of("1. e4 e5 *")
     *_, last = study.main_line()
-    time = LaneTimes(study, plan(study)).time_of(last)
+    time = LaneTimes(study, Planner().plan(study)).time_of(last)
     assert time is not None
     assert time.intended == time.planned == 3.0
     assert time.estimated == pytest.approx(study.pace.move_time)

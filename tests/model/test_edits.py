@@ -7,20 +7,18 @@ from typing import Any
 
 import chess
 import pytest
-from hypothesis import assume, given
+from hypothesis import given
 from hypothesis import strategies as st
 
 from studyboard.model import edits, pasting
 from studyboard.model.codec import from_plain, to_plain
 from studyboard.model.edits import AddMove, ChangeHeaders, ChangeNode, RemoveBranch, Several, add_move, apply
 from studyboard.model.errors import EditRefusedError
-from studyboard.model.marks import Mark, MarkKind
-from studyboard.model.node import Place, Telling
 from studyboard.model.positions import Positions
-from studyboard.model.script import Cue, FreeLine, Pace, Part, SpokenLine
+from studyboard.model.script import Cue, Part, SpokenLine
 from studyboard.model.study import Study
-from studyboard.model.takes import Take
 from studyboard.notation.pgn_reader import read_games
+from tests.model.some_edit import some_edit
 
 E4 = chess.Move.from_uci("e2e4")
 
@@ -213,58 +211,6 @@ def test_notes_become_spoken_lines_and_commands_stay_in_the_note(study, node_of)
         edits.notes_to_spoken(study, [node_of("Bb5")])
 
 
-_TEXT = st.text(max_size=8)
-_SPOKEN = st.builds(SpokenLine, _TEXT)
-_VALUES: dict[str, st.SearchStrategy[Any]] = {
-    "spoken": _SPOKEN,
-    "note": _TEXT,
-    "note_before": _TEXT,
-    "name": _TEXT,
-    "nags": st.lists(st.integers(0, 255), max_size=3).map(tuple),
-    "marks": st.lists(st.builds(Mark, st.just(MarkKind.TARGET), st.tuples(st.integers(0, 63))), max_size=2).map(tuple),
-    "think": st.floats(0, 60),
-    "intended": st.none() | st.floats(0.1, 60),
-    "telling": st.sampled_from([Telling(place) for place in Place if place is not Place.MOVED]),
-}
-
-
-def _some_edit(draw: st.DrawFn, study: Study) -> edits.Edit:
-    """An edit that may be refused, as the desk would make it."""
-    node = draw(st.sampled_from(sorted(study.nodes)))
-    kind = draw(st.integers(0, 12))
-    if kind <= 3:
-        moves = list(Positions(study).board(node).legal_moves)
-        assume(moves)
-        return add_move(study, node, moves[draw(st.integers(0, 7)) % len(moves)])
-    if kind == 4:
-        field = draw(st.sampled_from(sorted(_VALUES)))
-        return ChangeNode(node, field, draw(_VALUES[field]))
-    if kind == 5:
-        return RemoveBranch(node)
-    if kind == 6:
-        return draw(st.sampled_from([edits.promote, edits.demote, edits.make_main_line]))(study, node)
-    if kind == 7:
-        assume(len(study.nodes) < 40)
-        other = draw(st.sampled_from(sorted(study.nodes)))
-        if draw(st.booleans()):
-            return pasting.cut_and_paste(study, node, other)
-        return pasting.paste(study, list(study.branch(node)), other)
-    if kind == 8:
-        tags = {"White": draw(_TEXT), "Annotator": draw(_TEXT)}
-        return ChangeHeaders(tuple((study.headers | tags).items()))
-    if kind == 9:
-        return edits.ChangeLine(draw(st.sampled_from(Part)), FreeLine(draw(_SPOKEN), draw(st.none() | st.just(4.0))))
-    if kind == 10:
-        return draw(
-            st.sampled_from([edits.ChangeSlot(None), edits.ChangeSlot(480.0), edits.ChangePace(Pace(move_time=0.5))])
-        )
-    if kind == 11:
-        number = draw(st.integers(1, 3))
-        take = Take(number, draw(_TEXT), 48_000, draw(st.integers(0, 99)), "2031-05-01T19:00:00+00:00")
-        return draw(st.sampled_from([edits.PutTake(take), edits.DropTake(number)]))
-    return edits.ChangeRehearsed(((node, draw(st.none() | st.floats(0, 9))), (Part.CLOSING, 3.0)))
-
-
 @given(st.data())
 def test_any_edits_taken_back_give_the_same_study_and_done_again_the_same_result(data):
     study = Study()
@@ -272,7 +218,7 @@ def test_any_edits_taken_back_give_the_same_study_and_done_again_the_same_result
     seen = [content(study)]
     for _ in range(data.draw(st.integers(1, 15))):
         try:
-            inverse, changed = apply(study, _some_edit(data.draw, study))
+            inverse, changed = apply(study, some_edit(data.draw, study))
         except EditRefusedError:
             assert content(study) == seen[-1]
             continue
