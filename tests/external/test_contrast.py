@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from studyboard.board.on_demand import Aspect
 from studyboard.model.marks import MarkKind
-from studyboard.picture.marks import MARK_STYLES
+from studyboard.picture.answers import ANSWER_STYLES
+from studyboard.picture.marks import INK, MARK_STYLES, PAPER
 from studyboard.picture.palette import blend, board_palette, board_palette_names, contrast_ratio, theme, theme_names
 
 TEXT = 4.5
@@ -101,3 +103,12 @@ def test_coordinates_can_be_read_on_a_key_square(palette):
     tint = MARK_STYLES[MarkKind.KEY_SQUARE].colour
     for text, square in ((palette.coordinate_on_light, palette.light), (palette.coordinate_on_dark, palette.dark)):
         assert contrast_ratio(text, blend(tint, square, 0.3)) >= DRAWN
+
+
+@pytest.mark.parametrize("aspect", list(Aspect))
+def test_answers_on_the_board_stand_out_from_their_paper_casing(aspect: Aspect) -> None:
+    assert contrast_ratio(ANSWER_STYLES[aspect].colour, PAPER) >= DRAWN
+
+
+def test_numbers_of_a_sequence_are_readable_on_their_disc() -> None:
+    assert contrast_ratio(INK, PAPER) >= TEXT
