@@ -8,6 +8,7 @@ from typing import Final
 import chess
 
 from studyboard.board.exchange import exchange_after
+from studyboard.board.king_and_pawn import drawing_moves, winning_moves
 from studyboard.board.mates import mate_in
 from studyboard.board.naming import counted, listed, side
 from studyboard.board.rights import only_move
@@ -45,6 +46,29 @@ def judge_only_move(claim: Claim) -> list[Judgement]:
             why = f"{step.before.san(move)} is possible as well, and loses nothing at once."
             return contradicted(topic, claim.quote(), why, move.to_square)
     return undecided(topic, claim.quote(), "Whether another move is as good, the board alone does not say.")
+
+
+def judge_one_wins(claim: Claim) -> list[Judgement]:
+    """“Only one move wins”, “two moves draw”, in an ending of which the table knows everything."""
+    number = claim.mention("number")
+    wanted = 1 if number is None else number.value
+    seen: list[tuple[chess.Board, list[chess.Move]]] = []
+    find = drawing_moves if claim.said("does").startswith(("draw", "hold", "save")) else winning_moves
+    for board in [*claim.boards(), *before_moves(claim)]:
+        moves = find(board)
+        if moves:
+            seen.append((board, moves))
+            if len(moves) == wanted:
+                return confirmed(Topic.FORCED, claim.quote(), _these_do(board, moves, claim.said("does")))
+    if not seen:
+        return undecided(Topic.FORCED, claim.quote(), "Whether another move is as good, the board alone does not say.")
+    return contradicted(Topic.FORCED, claim.quote(), _these_do(*seen[0], claim.said("does")))
+
+
+def _these_do(board: chess.Board, moves: list[chess.Move], does: str) -> str:
+    verb = "draw" if does.startswith(("draw", "hold", "save")) else "win"
+    named = listed([board.san(move) for move in moves])
+    return f"{counted(len(moves), 'move').capitalize()} {verb}{'s' if len(moves) == 1 else ''}: {named}."
 
 
 def _legal_words(board: chess.Board) -> str:
@@ -204,6 +228,7 @@ def _loses_nothing(board: chess.Board) -> bool:
 
 
 JUDGES: Final[dict[str, Judge]] = {
+    "one_wins": judge_one_wins,
     "only_move": judge_only_move,
     "only_piece": judge_only_piece,
     "must_take": judge_must_take,

@@ -6,13 +6,14 @@ from typing import Final
 
 import chess
 
+from studyboard.board.king_and_pawn import drawing_moves, ending_result, winning_moves
 from studyboard.board.material import material_words
 from studyboard.board.mates import mate_in
 from studyboard.board.naming import side
 from studyboard.board.rights import draw_by_rule
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_material import after_best_capture, points
-from studyboard.reading.findings import Topic
+from studyboard.reading.findings import Topic, Verdict
 
 #: A decisive game of at most this many moves is called a miniature: common practice.
 MINIATURE = 25
@@ -28,6 +29,7 @@ _BARE_LOSSES = frozenset({"lost", "loses", "has lost", "had lost", "gave up", "g
 #: So many minor pieces can give mate where there are no pawns.
 _ENOUGH = 2
 _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
+DRAWN: Final = "1/2-1/2"
 
 
 def judge_turn(claim: Claim) -> list[Judgement]:
@@ -178,7 +180,10 @@ def judge_winning(claim: Claim) -> list[Judgement]:
     board = claim.boards()[0]
     if claim.scene.talk.part:
         return []
+    known = ending_result(board)
     if claim.said("draw"):
+        if known is not None:
+            return _known(claim, board, known, known == DRAWN)
         rule = draw_by_rule(board)
         if rule is not None:
             return confirmed(topic, claim.quote(), rule)
@@ -199,6 +204,9 @@ def judge_winning(claim: Claim) -> list[Judgement]:
 def judge_won(claim: Claim, board: chess.Board, colour: chess.Color) -> list[Judgement]:
     """Does *colour* win here, as far as mates of two moves and the material can tell?"""
     topic = Topic.RESULT
+    known = ending_result(board)
+    if known is not None:
+        return _known(claim, board, known, _WINS.get(known) == colour)
     if board.is_checkmate():
         won = board.turn != colour
         words = f"{side(board.turn)} is checkmated."
@@ -222,6 +230,16 @@ def judge_won(claim: Claim, board: chess.Board, colour: chess.Color) -> list[Jud
             topic, claim.quote(), f"{material_words(after_best_capture(board)[-1])} No mate in two is there either."
         )
     return undecided(topic, claim.quote(), "Who is winning, the board alone does not say.")
+
+
+def _known(claim: Claim, board: chess.Board, result: str, so: bool) -> list[Judgement]:
+    """What the table of the ending says to a result that is claimed."""
+    moves = winning_moves(board) if result != DRAWN else drawing_moves(board)
+    on = f": {board.san(moves[0])}." if moves else "."
+    winner = _WINS.get(result)
+    why = f"With best play it is a draw{on}" if winner is None else f"With best play {side(winner)} wins{on}"
+    verdict = Verdict.CONFIRMED if so else Verdict.CONTRADICTED
+    return [Judgement(verdict, Topic.RESULT, claim.quote(), why, exact=True)]
 
 
 def _cannot_win(board: chess.BaseBoard, colour: chess.Color) -> bool:

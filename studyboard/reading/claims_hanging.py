@@ -55,6 +55,10 @@ def _counts(board: chess.Board, guard: chess.Square, at: chess.Square) -> bool:
     """Can this guard take back? A king does where no second enemy covers the square."""
     if board.piece_type_at(guard) == chess.KING:
         return len(attackers_with_support(board, not board.color_at(at), at)) < 2
+    colour = bool(board.color_at(guard))
+    if board.color_at(at) == colour:
+        # Whose turn it is does not matter: it takes back once its own piece is taken.
+        return bool(board.pin_mask(colour, guard) & chess.BB_SQUARES[at])
     return can_capture(board, guard, at)
 
 

@@ -345,6 +345,9 @@ class _Chunker:
         word = self._word(at)
         bare = word.removesuffix("'s").removesuffix("'")
         colour = None
+        if self._joined(at + 1) and self._word(at + 1) in self.names.square and self._word(at + 1).endswith("s"):
+            # “On white squares” speaks of no side.
+            return None
         if bare in self.names.white:
             colour = chess.WHITE
         elif bare in self.names.black:

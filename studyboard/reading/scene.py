@@ -371,6 +371,9 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
         opens = scene.depth and scene.sentence_of[at] == 0 and scene.steps and not scene.steps[-1].cued
         if whole and opens and scene.steps[-1].move is not None:
             end = at
+        elif whole and not shown and _is_played(scene, at):
+            # “{Kf3}If the king goes to f3, White wins”: what is supposed has been played.
+            end = min(end, scene.clause(at)[1])
     reasons = mood is Mood.HYPOTHETICAL and not scene.words.hint("supposes", scene.tokens[at].text)
     told = next((n for n in range(at + 1, end) if scene.words.hint("reason", scene.tokens[n].text)), None)
     if reasons and told is not None:
@@ -381,6 +384,13 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
         end = end if given else _continued(scene, end)
     for token in range(first, end):
         found[token] |= mood
+
+
+def _is_played(scene: Scene, at: int) -> bool:
+    """Is the move that this clause supposes the one that is played at the word?"""
+    start, end = scene.clause(at)
+    landed = {step.landed for step in scene.steps if step.cued and start <= step.token <= at and step.move is not None}
+    return any(start <= m.start < end and m.square is not None and m.square in landed for m in scene.mentions)
 
 
 def _names_something(scene: Scene, at: int) -> bool:

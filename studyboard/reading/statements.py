@@ -221,6 +221,9 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     ):
         # “The threat is mate on h7” is no wish.
         mood &= ~Mood.HYPOTHETICAL
+    if claim.kind == "winning" and judgement.exact and not _on_condition(claim):
+        # “White will win” says it of now where the ending is known.
+        mood &= ~Mood.HYPOTHETICAL
     if claim.kind == "mate" and scene.words.hint("threat_before", claim.before()):
         mood |= Mood.HYPOTHETICAL
     if claim.kind in _OWN_MOOD and not _on_condition(claim) and scene.words.hint("own_mood", claim.match.group()):

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import chess
 
+from studyboard.board.king_and_pawn import drawing_moves, winning_moves
 from studyboard.board.mates import mate_in, mating_moves
 from studyboard.board.naming import counted, listed
 from studyboard.model.beats import Beat
@@ -102,6 +103,18 @@ def think_finding(study: Study, positions: Positions, beat: Beat, *, cancelled: 
         mate = mate_in(board, moves, cancelled=cancelled)
         if mate is not None:
             break
+    known = winning_moves(board) or drawing_moves(board)
+    if known and (mate is None or len(known) == 1):
+        does = "wins" if winning_moves(board) else "draws"
+        if solution not in known:
+            return _think(
+                beat, Verdict.CONTRADICTED, f"{board.san(solution)} follows, but {board.san(known[0])} {does}."
+            )
+        rest = [board.san(move) for move in known if move != solution]
+        if rest:
+            why = f"{board.san(solution)} is not the only solution: {listed(rest, 'or')} {does} as well."
+            return _think(beat, Verdict.CONTRADICTED, why)
+        return _think(beat, Verdict.CONFIRMED, f"{board.san(solution)} is the only move that {does}.")
     if mate is None:
         return _think(
             beat, Verdict.UNDECIDED, "It is no mate in three; whether another move is as good, the board does not say."

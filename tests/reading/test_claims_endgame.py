@@ -56,3 +56,39 @@ def test_a_pawn_at_home_may_take_two_steps_at_once():
     home = "4k3/8/8/8/8/8/2P5/4K3 w - - 0 1"
     assert judge(home, "The pawn on c2 needs five moves to queen.").queries == ()
     assert judge(home, "The pawn on c2 needs four moves to queen.").queries
+
+
+#: White has just gone the wrong way; Black, to move, takes the opposition and draws.
+DRAWN = "8/8/3k4/8/8/4PK2/8/8 b - - 2 2"
+#: White to move; four king moves win.
+WON = "8/5k2/8/4K3/8/4P3/8/8 w - - 5 4"
+
+
+@pytest.mark.parametrize(
+    ("fen", "said"),
+    [
+        (WON, "White wins."),
+        (WON, "White will win even so."),
+        (WON, "Four moves win here."),
+        (DRAWN, "It's a draw."),
+        (DRAWN, "Only two moves draw."),
+        (DRAWN, "Now the result is a draw."),
+    ],
+)
+def test_what_the_table_confirms(fen, said):
+    assert not judge(fen, said).queries
+
+
+@pytest.mark.parametrize(
+    ("fen", "said"),
+    [
+        (DRAWN, "White still wins."),
+        (DRAWN, "White will win all the same."),
+        (WON, "Only one move wins."),
+        (WON, "Now just two moves win."),
+        (DRAWN, "Only one move draws."),
+        (WON, "Now it's a draw."),
+    ],
+)
+def test_what_the_table_contradicts(fen, said):
+    assert judge(fen, said).queries
