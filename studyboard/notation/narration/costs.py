@@ -113,5 +113,11 @@ class Costs:
     worst: float = 10.0
     worst_step: float = 8.0
 
+    # A talk whose words cost more than this each has been lost, and is read again with many more readings.
+    lost: float = 0.05
+    readings_most_widely: int = 140
+    of_each_main_line: int = 6
+    worst_widely: float = 12.0
+
 
 COSTS: Final = Costs()

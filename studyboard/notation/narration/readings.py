@@ -69,6 +69,29 @@ def offer(readings: dict[tuple[int, ...], Reading], reading: Reading) -> None:
         readings[key] = reading
 
 
+def cheapest_widely(readings: Iterable[Reading]) -> list[Reading]:
+    """Many more readings, with few of each main line: for a talk in which the thread was lost with fewer.
+
+    Most of what crowds out the right reading is one and the same main line with ever other side-lines on it.
+    """
+    kept: list[Reading] = []
+    mains: dict[int, int] = {}
+    places: set[tuple[int, int, int]] = set()
+    worst = 0.0
+    for reading in sorted(readings, key=lambda r: r.cost):
+        if not kept:
+            worst = reading.cost + COSTS.worst_widely
+        elif reading.cost > worst or len(kept) >= COSTS.readings_most_widely:
+            break
+        main = reading.lines[0].tip.number
+        place = main, len(reading.lines), reading.lines[-1].tip.number
+        if mains.get(main, 0) < COSTS.of_each_main_line and place not in places:
+            kept.append(reading)
+            mains[main] = mains.get(main, 0) + 1
+            places.add(place)
+    return kept
+
+
 def cheapest(readings: Iterable[Reading]) -> list[Reading]:
     """The cheapest readings, and with them the cheapest few of each other shape that is not hopeless.
 

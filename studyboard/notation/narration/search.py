@@ -9,7 +9,7 @@ meant.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import accumulate
 
 import chess
@@ -18,7 +18,7 @@ from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
-from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, offer
+from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, cheapest_widely, offer
 from studyboard.notation.narration.tokens import Break, Token
 
 #: With fewer full stops than one for so many words, a text has none that could be relied on.
@@ -64,8 +64,16 @@ class Talk:
     def best_reading(self) -> Reading:
         """The cheapest way through the whole text, with passed turns where a move was left out.
 
-        O(words × readings kept × phrases at a word).
+        Where the words fit so badly that the thread must have been lost, it is looked for once more among many more
+        readings. O(words × readings kept × phrases at a word).
         """
+        found = self._best(cheapest)
+        cost = self._in_the_end(found)
+        if self.game is not None or cost <= COSTS.lost * len(self._phrases):
+            return found
+        return min(found, self._best(cheapest_widely), key=self._in_the_end)
+
+    def _best(self, cheapest: Callable[[Iterable[Reading]], list[Reading]]) -> Reading:
         end = len(self._phrases)
         waiting: list[dict[tuple[int, ...], Reading]] = [{} for _ in range(end + 1)]
         first = Reading(0.0, (Line(self.start, self.start),), None, 0)
