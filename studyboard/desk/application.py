@@ -14,8 +14,9 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 from studyboard import __version__
 from studyboard.desk.language import language_in_use, speak
 from studyboard.desk.look import Look
-from studyboard.desk.main_window import MainWindow
+from studyboard.desk.main_window import GEOMETRY, MainWindow
 from studyboard.desk.opening import Opened, open_path
+from studyboard.desk.screen_memory import first_place
 from studyboard.desk.start_window import StartWindow, tour_file
 from studyboard.model.errors import StudyboardError
 from studyboard.resources_path import resource
@@ -93,6 +94,8 @@ def make_settings() -> QSettings:
 def _show(application: QApplication, opened: Opened, look: Look, settings: QSettings) -> int:
     window = MainWindow(opened.file, look, settings)
     window.scale_text(0)
+    if not settings.contains(GEOMETRY):
+        first_place(window, window.screen().availableGeometry())
     window.show()
     window.tell_problems(opened)
     _quit_on_signals(application, window)

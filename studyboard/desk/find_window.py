@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QShortcut, QShowEvent
-from PySide6.QtWidgets import QCheckBox, QDialog, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QDialog, QFormLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
+from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.announcing import announce
 from studyboard.desk.rows_layout import RowsLayout
 from studyboard.desk.session import Session
@@ -46,9 +47,9 @@ class FindWindow(QDialog):
         self.count = QLabel()
         self.count.setWordWrap(True)
         self.count.setAccessibleName(tr("How many were found"))
-        self.next_button, self.previous_button = QPushButton(tr("&Next")), QPushButton(tr("&Previous"))
-        self.replace_button, self.all_button = QPushButton(tr("&Replace")), QPushButton(tr("Replace &all"))
-        close = QPushButton(tr("Close"))
+        self.next_button, self.previous_button = ActingButton(tr("&Next")), ActingButton(tr("&Previous"))
+        self.replace_button, self.all_button = ActingButton(tr("&Replace")), ActingButton(tr("Replace &all"))
+        close = ActingButton(tr("Close"))
         form = QFormLayout()
         form.addRow(tr("&Find"), self.wanted)
         form.addRow(tr("Replace &by"), self.by)
@@ -65,7 +66,6 @@ class FindWindow(QDialog):
             (self.all_button, self.replace_all),
             (close, self.close),
         ):
-            button.setAutoDefault(False)
             button.clicked.connect(act)
             row.add(button)
         layout = QVBoxLayout(self)

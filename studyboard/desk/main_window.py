@@ -45,6 +45,8 @@ if TYPE_CHECKING:
     from studyboard.desk.script_tools import ScriptTools
     from studyboard.desk.stage import Stage
 
+#: Where in the settings the place of the desk on the screen is kept.
+GEOMETRY = "desk/geometry"
 #: The desk is on the screen before it begins to read the script (ms).
 _PROOFREADS_AFTER = 300
 _IN_RUN_THROUGH = ("advance", "retreat", "come_back", "start_or_stop")
@@ -112,7 +114,7 @@ class MainWindow(QMainWindow):
         self._enable_undo()
         self._show_title()
         self.resize(1366, 768)
-        geometry = settings.value("desk/geometry")
+        geometry = settings.value(GEOMETRY)
         if isinstance(geometry, QByteArray):
             self.restoreGeometry(geometry)
         self.write_stage()
@@ -377,7 +379,7 @@ class MainWindow(QMainWindow):
             self._script_tools.stop()
         if self._booth is not None:
             self._booth.close_down()
-        self.settings.setValue("desk/geometry", self.saveGeometry())
+        self.settings.setValue(GEOMETRY, self.saveGeometry())
         for window in (self._stage_window, self._prompter_window):
             if window is not None:
                 window.close()

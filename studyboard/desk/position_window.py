@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 
 from studyboard.board import set_up as rules
 from studyboard.board.set_up import EMPTY, SetUp, SetUpError
+from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.board_announce import announce
 from studyboard.desk.look import Look
 from studyboard.desk.position_board import PositionBoard
@@ -165,8 +166,7 @@ class PositionWindow(QDialog):
         self.quiet.setToolTip(tr("Half-moves since the last capture or pawn move."))
         grid = QGridLayout()
         for place, (label, told, act) in enumerate(self._acts()):
-            acting = QPushButton(label)
-            acting.setAutoDefault(False)
+            acting = ActingButton(label)
             acting.setToolTip(told)
             acting.setAccessibleDescription(told)
             acting.clicked.connect(lambda _=False, act=act: act())

@@ -11,11 +11,11 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QListWidget,
     QListWidgetItem,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.session import Session
 from studyboard.model.edits import ChangePronunciations
 from studyboard.translation import tr, tr_later
@@ -42,8 +42,7 @@ class PronunciationDialog(QDialog):
         self.said = QLineEdit(session.study.pronunciations.get(word, ""))
         self.list = QListWidget()
         self.list.setAccessibleName(tr("Words with a pronunciation"))
-        self.forget_button = QPushButton(tr("&Forget"))
-        self.forget_button.setAutoDefault(False)
+        self.forget_button = ActingButton(tr("&Forget"))
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Save | QDialogButtonBox.StandardButton.Close)
         buttons.button(QDialogButtonBox.StandardButton.Save).setDefault(True)
         buttons.addButton(self.forget_button, QDialogButtonBox.ButtonRole.ActionRole)

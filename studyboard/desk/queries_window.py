@@ -9,11 +9,11 @@ from PySide6.QtWidgets import (
     QLabel,
     QListWidget,
     QListWidgetItem,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.proofreader import Proofreader
 from studyboard.desk.session import Session
 from studyboard.model.script import Part
@@ -45,12 +45,9 @@ class QueriesWindow(QDialog):
         self.list.setWordWrap(True)
         self.list.setSpacing(3)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        again = QPushButton(tr("Read again"))
-        self.leave_button = QPushButton(tr("Leave it"))
-        close = QPushButton(tr("Close"))
-        for button in (again, self.leave_button, close):
-            # Return chooses the query, whatever button stands first.
-            button.setAutoDefault(False)
+        again = ActingButton(tr("Read again"))
+        self.leave_button = ActingButton(tr("Leave it"))
+        close = ActingButton(tr("Close"))
         foot = QHBoxLayout()
         foot.addWidget(again)
         foot.addStretch(1)

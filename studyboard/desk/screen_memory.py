@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import hashlib
 
-from PySide6.QtCore import QByteArray, QSettings
+from PySide6.QtCore import QByteArray, QRect, QSettings, QSize, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QWidget
 
 _GROUP = "windows"
+#: The desk asks for as much of a large screen (share of each side).
+_SHARE = 0.85
 
 
 def screens() -> str:
@@ -38,3 +40,16 @@ def bring_window_back(settings: QSettings, name: str, window: QWidget, choices: 
     if isinstance(geometry, QByteArray):
         window.restoreGeometry(geometry)
     return chosen
+
+
+def first_place(window: QWidget, available: QRect) -> None:
+    """Put *window* on a screen for the first time; where the screen has hardly more room, it takes all of it.
+
+    available: what the panels of the desktop leave of the screen; the frame of the window has to fit in too
+    """
+    wanted = window.size().expandedTo(QSize(round(available.width() * _SHARE), round(available.height() * _SHARE)))
+    place = QRect(available.topLeft(), wanted.boundedTo(available.size() * _SHARE))
+    place.moveCenter(available.center())
+    window.setGeometry(place)
+    if wanted != place.size():
+        window.setWindowState(window.windowState() | Qt.WindowState.WindowMaximized)

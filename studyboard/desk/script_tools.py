@@ -23,6 +23,13 @@ if TYPE_CHECKING:
     from studyboard.desk.main_window import MainWindow
     from studyboard.desk.script_window import ScriptWindow
 
+#: Actions whose keys hold in the window with the whole script too.
+_IN_SCRIPT = (
+    *("replace_in_script", "read_through", "spelling", "pronounce"),
+    *("set_slot", "fit_to_slot", "show_history", "show_stage", "show_prompter"),
+    *("larger_text", "smaller_text", "find_action", "quick_start", "shortcuts"),
+)
+
 
 class ScriptTools(QObject):
     """Ties the helps to the panes of one desk; their windows are made when they are first asked for."""
@@ -175,6 +182,7 @@ class ScriptTools(QObject):
             self._script.part_entered.connect(self._enter_part)
             self._script.undo_wanted.connect(self._window.commands.of("undo"))
             self._script.redo_wanted.connect(self._window.commands.of("redo"))
+            self._script.addActions([self._window.actions_by_name[name] for name in _IN_SCRIPT])
             self._window.look.changed.connect(self._dress_script)
         self._dress_script()
         self._script.show()

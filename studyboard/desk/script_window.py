@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import QSize, Signal
-from PySide6.QtGui import QCloseEvent, QShowEvent
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QCheckBox, QMenu, QVBoxLayout, QWidget
 
 from studyboard.desk.elided_label import ElidedLabel
@@ -103,6 +103,13 @@ class ScriptWindow(QWidget):
         """Nothing that was typed is lost."""
         self.flush()
         super().closeEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape leaves, as it leaves the other windows."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.close()
+        else:
+            super().keyPressEvent(event)
 
     # ---- what the study tells -------------------------------------------------------------------------------------
 

@@ -14,11 +14,11 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QListWidget,
     QPlainTextEdit,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.snippets import Snippets
 from studyboard.translation import tr
@@ -59,11 +59,8 @@ class SnippetsWindow(QDialog):
         self.preview.setTextFormat(Qt.TextFormat.PlainText)
         self.preview.setAccessibleName(tr("As it will be inserted"))
         self.names_file = ElidedLabel()
-        choose = QPushButton(tr("&Names from a file…"))
-        choose.setAutoDefault(False)
-        new, self.remove_button = QPushButton(tr("Ne&w")), QPushButton(tr("&Remove"))
-        for button in (new, self.remove_button):
-            button.setAutoDefault(False)
+        choose = ActingButton(tr("&Names from a file…"))
+        new, self.remove_button = ActingButton(tr("Ne&w")), ActingButton(tr("&Remove"))
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         self.insert_button = buttons.addButton(tr("&Insert"), QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.accepted.connect(self._insert)

@@ -13,11 +13,11 @@ from PySide6.QtWidgets import (
     QFormLayout,
     QLabel,
     QListWidget,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.session import Session
 from studyboard.desk.spelling import Spelling
 from studyboard.model.edits import ChangeLanguage, ChangeWords
@@ -69,8 +69,7 @@ class SpellingDialog(QDialog):
         label.setBuddy(words)
         words.setAccessibleName(title.replace("&", ""))
         words.setSelectionMode(QListWidget.SelectionMode.ExtendedSelection)
-        button = QPushButton(tr("Forget"))
-        button.setAutoDefault(False)
+        button = ActingButton(tr("Forget"))
         button.setAccessibleName(tr("Forget the chosen words"))
         button.setEnabled(False)
         words.itemSelectionChanged.connect(lambda: button.setEnabled(bool(words.selectedItems())))

@@ -9,6 +9,7 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtSvgWidgets import QSvgWidget
 from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.folders import studies_folder
 from studyboard.desk.look import Look
 from studyboard.desk.opening import Opened, new_study, open_path
@@ -83,10 +84,9 @@ class StartWindow(QDialog):
         self._open(Path(event.mimeData().urls()[0].toLocalFile()))
 
     def _button(self, label: str, act: object, *, primary: bool = False) -> QPushButton:
-        button = QPushButton(label)
+        button = QPushButton(label) if primary else ActingButton(label)
         button.setProperty("primary", primary)
         button.setMinimumHeight(36)
-        button.setAutoDefault(primary)
         button.clicked.connect(lambda: act())  # type: ignore[operator]
         return button
 

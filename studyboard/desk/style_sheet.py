@@ -19,7 +19,7 @@ QMenu::item {{ padding: 5px 24px 5px 12px; border-radius: 4px; }}
 QMenu::item:selected {{ background: {accent_soft}; }}
 QMenu::item:disabled {{ color: {rail}; }}
 QMenu::separator {{ height: 1px; background: {rule}; margin: 5px 8px; }}
-QPushButton {{ background: {surface}; border: 1px solid {rail}; border-radius: 6px; padding: 5px 14px; }}
+QPushButton {{ background: {surface}; border: 1px solid {rail}; border-radius: 6px; padding: 5px 14px; outline: none; }}
 QPushButton:hover {{ background: {accent_soft}; }}
 QPushButton:focus {{ border: 2px solid {focus}; padding: 4px 13px; }}
 QPushButton:disabled {{ color: {rail}; border-color: {rule}; }}
@@ -54,6 +54,7 @@ QTableView::item:focus {{ border-color: {focus}; }}
 QListView:focus {{ border-color: {focus}; }}
 QHeaderView::section {{ background: {paper}; color: {ink_quiet}; border: none; border-bottom: 1px solid {rule};
     padding: 5px 8px; font-weight: 600; }}
+QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
 QProgressBar {{ background: {track}; border: none; border-radius: 4px; height: 8px; text-align: center; }}
 QProgressBar::chunk {{ background: {accent}; border-radius: 4px; }}
 QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}

@@ -241,3 +241,18 @@ def test_the_heading_of_the_start_window_is_whole_with_large_text(qtbot: QtBot, 
         qtbot.waitExposed(window)
         for label in window.findChildren(QLabel):
             assert label.height() >= label.heightForWidth(label.width()) - 1
+
+
+def test_enter_takes_what_has_the_focus_at_the_first_start(
+    qtbot: QtBot, still_look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("STUDYBOARD_STUDIES", str(tmp_path))
+    start = StartWindow(still_look)
+    qtbot.addWidget(start)
+    opened: list[Opened] = []
+    start.opened.connect(opened.append)
+    start.show()
+    start.tour_button.setFocus()
+    qtbot.keyClick(start.tour_button, Qt.Key.Key_Return)
+    assert [one.file.path.stem for one in opened] == ["Tour"]
+    opened[0].file.close()

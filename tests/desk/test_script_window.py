@@ -223,3 +223,17 @@ def test_a_long_talk_opens_and_takes_letters_quickly(
     assert time.perf_counter() - begun < 5
     assert document.line(499) == words
     assert document.line(250) == words
+
+
+def test_keys_of_the_desk_hold_there_too_and_escape_leaves(
+    qtbot: QtBot, desk: MainWindow, script: ScriptWindow
+) -> None:
+    key(script, "R", "Control")
+    find = desk.script_tools._find
+    assert find is not None
+    qtbot.waitUntil(find.isVisible)
+    find.close()
+    script.activateWindow()
+    script.text.setFocus()
+    key(script, "Escape")
+    assert not script.isVisible()
