@@ -29,8 +29,9 @@ _NOTICE_MOST = 620
 class Arrangement(QWidget):
     """Lanes or run-through on the left, board and spoken line on the right, the ruler below, a notice over them.
 
-    State: which of the two is on the left, whether the board is alone, and where the user has put the dividers. No pane
-    insists on more room than a small screen has: what does not fit scrolls.
+    State: which of the two is on the left, whether the board is alone, where the user has put the dividers, and how
+    much height the board has lent to a line with much below it (px). No pane insists on more room than a small screen
+    has: what does not fit scrolls.
     """
 
     def __init__(
@@ -61,6 +62,8 @@ class Arrangement(QWidget):
         self._right = _split(Qt.Orientation.Vertical, self._board, self._line, stretch=(1, 0), sizes=(400, 180))
         middle = _split(Qt.Orientation.Horizontal, self._left, self._right, stretch=(4, 3), sizes=(760, 590))
         self._dividers = (middle, self._right)
+        self._lent = 0
+        self._right.splitterMoved.connect(self._keep_dividers)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(14, 4, 14, 8)
         layout.setSpacing(8)
@@ -76,6 +79,8 @@ class Arrangement(QWidget):
         notice.installEventFilter(self)
         self._left.installEventFilter(self)
         self._writing.installEventFilter(self)
+        # What was lent is asked back when the line has been laid out, not while it is.
+        self._writing.laid_out.connect(self._make_room_for_line, Qt.ConnectionType.QueuedConnection)
 
     def show_writing(self) -> None:
         """Lanes, facts, marks and the spoken line."""
@@ -101,8 +106,13 @@ class Arrangement(QWidget):
         """Where the user has put the dividers, to be given to `set_dividers` another day."""
         places = QByteArray()
         stream = QDataStream(places, QIODevice.OpenModeFlag.WriteOnly)
+        above, below = self._right.sizes()
+        if self._lent:
+            self._right.setSizes([above + self._lent, below - self._lent])
         for splitter in self._dividers:
             stream << splitter.saveState()
+        if self._lent:
+            self._right.setSizes([above, below])
         return places
 
     def set_dividers(self, places: QByteArray) -> None:
@@ -135,8 +145,19 @@ class Arrangement(QWidget):
     def _make_room_for_line(self) -> None:
         above, below = self._right.sizes()
         more = min(self._writing.short_by, above - _BOARD_SPARES)
-        if not self._line.isHidden() and more > 0:
+        if self._line.isHidden():
+            return
+        if more > 0:
+            self._lent += more
+        else:
+            more = -min(self._lent, self._writing.spare)
+            self._lent += more
+        if more:
             self._right.setSizes([above - more, below + more])
+
+    def _keep_dividers(self) -> None:
+        """The user has moved them: what the board has lent to the line stays there."""
+        self._lent = 0
 
     def _place_notice(self) -> None:
         """Over the foot of the left pane, where it hides neither the board nor the ruler; beside a lone board."""

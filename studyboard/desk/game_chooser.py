@@ -16,6 +16,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QApplication,
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
@@ -28,6 +29,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.notation.pgn_games import GameEntry
 from studyboard.translation import tr
 
@@ -130,7 +132,7 @@ class GameChooser(QDialog):
         header.setSectionResizeMode(4, QHeaderView.ResizeMode.Stretch)
         self.count = QLabel()
         self.count.setObjectName("quiet")
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons = DialogButtons(QDialogButtonBox.StandardButton.Cancel)
         self.choose_button = QPushButton(tr("Open this game"))
         self.choose_button.setDefault(True)
         buttons.addButton(self.choose_button, QDialogButtonBox.ButtonRole.AcceptRole)
@@ -156,6 +158,7 @@ class GameChooser(QDialog):
         """Up and Down choose while the filter is being typed."""
         if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and self.filter.hasFocus():
             self.table.setFocus()
+            QApplication.sendEvent(self.table, event)
             return
         super().keyPressEvent(event)
 

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.session import Session
 from studyboard.model.edits import ChangeHeaders
 from studyboard.model.study import SEVEN_TAG_ROSTER
@@ -54,7 +55,7 @@ class HeadersDialog(QDialog):
         self._sort_roster_first()
         more = QPushButton(tr("Add a tag"))
         more.clicked.connect(self._add_empty)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
+        buttons = DialogButtons(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         row = QHBoxLayout()

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayo
 
 from studyboard import __version__
 from studyboard.desk.actions import ACTIONS, MENUS, ActionSpec
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.setup_check import check_setup
 from studyboard.translation import tr, tr_later
 
@@ -98,7 +99,7 @@ def show_text(parent: QWidget, title: str, html: str) -> None:
     text.setHtml(html)
     text.setOpenExternalLinks(False)
     text.setAccessibleName(title)
-    buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+    buttons = DialogButtons(QDialogButtonBox.StandardButton.Close)
     buttons.rejected.connect(dialog.reject)
     layout = QVBoxLayout(dialog)
     layout.addWidget(text)

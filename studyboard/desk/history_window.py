@@ -8,6 +8,7 @@ from PySide6.QtCore import QDate, QDateTime, QLocale, QSize, Qt, QTime
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.session import Session
 from studyboard.translation import tr
 
@@ -35,7 +36,7 @@ class HistoryWindow(QDialog):
         self.list.setAccessibleName(tr("Edits, the newest first"))
         self.list.setSpacing(3)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons = DialogButtons(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.reject)
         layout = QVBoxLayout(self)
         layout.addWidget(about)

@@ -29,6 +29,7 @@ from studyboard.board import set_up as rules
 from studyboard.board.set_up import EMPTY, SetUp, SetUpError
 from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.board_announce import announce
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.look import Look
 from studyboard.desk.position_board import PositionBoard
 from studyboard.desk.style_sheet import style_sheet
@@ -68,9 +69,8 @@ class PositionWindow(QDialog):
         self.fen.setAccessibleName(tr("Position as FEN"))
         self.fen.setToolTip(tr("Write or paste a position here and press Enter."))
         self.fen.returnPressed.connect(self._read_fen)
-        self._buttons = QDialogButtonBox()
+        self._buttons = DialogButtons(QDialogButtonBox.StandardButton.Cancel)
         self.ok = self._buttons.addButton(accept, QDialogButtonBox.ButtonRole.AcceptRole)
-        self._buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
         self._buttons.accepted.connect(self.accept)
         self._buttons.rejected.connect(self.reject)
         self._lay(self._fields())

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.acting_button import ActingButton
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.session import Session
 from studyboard.model.edits import ChangePronunciations
 from studyboard.translation import tr, tr_later
@@ -43,7 +44,7 @@ class PronunciationDialog(QDialog):
         self.list = QListWidget()
         self.list.setAccessibleName(tr("Words with a pronunciation"))
         self.forget_button = ActingButton(tr("&Forget"))
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Save | QDialogButtonBox.StandardButton.Close)
+        buttons = DialogButtons(QDialogButtonBox.StandardButton.Save | QDialogButtonBox.StandardButton.Close)
         buttons.button(QDialogButtonBox.StandardButton.Save).setDefault(True)
         buttons.addButton(self.forget_button, QDialogButtonBox.ButtonRole.ActionRole)
         buttons.accepted.connect(self.accept)

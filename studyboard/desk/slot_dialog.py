@@ -6,6 +6,7 @@ import re
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QLineEdit, QVBoxLayout, QWidget
 
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.timing.clock import clock
 from studyboard.translation import tr
 
@@ -37,7 +38,7 @@ class SlotDialog(QDialog):
         self._problem = QLabel("")
         self._problem.setObjectName("over")
         self._problem.setWordWrap(True)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
+        buttons = DialogButtons(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         layout = QVBoxLayout(self)

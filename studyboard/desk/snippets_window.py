@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.acting_button import ActingButton
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.snippets import Snippets
 from studyboard.translation import tr
@@ -61,7 +62,7 @@ class SnippetsWindow(QDialog):
         self.names_file = ElidedLabel()
         choose = ActingButton(tr("&Names from a file…"))
         new, self.remove_button = ActingButton(tr("Ne&w")), ActingButton(tr("&Remove"))
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons = DialogButtons(QDialogButtonBox.StandardButton.Close)
         self.insert_button = buttons.addButton(tr("&Insert"), QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.accepted.connect(self._insert)
         buttons.rejected.connect(self.reject)

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.acting_button import ActingButton
+from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.session import Session
 from studyboard.desk.spelling import Spelling
 from studyboard.model.edits import ChangeLanguage, ChangeWords
@@ -44,7 +45,7 @@ class SpellingDialog(QDialog):
         self.problem.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.study_words = QListWidget()
         self.own_words = QListWidget()
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons = DialogButtons(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.reject)
         layout = QVBoxLayout(self)
         layout.addWidget(self.on)

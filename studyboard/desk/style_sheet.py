@@ -54,7 +54,6 @@ QTableView::item:focus {{ border-color: {focus}; }}
 QListView:focus {{ border-color: {focus}; }}
 QHeaderView::section {{ background: {paper}; color: {ink_quiet}; border: none; border-bottom: 1px solid {rule};
     padding: 5px 8px; font-weight: 600; }}
-QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
 QProgressBar {{ background: {track}; border: none; border-radius: 4px; height: 8px; text-align: center; }}
 QProgressBar::chunk {{ background: {accent}; border-radius: 4px; }}
 QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QSizePolicy, QWidget
 
@@ -15,7 +15,11 @@ class Yielding(QScrollArea):
     """Shows a widget whole where it fits; it is shown and hidden with the widget.
 
     What gets the keyboard is scrolled into view.
+
+    laid_out: the widget is about to be laid out anew
     """
+
+    laid_out = Signal()
 
     #: False while the widget is being taken over, and once this one is being destroyed.
     _follows = False
@@ -62,6 +66,12 @@ class Yielding(QScrollArea):
         return max(0, self._least(room.width()).height() - room.height())
 
     @property
+    def spare(self) -> int:
+        """How much height it could do without and still not scroll up and down (px)."""
+        room = self.maximumViewportSize()
+        return max(0, room.height() - self._least(room.width()).height())
+
+    @property
     def _needed(self) -> int:
         """The height that wrapped words need in this width (px), negative where it does not matter."""
         return self._pane.heightForWidth(self.width()) if self.isVisible() else -1
@@ -83,6 +93,7 @@ class Yielding(QScrollArea):
             elif event.type() == QEvent.Type.LayoutRequest:
                 self.updateGeometry()
                 self._stretch()
+                self.laid_out.emit()
         return super().eventFilter(watched, event)
 
     def _stretch(self) -> None:

@@ -170,3 +170,25 @@ def test_what_is_found_in_a_line_does_not_push_its_foot_out_of_view(qtbot: QtBot
     settle()
     for widget in (desk.proofreading.bar, desk.line_editor.intended, desk.line_editor.text):
         assert widget.visibleRegion().boundingRect().size() == widget.size()
+
+
+def test_the_board_is_as_large_as_before_when_a_query_has_gone(qtbot: QtBot, desk: MainWindow) -> None:
+    desk.resize(1366, 768)
+    settle()
+    node = desk.session.study.node(desk.session.study.root).children[0]
+    desk.session.show(node)
+    settle()
+    size = desk.board_view.size()
+    spoken = SpokenLine("White has a rook on g7 and Black is a queen up.")
+    desk.session.do(ChangeNode(node, "spoken", spoken))
+    qtbot.waitUntil(lambda: desk.proofreading.bar.isVisible(), timeout=15_000)
+    settle()
+    assert desk.board_view.height() < size.height()
+    dividers = desk.dividers()
+    desk.session.do(ChangeNode(node, "spoken", SpokenLine("The king's pawn.")))
+    qtbot.waitUntil(lambda: not desk.proofreading.bar.isVisible(), timeout=15_000)
+    settle()
+    assert desk.board_view.size() == size
+    desk.set_dividers(dividers)
+    settle()
+    assert desk.board_view.size() == size

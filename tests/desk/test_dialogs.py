@@ -256,3 +256,19 @@ def test_enter_takes_what_has_the_focus_at_the_first_start(
     qtbot.keyClick(start.tour_button, Qt.Key.Key_Return)
     assert [one.file.path.stem for one in opened] == ["Tour"]
     opened[0].file.close()
+
+
+def test_down_chooses_the_next_game_from_the_field_at_once(qtbot: QtBot) -> None:
+    path = example_folder() / "round.pgn"
+    chooser = GameChooser(path, index_games(path))
+    qtbot.addWidget(chooser)
+    chooser.show()
+    chooser.activateWindow()
+    chooser.filter.setFocus()
+    qtbot.waitUntil(chooser.filter.hasFocus)
+    qtbot.keyClick(chooser.filter, Qt.Key.Key_Down)
+    chosen = chooser.chosen()
+    assert chosen is not None
+    assert chosen.headers["White"] == "Quayle, Desmond"
+    assert chooser.table.hasFocus()
+    assert all(button.icon().isNull() for button in chooser.findChildren(QPushButton))
