@@ -26,6 +26,7 @@ from studyboard.desk.notice import Notice
 from studyboard.desk.opened_words import problem_table, recovered_words
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
+from studyboard.desk.shared_keys import BESIDE, share_keys
 from studyboard.desk.style_sheet import style_sheet
 from studyboard.desk.time_ruler import TimeRuler
 from studyboard.desk.top_bar import TopBar, title
@@ -328,6 +329,7 @@ class MainWindow(QMainWindow):
             from studyboard.desk.stage import Stage
 
             self._stage_window = Stage(self.session, self.look, self.performance, self.settings)
+            share_keys(self._stage_window, self.actions_by_name, BESIDE)
         self._stage_window.show()
         self._stage_window.raise_()
 
@@ -337,6 +339,7 @@ class MainWindow(QMainWindow):
             from studyboard.desk.prompter_window import PrompterWindow
 
             self._prompter_window = PrompterWindow(self.session, self.look, self.performance, self.settings)
+            share_keys(self._prompter_window, self.actions_by_name, BESIDE)
         self._prompter_window.setStyleSheet(style_sheet(self.look))
         self._prompter_window.show()
         self._prompter_window.prompter.refresh()

@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QApplication, QMenu
 
 from studyboard.desk.line_spelling import LineSpelling
+from studyboard.desk.shared_keys import IN_SCRIPT, share_keys
 from studyboard.desk.snippets import Snippets
 from studyboard.desk.spelling import Spelling, put_on_top
 from studyboard.desk.style_sheet import style_sheet
@@ -22,13 +23,6 @@ if TYPE_CHECKING:
     from studyboard.desk.find_window import FindWindow
     from studyboard.desk.main_window import MainWindow
     from studyboard.desk.script_window import ScriptWindow
-
-#: Actions whose keys hold in the window with the whole script too.
-_IN_SCRIPT = (
-    *("replace_in_script", "read_through", "spelling", "pronounce"),
-    *("set_slot", "fit_to_slot", "show_history", "show_stage", "show_prompter"),
-    *("larger_text", "smaller_text", "find_action", "quick_start", "shortcuts"),
-)
 
 
 class ScriptTools(QObject):
@@ -182,7 +176,7 @@ class ScriptTools(QObject):
             self._script.part_entered.connect(self._enter_part)
             self._script.undo_wanted.connect(self._window.commands.of("undo"))
             self._script.redo_wanted.connect(self._window.commands.of("redo"))
-            self._script.addActions([self._window.actions_by_name[name] for name in _IN_SCRIPT])
+            share_keys(self._script, self._window.actions_by_name, IN_SCRIPT)
             self._window.look.changed.connect(self._dress_script)
         self._dress_script()
         self._script.show()

@@ -18,7 +18,7 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtCore import QPoint, QRect, QSettings, QSize, Qt, QTimer
-from PySide6.QtGui import QGuiApplication, QPainter, QPixmap
+from PySide6.QtGui import QContextMenuEvent, QGuiApplication, QPainter, QPixmap
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QMenu, QWidget
 
@@ -49,6 +49,8 @@ SCREENS = (
 THEMES = ("light", "dark")
 _SHOWN = 41
 _WAIT = 250
+#: By then the whole script has been read through (ms).
+_READS = 6000
 
 
 def main() -> None:
@@ -119,21 +121,18 @@ def _states(folder: Path, look: Look, screen: Screen) -> Iterator[tuple[str, QWi
     desk.commands.of("fit_to_slot")()
     yield "notice", desk
     desk.commands.of("undo")()
-    for name in ("read_through", "find", "script_view", "board_only"):
-        yield from _by_action(desk, name)
+    yield from _on_the_board(desk)
+    yield from _in_the_lanes(desk)
+    yield from _helps_in_writing(desk)
     for name in (
-        "edit_headers",
-        "set_slot",
-        "show_history",
-        "find_action",
-        "quick_start",
-        "shortcuts",
-        "check_setup",
-        "deliver",
-        "new_from_position",
-        "snippets",
+        *("edit_headers", "set_slot", "show_history", "find_action", "quick_start", "shortcuts", "check_setup"),
+        *("deliver", "new_from_position", "edit_snippets", "spelling"),
     ):
         yield from _modal(desk, name)
+    word = desk.line_editor.text.textCursor()
+    word.setPosition(4)
+    desk.line_editor.text.setTextCursor(word)
+    yield from _modal(desk, "pronounce")
     for title, menu in desk._menus.items():
         menu.aboutToShow.emit()
         menu.popup(QPoint(0, 0))
@@ -143,6 +142,96 @@ def _states(folder: Path, look: Look, screen: Screen) -> Iterator[tuple[str, QWi
     yield from _windows_beside(desk)
     yield from _chooser(desk)
     desk.close()
+
+
+def _on_the_board(desk: MainWindow) -> Iterator[tuple[str, QWidget]]:
+    """What can be asked about a piece and about a move, numbered marks, and the board alone."""
+    board, session, size = desk.board_view, desk.session, desk.size()
+    move = session.study.node(session.node).move
+    assert move is not None
+    board.ask_square(move.to_square)
+    yield "facts-of-a-piece", desk
+    board.ask_move()
+    yield "facts-of-a-move", desk
+    board.ask_move()
+    desk.commands.of("number_marks")()
+    board.set_marking(True)
+    yield "marks-with-numbers", desk
+    board.set_marking(False)
+    desk.commands.of("undo")()
+    desk.notice.hide()
+    board.begin_entry("Qh9")
+    QTest.keyClick(QApplication.focusWidget() or desk, Qt.Key.Key_Return)
+    yield "move-that-cannot-be-played", desk
+    QTest.keyClick(QApplication.focusWidget() or desk, Qt.Key.Key_Escape)
+    desk.commands.of("board_only")()
+    yield "board-only", desk
+    desk.commands.of("board_only")()
+    desk.resize(size)
+
+
+def _in_the_lanes(desk: MainWindow) -> Iterator[tuple[str, QWidget]]:
+    """Rows chosen together, the bar that finds, and folded side-lines."""
+    session = desk.session
+    session.choose(list(session.study.main_line())[_SHOWN - 3 : _SHOWN + 1])
+    yield "chosen-rows", desk
+    session.choose(())
+    desk.commands.of("find")()
+    QTest.keyClicks(QApplication.focusWidget() or desk, "knight")
+    yield "find", desk
+    QTest.keyClick(QApplication.focusWidget() or desk, Qt.Key.Key_Escape)
+    desk.commands.of("fold_all")()
+    yield "folded", desk
+    desk.commands.of("unfold_all")()
+
+
+def _helps_in_writing(desk: MainWindow) -> Iterator[tuple[str, QWidget]]:
+    """The read-through of the whole, the script as one text, find and replace, a misspelt word and the snippets."""
+    session, node = desk.session, desk.session.node
+    was = session.study.nodes[node].spoken
+    session.do(ChangeNode(node, "spoken", SpokenLine("The rok on g7 hangs, and White is a queen up.")))
+    desk.line_editor.focus_line()
+    _until(lambda: bool(desk.line_editor.text.misspelt))
+    yield "misspelt", desk
+    yield from _popped_up(lambda: _ask_for_menu(desk), "spelling-menu")
+    yield from _popped_up(desk.commands.of("insert_snippet"), "snippets-menu")
+    for name in ("read_through", "show_script", "replace_in_script"):
+        yield from _by_action(desk, name)
+    session.do(ChangeNode(node, "spoken", was))
+
+
+def _ask_for_menu(desk: MainWindow) -> None:
+    """A right click on the misspelt word of the line."""
+    text = desk.line_editor.text
+    cursor = text.textCursor()
+    cursor.setPosition(6)
+    spot = text.cursorRect(cursor).center()
+    event = QContextMenuEvent(QContextMenuEvent.Reason.Mouse, spot, text.viewport().mapToGlobal(spot))
+    QApplication.sendEvent(text.viewport(), event)
+
+
+def _popped_up(open_it: Callable[[], object], name: str) -> Iterator[tuple[str, QWidget]]:
+    """A menu, whether or not it holds the program up."""
+    pictures: list[QPixmap] = []
+
+    def take() -> None:
+        menu = QApplication.activePopupWidget()
+        if menu is not None:
+            pictures.append(menu.grab())
+            menu.close()
+
+    QTimer.singleShot(_WAIT, take)
+    open_it()
+    QTest.qWait(2 * _WAIT)
+    if pictures:
+        yield name, _Shown(pictures[0])
+
+
+def _until(told: Callable[[], bool], most: int = 60) -> None:
+    for _ in range(most):
+        if told():
+            return
+        QTest.qWait(_WAIT)
 
 
 def _run_through(desk: MainWindow) -> Iterator[tuple[str, QWidget]]:
@@ -195,7 +284,7 @@ def _by_action(desk: MainWindow, name: str) -> Iterator[tuple[str, QWidget]]:
         return
     before = {id(window) for window in QApplication.topLevelWidgets() if window.isVisible()}
     desk.commands.of(name)()
-    QTest.qWait(_WAIT)
+    QTest.qWait(_READS if name == "read_through" else _WAIT)
     opened = [w for w in QApplication.topLevelWidgets() if w.isVisible() and id(w) not in before]
     opened = [w for w in opened if not isinstance(w, QMenu)]
     yield name, opened[0] if opened else desk
