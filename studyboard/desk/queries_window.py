@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.acting_button import ActingButton
+from studyboard.desk.lanes_rows import part_name
 from studyboard.desk.proofreader import Proofreader
 from studyboard.desk.session import Session
 from studyboard.model.script import Part
@@ -64,7 +65,7 @@ class QueriesWindow(QDialog):
         self.list.itemClicked.connect(lambda item: self.chosen.emit(item.data(Qt.ItemDataRole.UserRole)))
         self.list.currentRowChanged.connect(lambda row: self.leave_button.setEnabled(row >= 0))
         proofreader.script_read.connect(self._fill)
-        proofreader.reading.connect(lambda reading: self.summary.setText("Reading …") if reading else self._fill())
+        proofreader.reading.connect(lambda reading: self.summary.setText(tr("Reading …")) if reading else self._fill())
         self._fill()
 
     def _fill(self) -> None:
@@ -93,7 +94,7 @@ class QueriesWindow(QDialog):
 
     def _where(self, query: Finding) -> str:
         if isinstance(query.beat, Part):
-            return query.beat.value.capitalize()
+            return part_name(query.beat)
         if query.beat is None or query.beat not in self._session.study.nodes:
             return ""
         return move_label(self._session.positions, query.beat)

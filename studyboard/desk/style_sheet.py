@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from studyboard.desk.look import Look
+from studyboard.resources_path import resource
 
 _TEMPLATE = """
 QWidget {{ color: {ink}; }}
@@ -47,6 +48,7 @@ QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {ru
     gridline-color: {rule}; selection-background-color: {accent_soft}; selection-color: {ink};
     alternate-background-color: {paper}; }}
 QTableView, QListView, QTreeView {{ outline: none; }}
+QListView::item {{ padding: 3px 4px; }}
 QTableView::item {{ padding: 2px 5px; border: 1px solid transparent; }}
 QTableView::item:hover, QListView::item:hover {{ background: {paper}; color: {ink}; }}
 QTableView::item:selected, QListView::item:selected {{ background: {accent_soft}; color: {ink}; }}
@@ -68,6 +70,19 @@ QStatusBar::item {{ border: none; }}
 QToolTip {{ background: {surface}; color: {ink}; border: 1px solid {rail}; padding: 5px; }}
 QCheckBox, QRadioButton {{ spacing: 8px; padding: 2px; }}
 QCheckBox:focus, QRadioButton:focus {{ outline: none; color: {focus}; }}
+QCheckBox::indicator, QRadioButton::indicator {{
+    width: 15px; height: 15px; border: 1px solid {rail}; background: {surface}; }}
+QCheckBox::indicator {{ border-radius: 4px; }}
+QRadioButton::indicator {{ border-radius: 8px; }}
+QCheckBox::indicator:checked {{ background: {accent}; border-color: {accent}; image: url("{tick}"); }}
+QRadioButton::indicator:checked {{ width: 7px; height: 7px; border: 5px solid {accent}; background: {on_accent}; }}
+QCheckBox::indicator:focus, QRadioButton::indicator:focus {{ border-color: {focus}; }}
+QCheckBox::indicator:disabled, QRadioButton::indicator:disabled {{ border-color: {rule}; background: {paper}; }}
+QComboBox {{ background: {surface}; border: 1px solid {rail}; border-radius: 5px; padding: 4px 8px; }}
+QComboBox:focus {{ border: 2px solid {focus}; padding: 3px 7px; }}
+QComboBox:disabled {{ color: {rail}; border-color: {rule}; }}
+QComboBox::drop-down {{ border: none; width: 24px; }}
+QComboBox::down-arrow {{ image: url("{caret}"); width: 12px; height: 12px; }}
 """
 
 
@@ -75,4 +90,5 @@ def style_sheet(look: Look) -> str:
     """Qt style sheet for the whole application in the colours of *look*."""
     theme = look.theme
     tokens = {name: getattr(theme, name) for name in theme.__dataclass_fields__}
-    return _TEMPLATE.format(**tokens)
+    shapes = {name: resource("controls", f"{name}-{theme.name}.svg").as_posix() for name in ("tick", "caret")}
+    return _TEMPLATE.format(**tokens, **shapes)

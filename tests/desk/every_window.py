@@ -17,7 +17,7 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QPoint, QRect, QSettings, QSize, Qt, QTimer
+from PySide6.QtCore import QEventLoop, QPoint, QRect, QSettings, QSize, Qt, QTimer
 from PySide6.QtGui import QContextMenuEvent, QGuiApplication, QPainter, QPixmap
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QMenu, QWidget
@@ -49,8 +49,6 @@ SCREENS = (
 THEMES = ("light", "dark")
 _SHOWN = 41
 _WAIT = 250
-#: By then the whole script has been read through (ms).
-_READS = 6000
 
 
 def main() -> None:
@@ -79,7 +77,7 @@ def _picture(to: Path, screen: Screen) -> None:
             look.choose_theme(theme)
             made: list[tuple[str, QPixmap]] = []
             for name, window in _states(Path(folder), look, screen):
-                QTest.qWait(_WAIT)
+                _wait(_WAIT)
                 picture = window.grab()
                 picture.save(str(to / f"{screen.name}-{theme}-{name}.png"))
                 made.append((name, picture))
@@ -101,7 +99,7 @@ def _states(folder: Path, look: Look, screen: Screen) -> Iterator[tuple[str, QWi
     desk.resize(screen.size)
     desk.show()
     session = desk.session
-    QTest.qWait(600)
+    _wait(600)
     yield "greeting", desk
     session.show(list(session.study.main_line())[_SHOWN])
     yield "write", desk
@@ -115,7 +113,7 @@ def _states(folder: Path, look: Look, screen: Screen) -> Iterator[tuple[str, QWi
     was = session.study.nodes[node].spoken
     wrong = SpokenLine("The knight on g5 attacks the king on e8, and White is a queen up.")
     session.do(ChangeNode(node, "spoken", wrong))
-    QTest.qWait(1500)
+    _until(desk.proofreading.bar.isVisible)
     yield "query", desk
     session.do(ChangeNode(node, "spoken", was))
     desk.commands.of("fit_to_slot")()
@@ -222,16 +220,23 @@ def _popped_up(open_it: Callable[[], object], name: str) -> Iterator[tuple[str, 
 
     QTimer.singleShot(_WAIT, take)
     open_it()
-    QTest.qWait(2 * _WAIT)
+    _wait(2 * _WAIT)
     if pictures:
         yield name, _Shown(pictures[0])
+
+
+def _wait(milliseconds: int) -> None:
+    """Let the desk run; unlike QTest.qWait this lets the threads beside it run too."""
+    loop = QEventLoop()
+    QTimer.singleShot(milliseconds, loop.quit)
+    loop.exec()
 
 
 def _until(told: Callable[[], bool], most: int = 60) -> None:
     for _ in range(most):
         if told():
             return
-        QTest.qWait(_WAIT)
+        _wait(_WAIT)
 
 
 def _run_through(desk: MainWindow) -> Iterator[tuple[str, QWidget]]:
@@ -284,7 +289,9 @@ def _by_action(desk: MainWindow, name: str) -> Iterator[tuple[str, QWidget]]:
         return
     before = {id(window) for window in QApplication.topLevelWidgets() if window.isVisible()}
     desk.commands.of(name)()
-    QTest.qWait(_READS if name == "read_through" else _WAIT)
+    _wait(_WAIT)
+    if name == "read_through":
+        _until(lambda: bool(desk.proofreading.proofreader.found.confirmed))
     opened = [w for w in QApplication.topLevelWidgets() if w.isVisible() and id(w) not in before]
     opened = [w for w in opened if not isinstance(w, QMenu)]
     yield name, opened[0] if opened else desk
@@ -307,7 +314,7 @@ def _while_modal(open_it: Callable[[], object], name: str, seen: list[QWidget]) 
         dialog = QApplication.activeModalWidget()
         if dialog is None:
             return
-        QTest.qWait(_WAIT)
+        _wait(_WAIT)
         pictures.append(dialog.grab())
         if isinstance(dialog, QDialog):
             dialog.reject()
