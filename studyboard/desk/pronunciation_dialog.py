@@ -42,6 +42,7 @@ class PronunciationDialog(QDialog):
         self.word = QLineEdit(word)
         self.said = QLineEdit(session.study.pronunciations.get(word, ""))
         self.list = QListWidget()
+        self.list.setSpacing(2)
         self.list.setAccessibleName(tr("Words with a pronunciation"))
         self.forget_button = ActingButton(tr("&Forget"))
         buttons = DialogButtons(QDialogButtonBox.StandardButton.Save | QDialogButtonBox.StandardButton.Close)

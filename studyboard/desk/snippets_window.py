@@ -44,6 +44,7 @@ class SnippetsWindow(QDialog):
         line = self.fontMetrics().height()
         self.resize(QSize(42 * line, 26 * line).boundedTo(self.screen().availableSize() * 0.95))
         self.list = QListWidget()
+        self.list.setSpacing(2)
         self.list.setAccessibleName(tr("Snippets"))
         self.name = QLineEdit()
         self.name.setAccessibleName(tr("Name of the snippet"))

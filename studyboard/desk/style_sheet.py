@@ -48,7 +48,6 @@ QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {ru
     gridline-color: {rule}; selection-background-color: {accent_soft}; selection-color: {ink};
     alternate-background-color: {paper}; }}
 QTableView, QListView, QTreeView {{ outline: none; }}
-QListView::item {{ padding: 3px 4px; }}
 QTableView::item {{ padding: 2px 5px; border: 1px solid transparent; }}
 QTableView::item:hover, QListView::item:hover {{ background: {paper}; color: {ink}; }}
 QTableView::item:selected, QListView::item:selected {{ background: {accent_soft}; color: {ink}; }}

@@ -43,8 +43,9 @@ def read_talk(toml: str, study: Study) -> Study:
         raise TalkFileError(f"The talk file is not valid TOML: {reason}.") from reason
     told = study.snapshot()
     try:
-        _known(talk, ("slot", "lines", "node"), "The talk file")
+        _known(talk, ("slot", "language", "lines", "node"), "The talk file")
         told.slot = _seconds("slot", talk["slot"]) if "slot" in talk else None
+        told.language = _text("language", talk["language"]) if "language" in talk else told.language
         lines = _table("lines", talk.get("lines", {}))
         _known(lines, [part.value for part in Part], "“lines”")
         for name, text in lines.items():

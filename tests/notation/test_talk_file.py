@@ -14,6 +14,7 @@ from studyboard.notation.talk_file import TalkFileError, read_talk
 
 TALK = """
 slot = 480
+language = "en_GB"
 
 [lines]
 greeting = "Good evening."
@@ -54,6 +55,7 @@ def test_a_talk_is_laid_over_its_game():
     assert len(given.nodes) == 4
     assert talk.headers == given.headers
     assert talk.slot == 480.0
+    assert talk.language == "en_GB"
     assert talk.line(Part.GREETING).spoken.text == "Good evening."
     assert talk.line(Part.THANKS).spoken.text == ""
     assert talk.nodes[0].spoken.text == "Here we start."
@@ -80,12 +82,14 @@ def test_an_empty_talk_changes_nothing():
     talk = read_talk("", game())
     assert talk.nodes == game().nodes
     assert talk.slot is None
+    assert talk.language == ""
 
 
 @pytest.mark.parametrize(
     ("toml", "sentence"),
     [
         ("slot = ", "not valid TOML"),
+        ("language = 3", "“language” should be"),
         ("slot = -3", "“slot” should be a number of seconds"),
         ("slot = true", "“slot” should be a number of seconds"),
         ('slot = "long"', "“slot” should be a number of seconds"),
