@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from PySide6.QtGui import QFontMetrics
+
 from studyboard.desk.look import Look
 from studyboard.resources_path import resource
 
@@ -69,25 +71,43 @@ QStatusBar::item {{ border: none; }}
 QToolTip {{ background: {surface}; color: {ink}; border: 1px solid {rail}; padding: 5px; }}
 QCheckBox, QRadioButton {{ spacing: 8px; padding: 2px; }}
 QCheckBox:focus, QRadioButton:focus {{ outline: none; color: {focus}; }}
+QCheckBox:disabled, QRadioButton:disabled {{ color: {rail}; }}
 QCheckBox::indicator, QRadioButton::indicator {{
-    width: 15px; height: 15px; border: 1px solid {rail}; background: {surface}; }}
+    width: {box}px; height: {box}px; border: 1px solid {rail}; background: {surface}; }}
 QCheckBox::indicator {{ border-radius: 4px; }}
-QRadioButton::indicator {{ border-radius: 8px; }}
+QRadioButton::indicator {{ border-radius: {round}px; }}
 QCheckBox::indicator:checked {{ background: {accent}; border-color: {accent}; image: url("{tick}"); }}
-QRadioButton::indicator:checked {{ width: 7px; height: 7px; border: 5px solid {accent}; background: {on_accent}; }}
+QRadioButton::indicator:checked {{
+    width: {dot}px; height: {dot}px; border: {ring}px solid {accent}; background: {on_accent}; }}
 QCheckBox::indicator:focus, QRadioButton::indicator:focus {{ border-color: {focus}; }}
-QCheckBox::indicator:disabled, QRadioButton::indicator:disabled {{ border-color: {rule}; background: {paper}; }}
+QCheckBox::indicator:disabled {{ background: {paper}; border: 1px dashed {rail}; }}
+QCheckBox::indicator:checked:disabled {{ background: {rail}; }}
 QComboBox {{ background: {surface}; border: 1px solid {rail}; border-radius: 5px; padding: 4px 8px; }}
 QComboBox:focus {{ border: 2px solid {focus}; padding: 3px 7px; }}
 QComboBox:disabled {{ color: {rail}; border-color: {rule}; }}
-QComboBox::drop-down {{ border: none; width: 24px; }}
-QComboBox::down-arrow {{ image: url("{caret}"); width: 12px; height: 12px; }}
+QComboBox::drop-down {{ border: none; width: {drop}px; }}
+QComboBox::down-arrow {{ image: url("{caret}"); width: {caret_side}px; height: {caret_side}px; }}
 """
 
 
 def style_sheet(look: Look) -> str:
-    """Qt style sheet for the whole application in the colours of *look*."""
+    """Qt style sheet for the whole application in the colours of *look*, at the present size of text."""
     theme = look.theme
     tokens = {name: getattr(theme, name) for name in theme.__dataclass_fields__}
     shapes = {name: resource("controls", f"{name}-{theme.name}.svg").as_posix() for name in ("tick", "caret")}
-    return _TEMPLATE.format(**tokens, **shapes)
+    return _TEMPLATE.format(**tokens, **shapes, **_sizes(QFontMetrics(look.ui_font()).height()))
+
+
+def _sizes(line: int) -> dict[str, int]:
+    """Sides of what is drawn beside words (px), which grows with the height of a line of them (px)."""
+    # A circle in a style sheet is a square with corners as round as half its side, so the side is even.
+    box = max(14, round(0.9 * line) // 2 * 2)
+    ring = max(4, box // 3)
+    return {
+        "box": box,
+        "round": box // 2 + 1,
+        "ring": ring,
+        "dot": box + 2 - 2 * ring,
+        "caret_side": max(12, round(0.7 * line)),
+        "drop": max(24, round(1.3 * line)),
+    }

@@ -4,11 +4,22 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QCheckBox, QComboBox, QDialog, QPushButton, QRadioButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QPushButton,
+    QRadioButton,
+    QStyle,
+    QStyleOptionButton,
+    QVBoxLayout,
+    QWidget,
+)
 from pytestqt.qtbot import QtBot
 
 from studyboard.desk.look import Look
 from studyboard.desk.style_sheet import style_sheet
+from tests.desk.text_size import text_scaled
 
 
 @pytest.mark.parametrize("theme", ["light", "dark"])
@@ -51,13 +62,25 @@ def test_boxes_to_tick_and_lists_to_choose_from_have_an_outline_that_is_seen(qtb
     dialog.show()
     qtbot.waitExposed(dialog)
     for widget in widgets:
-        assert look.color("rail").name() in _colours(widget), widget
+        assert _nearest(widget, look.color("rail"), range(widget.width())) < 40, widget
     for button in widgets[:2]:
         assert isinstance(button, QCheckBox | QRadioButton)
         assert look.color("accent").name() not in _colours(button)
         button.setChecked(True)
-        assert {look.color("accent").name(), look.color("on_accent").name()} <= _colours(button), button
+        assert look.color("accent").name() in _colours(button), button
+        assert _nearest(button, look.color("on_accent"), range(6, 14)) < 40, button
     assert look.color("ink_quiet").name() in _colours(combo)
+
+
+def _nearest(widget: QWidget, wanted: QColor, columns: range) -> int:
+    """How far the colour that comes nearest is from the one that is wanted (sum of the channels), at mid-height."""
+    image = widget.grab().toImage()
+    middle = image.height() // 2
+    inside = [image.pixelColor(x, y) for x in columns for y in range(middle - 4, middle + 4)]
+    return min(
+        abs(at.red() - wanted.red()) + abs(at.green() - wanted.green()) + abs(at.blue() - wanted.blue())
+        for at in inside
+    )
 
 
 def _colours(widget: QWidget) -> set[str]:
@@ -68,3 +91,19 @@ def _colours(widget: QWidget) -> set[str]:
 def _ground(button: QPushButton) -> QColor:
     image = button.grab().toImage()
     return image.pixelColor(8, image.height() // 2)
+
+
+def test_boxes_to_tick_grow_with_the_text(qtbot: QtBot) -> None:
+    sides: list[int] = []
+    look = Look()
+    for factor in (1.0, 2.0):
+        with text_scaled(look, factor):
+            dialog = QDialog()
+            qtbot.addWidget(dialog)
+            dialog.setStyleSheet(style_sheet(look))
+            box = QCheckBox("Captions", dialog)
+            dialog.show()
+            option = QStyleOptionButton()
+            box.initStyleOption(option)
+            sides.append(box.style().subElementRect(QStyle.SubElement.SE_CheckBoxIndicator, option, box).height())
+    assert sides[1] > 1.6 * sides[0]
