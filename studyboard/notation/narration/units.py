@@ -15,6 +15,8 @@ from studyboard.notation.narration.tokens import Break, Token
 _SQUARE = re.compile(r"([a-h])([1-8])")
 _WRITTEN = re.compile(r"([^\W\d_]?)([a-h]?)([1-8]?)([x×]?)([a-h][1-8])(?:=?([^\W\d_]))?")
 _APART = 0.15
+#: The letter that is an article too, and what it costs where it can hardly be one.
+_ARTICLE, _PLAIN_LETTER = "a", 0.0
 _IN_SAYINGS = frozenset({"capture", "check", "mate", "piece", "castles", "trade"})
 _POSSESSIVE = 0.4
 _ALLOWANCE = 0.65
@@ -104,6 +106,10 @@ def _goes_on(tokens: Sequence[Token], at: int, phrase: tuple[str, ...]) -> bool:
     )
 
 
+def _behind_a_square(at: int, found: Sequence[Sequence[Unit]]) -> bool:
+    return any(unit.kind == "square" and unit.end == at for here in found[max(0, at - 2) : at] for unit in here)
+
+
 def _squares(tokens: Sequence[Token], at: int, found: Sequence[Sequence[Unit]]) -> list[Unit]:
     """Squares that are written in one ("f5"), in two ("f 5"), or spelled ("f five", "be for")."""
     whole = _SQUARE.fullmatch(tokens[at].text)
@@ -111,6 +117,8 @@ def _squares(tokens: Sequence[Token], at: int, found: Sequence[Sequence[Unit]]) 
         return [Unit("square", chess.parse_square(whole.group()), at, at + 1, 0.0)]
     if at + 1 >= len(tokens) or tokens[at + 1].broken != Break.NONE:
         return []
+    # "A four" right behind another square is no article with a number.
+    alone = tokens[at].text == _ARTICLE and _behind_a_square(at, found)
     squares: dict[int, Unit] = {}
     for letter in found[at]:
         if letter.kind != "letter" or letter.end != at + 1:
@@ -118,7 +126,8 @@ def _squares(tokens: Sequence[Token], at: int, found: Sequence[Sequence[Unit]]) 
         for digit in found[at + 1]:
             if digit.kind == "digit" and digit.end == at + 2:
                 square = chess.square(int(letter.value), int(digit.value))
-                unit = Unit("square", square, at, at + 2, letter.cost + digit.cost + _APART)
+                cost = min(letter.cost, _PLAIN_LETTER) if alone else letter.cost
+                unit = Unit("square", square, at, at + 2, cost + digit.cost + _APART)
                 if square not in squares or squares[square].cost > unit.cost:
                     squares[square] = unit
     return list(squares.values())
