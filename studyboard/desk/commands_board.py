@@ -78,8 +78,10 @@ class BoardCommands(CommandGroup):
 
     def marking(self) -> None:
         """Draw marks, or stop drawing them."""
+        on = self._window.board_view.marking
+        # The stage may change, which ends marking.
         self._window.write_stage()
-        self._window.board_view.set_marking(not self._window.board_view.marking)
+        self._window.board_view.set_marking(not on)
 
     def number_marks(self) -> None:
         """Number all marks of this position, or take their numbers off."""

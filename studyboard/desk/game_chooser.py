@@ -116,6 +116,8 @@ class GameChooser(QDialog):
         self.table = QTableView()
         self.table.setAccessibleName(tr("Games"))
         self.table.setModel(self._proxy)
+        # Tab leaves the table; the arrows go from game to game.
+        self.table.setTabKeyNavigation(False)
         self.table.setSortingEnabled(True)
         self.table.sortByColumn(0, Qt.SortOrder.AscendingOrder)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)

@@ -48,11 +48,14 @@ class HeadersDialog(QDialog):
         self.table.setColumnWidth(0, 10 * line)
         self.table.verticalHeader().setDefaultSectionSize(line + 14)
         self.table.verticalHeader().hide()
+        # Tab leaves the table; the arrows go from cell to cell.
+        self.table.setTabKeyNavigation(False)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         headers = session.study.headers
         for name in (*(n for n in _USUAL if n not in headers), *headers):
             self._add(name, headers.get(name, ""))
         self._sort_roster_first()
+        self.table.setCurrentCell(0, 1)
         more = QPushButton(tr("Add a tag"))
         more.clicked.connect(self._add_empty)
         buttons = DialogButtons(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
