@@ -355,6 +355,9 @@ class BoardView(BoardFace):
             hovered = self._hand.cursor if grip is None else place.square_at(grip)
             if self._targets_shown:
                 paint_targets(painter, self._hand.targets, self._board.occupied, hovered, place, palette)
+        if not self._answers.shown:
+            # Under the marks, whose numbers it would cover; what is asked for frames whole squares as it does itself.
+            paint_cursor(painter, self._hand.cursor, place, self._look.color("focus"))
 
     def _paint_over(self, painter: QPainter) -> None:
         place, palette = self.place, self._look.board_palette
@@ -373,7 +376,8 @@ class BoardView(BoardFace):
             paint_scene(painter, ground_marks_scene((mark,), flipped=self._flipped), place.side)
             paint_scene(painter, marks_scene((mark,), flipped=self._flipped), place.side)
             painter.restore()
-        paint_cursor(painter, self._hand.cursor, place, self._look.color("focus"))
+        if self._answers.shown:
+            paint_cursor(painter, self._hand.cursor, place, self._look.color("focus"))
 
     def _paint_on_top(self, painter: QPainter) -> None:
         if self._asking is not None and (piece := self._board.piece_at(self._asking[0])) is not None:

@@ -343,6 +343,8 @@ class _Shown(QWidget):
 
 def _sheet(pictures: list[tuple[str, QPixmap]], columns: int = 5, width: int = 480) -> QPixmap:
     """All pictures small, in rows, with their names."""
+    for _, picture in pictures:
+        picture.setDevicePixelRatio(1.0)
     rows: list[list[tuple[str, QPixmap]]] = [pictures[at : at + columns] for at in range(0, len(pictures), columns)]
     small = [
         [
@@ -351,7 +353,7 @@ def _sheet(pictures: list[tuple[str, QPixmap]], columns: int = 5, width: int = 4
         ]
         for row in rows
     ]
-    heights = [max(round(p.height() / p.devicePixelRatio()) for _, p in row) + 24 for row in small]
+    heights = [max(p.height() for _, p in row) + 24 for row in small]
     sheet = QPixmap(columns * (width + 10), sum(heights))
     sheet.fill(Qt.GlobalColor.gray)
     painter = QPainter(sheet)
@@ -359,7 +361,6 @@ def _sheet(pictures: list[tuple[str, QPixmap]], columns: int = 5, width: int = 4
     for row, height in zip(small, heights, strict=True):
         for column, (name, picture) in enumerate(row):
             painter.drawText(column * (width + 10), top + 16, name)
-            picture.setDevicePixelRatio(1.0)
             painter.drawPixmap(column * (width + 10), top + 22, picture)
         top += height
     painter.end()

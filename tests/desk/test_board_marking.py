@@ -209,3 +209,18 @@ def test_marks_of_one_position_are_numbered_at_once(desk: MainWindow) -> None:
     desk.actions_by_name["number_marks"].trigger()
     assert [mark.number for mark in session.study.node(session.node).marks] == [1, 2]
     assert "1: threat from d1 to h5. 2: target on h5." in desk.board_view.accessibleDescription()
+
+
+def test_the_number_of_a_mark_is_read_where_the_cursor_stands(board: BoardView) -> None:
+    draw(board, Mark(MarkKind.THREAT, (chess.E1, chess.E4)))
+    without = board.grab().toImage()
+    draw(board, Mark(MarkKind.THREAT, (chess.E1, chess.E4), number=1))
+    numbered = board.grab().toImage()
+    columns, rows = range(numbered.width()), range(numbered.height())
+    disc = [(x, y) for x in columns for y in rows if numbered.pixel(x, y) != without.pixel(x, y)]
+    keys(board, Qt.Key.Key_Return)
+    assert board.hand.cursor == chess.E1
+    pointed = board.grab().toImage()
+    assert pointed != numbered
+    # The rim of the disc lets through a little of what is under it.
+    assert sum(pointed.pixel(x, y) == numbered.pixel(x, y) for x, y in disc) > 0.85 * len(disc) > 0
