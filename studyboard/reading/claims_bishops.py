@@ -74,12 +74,14 @@ def _bishops(claim: Claim, *, wanted: bool) -> list[Judgement]:
 def judge_bishop_shade(claim: Claim) -> list[Judgement]:
     """“Both bishops run on light squares”, “White's bishop is dark-squared”."""
     thing = claim.mention("piece")
-    if thing is None or thing.kind != chess.BISHOP or thing.square is not None or thing.other:
+    if thing is None or thing.kind != chess.BISHOP or thing.moves_to or thing.other:
         return []
     mask = chess.BB_LIGHT_SQUARES if claim.has("light") else chess.BB_DARK_SQUARES
     boards = claim.boards()
     for board in boards:
         bishops = board.bishops if thing.colour is None else board.pieces_mask(chess.BISHOP, thing.colour)
+        if thing.square is not None:
+            bishops &= chess.BB_SQUARES[thing.square]
         if bishops and (not bishops & ~mask if thing.plural else bishops & mask):
             return confirmed(Topic.MATERIAL, claim.quote(), _shades(board), *chess.scan_forward(bishops), exact=True)
     return contradicted(Topic.MATERIAL, claim.quote(), _shades(boards[0]))

@@ -11,7 +11,7 @@ from studyboard.board.rights import castling
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
-from studyboard.reading.referents import referents
+from studyboard.reading.referents import referents, side_meant
 
 
 def judge_castling_right(claim: Claim) -> list[Judgement]:
@@ -110,6 +110,9 @@ def _colours(claim: Claim, colour: chess.Color | None, kind: chess.PieceType | N
     if colour is not None:
         return [colour]
     who = claim.mention("piece")
+    player = None if who is None else side_meant(claim.scene, who)
+    if player is not None:
+        return [player]
     if who is not None and kind == chess.KING:
         board = claim.boards()[0]
         kings = referents(claim.scene, who, board)

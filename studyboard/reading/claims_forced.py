@@ -129,6 +129,9 @@ def judge_must_take(claim: Claim) -> list[Judgement]:
         sure = target is None and by is None and not claim.hinted("must_later_after")
         if sure or all(board.is_check() for board in boards):
             return contradicted(topic, claim.quote(), f"There is no such capture. {_legal_words(boards[0])}")
+    told = claim.scene.quote(*claim.scene.sentence(claim.start)).lower()
+    if claim.scene.words.hint("by_rule", told) and not claim.hinted("must_later_after"):
+        return contradicted(topic, claim.quote(), _legal_words(claim.boards()[0]))
     return undecided(
         topic, claim.quote(), "Other moves are legal; whether they are as good, the board alone does not say."
     )

@@ -20,6 +20,7 @@ from studyboard.reading.counted_things import (
 )
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
+from studyboard.reading.referents import side_meant
 
 _KINGSIDE: Final = chess.BB_FILE_E | chess.BB_FILE_F | chess.BB_FILE_G | chess.BB_FILE_H
 #: Either side.
@@ -51,6 +52,9 @@ def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
         return (who.colour,)
     if who.kind is not None or who.square is not None:
         return None
+    player = side_meant(claim.scene, who)
+    if player is not None:
+        return (player,)
     if who.pronoun in ("he", "she") and claim.scene.players.speaker is not None:
         return _other_player(claim, claim.scene.players.speaker)
     return one_side_before(claim) if who.pronoun in ("he", "she", "they") else () if not who.pronoun else None

@@ -134,6 +134,10 @@ def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, s
             return (more["pawn"] == count and more["rook"] == more["queen"] == 0 == more[MINOR]) or ahead == count
         if thing == MINOR and more[MINOR] == count:
             return True
+        other = {"knight": "bishop", "bishop": "knight"}.get(thing)
+        if other is not None and more[thing] <= 0 and more[other] == count and ahead == 3 * count:
+            # A knight up is no bishop up.
+            return False
         return more[thing] == count or ahead == count * PIECE_VALUES[_KINDS.get(thing, chess.KNIGHT)]
     return all(more[thing] == count for count, thing in things if thing != EXCHANGE)
 

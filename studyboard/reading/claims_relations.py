@@ -65,6 +65,16 @@ def judge_defends(claim: Claim) -> list[Judgement]:
     return _judge_relation(claim, "guards", lambda thing: defends if thing.what is Named.SQUARE else guards_own)
 
 
+def judge_behind(claim: Claim) -> list[Judgement]:
+    """“He can't take her, because the bishop is behind her”: it guards what it is behind."""
+    who = claim.mention("piece")
+    before = claim.before()
+    if who is None or not claim.scene.words.hint("cannot_take_before", before):
+        return []
+    things = [thing for thing in claim.things() if thing.kind != chess.KING]
+    return [_judge_one(claim, "guards", thing, guards_own, [[who]]) for thing in things[:1]]
+
+
 def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Relation]) -> list[Judgement]:
     if claim.hinted("who_before"):
         # “Ask yourself who is guarding h7.”
@@ -81,8 +91,10 @@ def _groups(claim: Claim) -> list[list[Mention]]:
     return [[*(mention for group in groups for mention in group), claim.scene.mentions[int(found["doer"])]]]
 
 
-def _judge_one(claim: Claim, verb: str, thing: Mention, relation: Relation) -> Judgement:
-    groups = _groups(claim)
+def _judge_one(
+    claim: Claim, verb: str, thing: Mention, relation: Relation, by_whom: list[list[Mention]] | None = None
+) -> Judgement:
+    groups = _groups(claim) if by_whom is None else by_whom
     boards = claim.boards()
     said = claim.quote()
     missing: list[tuple[list[chess.Square], list[chess.Square]]] = []
@@ -354,6 +366,8 @@ def judge_nobody_attacks(claim: Claim) -> list[Judgement]:
 
 JUDGES: Final[dict[str, Judge]] = {
     "attacks": judge_attacks,
+    "gives_a_poke": judge_attacks,
+    "defends_behind": judge_behind,
     "eyes": judge_eyes,
     "defends": judge_defends,
     "attacked": judge_attacked,

@@ -156,6 +156,8 @@ def judge_forks(claim: Claim) -> list[Judgement]:
                     )
         if len(things) == 1 and not things[0].plural and not claim.has("with"):
             return undecided(Topic.FORK, claim.quote(), "A fork has two targets, and one is named.")
+    if claim.has("royal") and not claim.hinted("of_sorts_after"):
+        return _royal_fork(claim)
     boards = claim.boards()
     movers = claim.movers()
     if not things and claim.hinted("fork_not_after"):
@@ -187,6 +189,17 @@ def judge_forks(claim: Claim) -> list[Judgement]:
         return undecided(Topic.FORK, claim.quote(), "It is not clear which piece is meant.")
     board = step.board if things else boards[0]
     return contradicted(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed)
+
+
+def _royal_fork(claim: Claim) -> list[Judgement]:
+    """“A royal fork”: of king and queen."""
+    for step in claim.scene.played_near(claim.start):
+        if step.landed is None:
+            continue
+        kinds = {step.board.piece_type_at(at) for at in _targets(step.board, step.landed)}
+        judged = confirmed if {chess.KING, chess.QUEEN} <= kinds else contradicted
+        return judged(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed)
+    return []
 
 
 def _targets(board: chess.Board, by: chess.Square) -> list[chess.Square]:

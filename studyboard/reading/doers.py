@@ -50,7 +50,7 @@ class _Told:
 def doers(scene: Scene, near: Sequence[Known]) -> Iterator[Finding]:
     """Sides and pieces said to make a move that others make, and pieces said to be taken that are not."""
     for told in _told(scene, near):
-        for judge in (_side, _piece, _taken, _tool, _square):
+        for judge in (_side, _piece, _taken, _tool, _square, _becomes, _wing):
             finding = judge(told)
             if finding is not None:
                 yield finding
@@ -225,6 +225,44 @@ def _square(told: _Told) -> Finding | None:
     fix = square_fix(told.scene, mention.start, mention.end, mention.square, step.landed)
     why = f"The {chess.piece_name(kind)} goes to {chess.square_name(step.landed)}: {_san(step)}."
     return _finding(told.scene, mention.start, mention.end, Topic.SQUARE, why, "Say the move that is played.", fix)
+
+
+def _becomes(told: _Told) -> Finding | None:
+    """“{exf1=B}takes the rook and asks for a knight”, where the pawn becomes a bishop."""
+    found = told.find("becomes")
+    mention = told.mention(found, "becomes")
+    made = {step.move.promotion for step in told.steps if step.move is not None and step.move.promotion}
+    if mention is None or not made or mention.kind in (None, chess.PAWN, chess.KING, *made) or mention.plural:
+        return None
+    if mention.definite or mention.pronoun or not _plain(told, mention):
+        return None
+    kind = next(iter(made))
+    assert kind is not None
+    fix = piece_fix(told.scene, mention.start, mention.end, mention.kind, kind)
+    why = f"The pawn becomes a {chess.piece_name(kind)}: {_san(told.step)}."
+    return _finding(told.scene, mention.start, mention.end, Topic.PIECE, why, "Say what it becomes.", fix)
+
+
+def _wing(told: _Told) -> Finding | None:
+    """“{O-O-O}tucks her king in beside the h-rook”: the other side of the board."""
+    scene = told.scene
+    step = next((s for s in told.steps if s.before is not None and s.move and s.before.is_castling(s.move)), None)
+    if step is None or step.before is None or step.move is None:
+        return None
+    kingside = step.before.is_kingside_castling(step.move)
+    wrong, right = ("to_queen_wing", "to_king_wing") if kingside else ("to_king_wing", "to_queen_wing")
+    later = min((s.token for s in scene.steps if s.token > step.token), default=len(scene.tokens))
+    at = step.token
+    while at < min(later, told.sentence.end):
+        start, end = max(at, scene.clause(at)[0]), min(scene.clause(at)[1], later)
+        text = scene.quote(start, end).lower().replace("’", "'")
+        hint = scene.words.hint
+        if hint("castling_told", text) and hint(wrong, text) and not hint(right, text) and not scene.mood(start):
+            wing = "kingside" if kingside else "queenside"
+            why = f"{side(step.before.turn)} castles {wing} here."
+            return _finding(scene, start, end, Topic.CASTLING, why, "Say the side on which it is.")
+        at = end
+    return None
 
 
 def _goes(told: _Told) -> Mention | None:

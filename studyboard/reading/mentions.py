@@ -67,10 +67,12 @@ class Players:
     """Which words name which side, besides the words of the language: names from the headers.
 
     speaker: the side that the speaker had, where that is one of the players
+    pronouns: which of the players “he” and “she” are, where the talk tells
     """
 
     words: Mapping[str, chess.Color] = field(default_factory=dict)
     speaker: chess.Color | None = None
+    pronouns: Mapping[str, chess.Color] = field(default_factory=dict)
 
 
 def players_of(headers: Mapping[str, str]) -> Players:
@@ -95,7 +97,7 @@ def with_speaker(players: Players, opening: str, words: ClaimWords) -> Players:
         colour = next((side for side in named if side is not None), None)
     if colour is None:
         return players
-    return Players({**players.words, **dict.fromkeys(words.names.me, colour)}, colour)
+    return Players({**players.words, **dict.fromkeys(words.names.me, colour)}, colour, players.pronouns)
 
 
 def mentions_of(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 
 import chess
 
@@ -10,10 +10,11 @@ from studyboard.board.work import WorkCancelledError, never_cancelled
 from studyboard.model.beats import Beat, beats
 from studyboard.model.order import Visit, VisitKind, running_order
 from studyboard.model.positions import Positions
-from studyboard.model.script import BeatKey, Part
+from studyboard.model.script import BeatKey, Part, word_spans
 from studyboard.model.study import Study, start_board
 from studyboard.reading.findings import Finding, ReadThrough, Topic, Verdict, sorted_out
 from studyboard.reading.mentions import Players, players_of, with_speaker
+from studyboard.reading.pronouns import with_pronouns
 from studyboard.reading.scene import Scene, Step, Talk, make_scene
 from studyboard.reading.standing import Known
 from studyboard.reading.statements import statements
@@ -98,7 +99,27 @@ def _read_beat(
 def _players(study: Study) -> Players:
     """Who had which side, and which of them speaks."""
     opening = f"{study.line(Part.GREETING).spoken.text} {study.nodes[study.root].spoken.text}"
-    return with_speaker(players_of(study.headers), opening, claim_words())
+    players = players_of(study.headers)
+    if players.words:
+        lines = [node.spoken.text for node in study.nodes.values() if node.spoken.text]
+        lines += [study.line(part).spoken.text for part in Part]
+        players = with_pronouns(players, lines, _acting(study))
+    return with_speaker(players, opening, claim_words())
+
+
+def _acting(study: Study) -> Iterator[tuple[str, chess.Color]]:
+    """The words at which moves are played, with the side that plays them."""
+    nodes = study.nodes
+    movers = {study.root: not start_board(study.headers).turn}
+    for node in study.branch(study.root):
+        if node.parent is not None:
+            movers[node.id] = not movers[node.parent]
+    for node in nodes.values():
+        spans = word_spans(node.spoken.text) if node.spoken.cues else []
+        for cue in node.spoken.cues:
+            if cue.node is not None and cue.word < len(spans) and cue.node in movers:
+                start, end = spans[cue.word]
+                yield node.spoken.text[start:end], movers[cue.node]
 
 
 def scene_of(study: Study, positions: Positions, players: Players, beat: Beat) -> Scene:
@@ -177,6 +198,7 @@ def _talk(study: Study, positions: Positions, beat: Beat, first: int) -> Talk:
         first=board if whole else None,
         think=beat.think,
         root=board,
+        game=tuple(move for node in study.main_line() if (move := study.nodes[node].move) is not None and move),
     )
 
 

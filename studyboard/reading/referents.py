@@ -144,6 +144,16 @@ def royal(scene: Scene, mention: Mention) -> chess.PieceType | None:
     return kind if named and named[-1].what is Named.PIECE else None
 
 
+def side_meant(scene: Scene, mention: Mention) -> chess.Color | None:
+    """The side that a name means, or “he” and “she” where the talk has told who they are; None for a piece."""
+    if mention.colour is not None:
+        return mention.colour if mention.kind in (None, chess.KING) else None
+    word = {"him": "he", "her": "she"}.get(mention.pronoun, mention.pronoun)
+    if word not in scene.players.pronouns or royal(scene, mention) is not None:
+        return None
+    return scene.players.pronouns[word]
+
+
 def _subject_of_first_verb(scene: Scene, before: list[Mention], token: int) -> Mention | None:
     """Whose verb stands in the same row as the one at *token*: “it protects e4 and looks at d4”."""
     for mention in reversed(before):

@@ -59,12 +59,14 @@ class Sentence:
     """One sentence, with names replaced by marks so that patterns can be laid over it.
 
     start, end: which words; code: the coded text; places: where in the code each word or mention begins
+    seam: where something was taken out of the code, of which only a statement across that place is sought; -1: nowhere
     """
 
     start: int
     end: int
     code: str
     places: tuple[tuple[int, int], ...]
+    seam: int = -1
 
     def token_at(self, place: int) -> int:
         """The word to which a place of the code belongs."""
@@ -81,9 +83,9 @@ class Talk:
     """What is known of the talk around a line.
 
     moves: full moves of the main line; result: the Result tag; part: which part of the talk, "" for a node's line
-    ends_line, ends_game: the last node of its line, of the main line; game: the moves of the main line are a game
+    ends_line, ends_game: the last node of its line, of the main line
     history: the moves that lead to the line, from the start position; first: the start position
-    root: the position with which the talk begins, whatever it is
+    root: the position with which the talk begins, whatever it is; game: the moves of the main line from there
     """
 
     moves: int = 0
@@ -95,6 +97,7 @@ class Talk:
     first: chess.Board | None = None
     think: float = 0.0
     root: chess.Board | None = None
+    game: tuple[chess.Move, ...] = ()
 
 
 @dataclass(slots=True)

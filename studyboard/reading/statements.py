@@ -21,11 +21,14 @@ from studyboard.reading import (
     claims_lines,
     claims_mate,
     claims_material,
+    claims_moved,
     claims_pawns,
     claims_places,
+    claims_possible,
     claims_relations,
     claims_tactics,
 )
+from studyboard.reading.asides import without_asides
 from studyboard.reading.carried_on import carried_on
 from studyboard.reading.claim import Claim, Judge, Judgement
 from studyboard.reading.findings import Finding, Topic, Verdict
@@ -49,6 +52,8 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_material.JUDGES,
     **claims_pawns.JUDGES,
     **claims_game.JUDGES,
+    **claims_possible.JUDGES,
+    **claims_moved.JUDGES,
 }
 
 #: What can be said of the whole game, in a line that belongs to no move.
@@ -61,7 +66,11 @@ _GIVES_WAY = frozenset(
     | set(claims_bishops.JUDGES)
     | set(claims_inventory.JUDGES)
     | set(claims_compared.JUDGES)
+    | set(claims_possible.JUDGES)
+    | set(claims_moved.JUDGES)
     | {
+        "defends_behind",
+        "gives_a_poke",
         "material_side",
         "passed",
         "isolated",
@@ -118,7 +127,18 @@ _ANY_MOOD = frozenset(
         "cannot_take",
         "gone",
         "only_piece",
+        "gives_a_poke",
+        "can_push",
+        "moved_times",
+        "time_of_moving",
+        "in_corner",
     }
+)
+#: What a piece does from where it stands.
+_SEEN_FROM = frozenset({"eyes", "attacks", "gives_a_poke", "defends"})
+#: Claims in whose words “can” and “may” are what is claimed.
+_OWN_WORDS = frozenset(
+    {"castling_right", "can_go", "cannot_go", "can_take", "cannot_take", "only_piece", "can_push", "in_corner"}
 )
 #: What may be told in the past of the position on the board.
 _TOLD_AFTERWARDS = _OF_NOW | {
@@ -154,6 +174,9 @@ _DENIED_ITSELF = frozenset(
         "empty_file",
         "nobody_guards",
         "nobody_attacks",
+        "in_corner",
+        "mated_next",
+        "cannot_take",
     }
 ) | frozenset({"no_check", "unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "cannot_go"})
 
@@ -173,12 +196,14 @@ def _judged(scene: Scene, *, deep: bool, cancelled: Callable[[], bool]) -> Itera
     """The claims of a line with their judgements: the more specific pattern first, no two over the same words."""
     # A greeting comes before a game that is told from the start, but beside a position that is set up.
     before_game = scene.talk.part == "greeting" and scene.talk.first is not None
-    for sentence in (*scene.sentences, *carried_on(scene)):
+    for sentence in (*scene.sentences, *carried_on(scene), *without_asides(scene)):
         taken: set[int] = set()
         for kind, pattern in scene.words.patterns:
             if (before_game and kind not in _OF_THE_GAME) or kind not in JUDGES:
                 continue
             for match in pattern.finditer(sentence.code):
+                if sentence.seam >= 0 and not match.start() < sentence.seam < match.end():
+                    continue
                 start = sentence.token_at(match.start())
                 end = _end(scene, sentence.token_at(max(match.start(), match.end() - 1)))
                 words = {at for at in range(start, end) if not any(m.start <= at < m.end for m in scene.mentions)}
@@ -209,9 +234,17 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         if claim.said("lost").startswith("stop"):
             mood &= ~Mood.NEGATIVE
     if claim.kind in _ANY_MOOD:
-        own_words = claim.kind in ("castling_right", "can_go", "cannot_go", "can_take", "cannot_take", "only_piece")
+        own_words = claim.kind in _OWN_WORDS
         own_words = own_words and not _on_condition(claim)
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
+    if claim.kind in _SEEN_FROM and scene.words.hint("from_where_before", claim.before()) and not _on_condition(claim):
+        # “From there it can look at g7” is said of the square on which it stands.
+        mood &= ~Mood.HYPOTHETICAL
+    if claim.kind == "threatens_mate" and not _on_condition(claim) and not scene.mood(claim.start):
+        # The words of the threat are no wish: “White threatens to mate on g7”.
+        mood &= ~Mood.HYPOTHETICAL
+    if claim.kind == "takes_mate" and scene.words.hint("one_more_before", claim.before()) and not _on_condition(claim):
+        mood &= ~Mood.HYPOTHETICAL
     if claim.kind == "mate_in" and scene.words.hint("can_before", claim.before()) and not _on_condition(claim):
         mood &= ~Mood.HYPOTHETICAL
     if (

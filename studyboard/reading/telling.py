@@ -337,7 +337,7 @@ class Telling:
                 continue
             if scene.tokens[mention.end - 1].text.endswith("'s"):
                 continue
-            if not acts(scene, mention.end):
+            if not acts(scene, mention.end) and not self._first_after_cry(mention):
                 continue
             later = min((s.token for s in scene.steps if s.cued and s.token > mention.start), default=len(scene.tokens))
             steps = [
@@ -349,6 +349,8 @@ class Telling:
                 continue
             step = steps[-1]
             if step.before is None or step.move is None or self._plays(mention):
+                continue
+            if step.before.turn == mention.colour:
                 continue
             start, end = scene.span(mention.start, mention.end + 1)
             why = f"It is {side(step.before.turn)} who plays {step.before.san(step.move)}."
@@ -363,6 +365,17 @@ class Telling:
                 start,
                 end,
             )
+
+    def _first_after_cry(self, mention: Mention) -> bool:
+        """Does the name begin a sentence behind one that names nothing and holds the cue: “{d5}Oh my word! White …”?"""
+        scene, at = self.scene, mention.start
+        if scene.sentence(at)[0] != at or at == 0:
+            return False
+        first, end = scene.sentence(at - 1)
+        after = " ".join(token.text for token in scene.tokens[mention.end : mention.end + 3])
+        named = any(first <= m.start < end for m in scene.mentions)
+        cued = any(step.cued and first <= step.token < end for step in scene.steps)
+        return cued and not named and scene.words.hint("side_here", after)
 
     def _moves_in_sentence(self, mention: Mention) -> bool:
         """Does the side that is named play a move within this sentence or right after it?"""

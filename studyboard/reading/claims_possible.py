@@ -1,0 +1,118 @@
+"""Claims about what could be played: pawns to be pushed, captures that mate, the squares of a piece in a corner."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import chess
+
+from studyboard.board.mates import mate_in
+from studyboard.board.naming import counted, sentence, side, the_piece
+from studyboard.board.tactics import turned
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_mate import mate_for_waiting
+from studyboard.reading.findings import Topic
+from studyboard.reading.imagined import before_moves
+from studyboard.reading.mentions import Named
+from studyboard.reading.referents import referents, side_meant
+
+#: How many squares a piece reaches from the corner of an empty board.
+_FROM_CORNER: Final = {chess.KNIGHT: 2, chess.BISHOP: 7, chess.ROOK: 14, chess.QUEEN: 21, chess.KING: 3}
+
+
+def judge_can_push(claim: Claim) -> list[Judgement]:
+    """“He might push the b-pawn”: queried where no pawn that can be meant has a move forward."""
+    thing = claim.mention("piece")
+    if thing is None or thing.kind != chess.PAWN or thing.plural or not thing.definite:
+        return []
+    if thing.file is None and (thing.square is None or thing.moves_to):
+        return []
+    who = claim.mention("who")
+    colour = thing.colour if thing.colour is not None or who is None else side_meant(claim.scene, who)
+    stuck: tuple[chess.Board, chess.Square] | None = None
+    for board in [*claim.boards(), *before_moves(claim)]:
+        for at in referents(claim.scene, thing, board):
+            owner = bool(board.color_at(at))
+            facing = turned(board, owner) if colour in (None, owner) else None
+            if facing is None:
+                continue
+            pushed = next(
+                (m for m in facing.generate_legal_moves(chess.BB_SQUARES[at]) if not facing.is_capture(m)), None
+            )
+            if pushed is not None:
+                return confirmed(Topic.MOVE, claim.quote(), f"{facing.san(pushed)} can be played.", at)
+            stuck = stuck or (board, at)
+    if stuck is None:
+        return undecided(Topic.MOVE, claim.quote(), "It is not clear which pawn is meant.")
+    why = sentence(f"{the_piece(*stuck)} cannot go forward")
+    return contradicted(Topic.MOVE, claim.quote(), why, stuck[1])
+
+
+def judge_takes_mate(claim: Claim) -> list[Judgement]:
+    """“One more move, and I take on h2 and he's mated”: is any capture there mate, if it were that side's turn?"""
+    where = claim.mention("square")
+    king = claim.mention("king")
+    if where is None or where.square is None or (king is not None and king.kind not in (None, chess.KING)):
+        return []
+    if king is not None and (king.square is not None or king.moves_to):
+        return []
+    tried: tuple[chess.Board, chess.Move] | None = None
+    boards = claim.boards()
+    if any(board.is_checkmate() for board in boards):
+        return []
+    for board in [*boards, *before_moves(claim)]:
+        for facing in (board, turned(board, not board.turn)):
+            for move in (
+                () if facing is None else facing.generate_legal_captures(to_mask=chess.BB_SQUARES[where.square])
+            ):
+                assert facing is not None
+                after = facing.copy(stack=False)
+                after.push(move)
+                if after.is_checkmate():
+                    return confirmed(Topic.MATE, claim.quote(), f"{facing.san(move)}.", move.to_square)
+                tried = tried or (after, move)
+    if tried is None:
+        return undecided(Topic.MATE, claim.quote(), "Nothing can be taken there now.")
+    after, move = tried
+    reply = next(iter(after.legal_moves), None)
+    out = "" if reply is None else f": {after.san(reply)} can be played"
+    return contradicted(Topic.MATE, claim.quote(), f"Taking there is not mate{out}.", move.to_square)
+
+
+def judge_mated_next(claim: Claim) -> list[Judgement]:
+    """“Black is mated next move whatever he does”."""
+    who = claim.mention("side") or claim.mention("piece")
+    colour = None if who is None else side_meant(claim.scene, who)
+    if colour is None:
+        return []
+    for board in claim.boards():
+        mated = mate_for_waiting(board, 1) == 1 if board.turn == colour else mate_in(board, 1) is not None
+        if mated:
+            return confirmed(Topic.MATE, claim.quote(), f"Whatever {side(colour)} plays, mate follows.")
+    board = claim.boards()[0]
+    for move in board.legal_moves if board.turn == colour else ():
+        after = board.copy(stack=False)
+        after.push(move)
+        if mate_in(after, 1) is None:
+            return contradicted(
+                Topic.MATE, claim.quote(), f"After {board.san(move)} there is no mate on the next move."
+            )
+    return contradicted(Topic.MATE, claim.quote(), "No move mates here.")
+
+
+def judge_in_corner(claim: Claim) -> list[Judgement]:
+    """“A knight in the corner has three squares”: so many on an empty board."""
+    thing, number = claim.mention("piece"), claim.mention("number")
+    if thing is None or number is None or thing.what is not Named.PIECE or thing.kind not in _FROM_CORNER:
+        return []
+    true = _FROM_CORNER[thing.kind]
+    why = f"A {chess.piece_name(thing.kind)} in the corner has {counted(true, 'square')}."
+    return (confirmed if number.value == true else contradicted)(Topic.NUMBER, claim.quote(), why)
+
+
+JUDGES: Final[dict[str, Judge]] = {
+    "can_push": judge_can_push,
+    "takes_mate": judge_takes_mate,
+    "mated_next": judge_mated_next,
+    "in_corner": judge_in_corner,
+}
