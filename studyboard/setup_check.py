@@ -13,6 +13,7 @@ from importlib import metadata
 from pathlib import Path
 
 from studyboard.shared_libraries import debian_packages, missing_libraries, named_library, remedy
+from studyboard.translation import tr
 
 _LINUX = sys.platform.startswith("linux")
 
@@ -58,40 +59,47 @@ def check_setup() -> list[Finding]:
     """Everything that the program needs, in the order of the day's work."""
     return [
         _python(),
-        _package("chess", "the rules of the game"),
+        _package("chess", tr("the rules of the game")),
         qt(),
         screen(),
-        _package("typst", "the study sheet"),
+        _package("typst", tr("the study sheet")),
         cairo(),
         sound(),
-        _package("numpy", "recording from microphones of every form", essential=False),
-        _package("soxr", "recording from microphones of another rate than 48 kHz", essential=False),
-        *([_package("pulsectl", "noticing that a microphone was unplugged", essential=False)] if _LINUX else []),
+        _package("numpy", tr("recording from microphones of every form"), essential=False),
+        _package("soxr", tr("recording from microphones of another rate than 48 kHz"), essential=False),
+        *([_package("pulsectl", tr("noticing that a microphone was unplugged"), essential=False)] if _LINUX else []),
         spelling(),
-        _package("platformdirs", "remembering the studies that were open last"),
-        _package("filelock", "keeping two windows from one file"),
-        _package("rich", "tables and progress bars on the terminal"),
+        _package("platformdirs", tr("remembering the studies that were open last")),
+        _package("filelock", tr("keeping two windows from one file")),
+        _package("rich", tr("tables and progress bars on the terminal")),
     ]
 
 
 def qt() -> Finding:
     """Qt's windows, with which the desk is built."""
-    return _qt("Qt", "the desk", "PySide6-Essentials", ("QtWidgets", "QtSvg"), _DESK_FILES)
+    return _qt("Qt", tr("the desk"), "PySide6-Essentials", ("QtWidgets", "QtSvg"), _DESK_FILES)
 
 
 def sound() -> Finding:
     """Qt's sound, which records and plays takes."""
-    need = "recording and playing takes"
-    found = _qt("Sound", need, "PySide6-Addons", ("QtMultimedia",), _SOUND_FILES, essential=False)
+    need = tr("recording and playing takes")
+    found = _qt(tr("Sound"), need, "PySide6-Addons", ("QtMultimedia",), _SOUND_FILES, essential=False)
     lacking = _lacking(_SOUND_FILES[1:]) if found.good else ()
-    return _without("Sound", need, lacking, essential=False) if lacking else found
+    return _without(tr("Sound"), need, lacking, essential=False) if lacking else found
 
 
 def cairo() -> Finding:
     """cairo, which turns single diagrams into pictures."""
-    need = "stills and single diagrams as PNG"
+    need = tr("stills and single diagrams as PNG")
     if importlib.util.find_spec("cairosvg") is None:
-        return Finding("cairo", False, need, "cairosvg is not installed", "pip install cairosvg", essential=False)
+        return Finding(
+            "cairo",
+            False,
+            need,
+            tr("{package} is not installed", package="cairosvg"),
+            "pip install cairosvg",
+            essential=False,
+        )
     try:
         importlib.import_module("cairosvg")
     except (OSError, ImportError) as reason:
@@ -103,46 +111,57 @@ def cairo() -> Finding:
 
 def spelling() -> Finding:
     """enchant and the dictionaries of the system, which find misspelt words of the script."""
-    need = "underlining misspelt words of the script"
+    need = tr("underlining misspelt words of the script")
     if importlib.util.find_spec("enchant") is None:
-        return Finding("Spelling", False, need, "pyenchant is not installed", "pip install pyenchant", essential=False)
+        return Finding(
+            tr("Spelling"),
+            False,
+            need,
+            tr("{package} is not installed", package="pyenchant"),
+            "pip install pyenchant",
+            essential=False,
+        )
     try:
         enchant = importlib.import_module("enchant")
     except ImportError:
         # pyenchant searches for the library by itself and only says that it found none.
-        return _without("Spelling", need, ["libenchant-2.so.2"], essential=False)
+        return _without(tr("Spelling"), need, ["libenchant-2.so.2"], essential=False)
     found = sorted(enchant.list_languages())
     if not found:
         return Finding(
-            "Spelling",
+            tr("Spelling"),
             False,
             need,
-            "this system has no dictionaries",
+            tr("this system has no dictionaries"),
             "apt install hunspell-en-us",
             essential=False,
             packages=("hunspell-en-us",),
         )
     return Finding(
-        "Spelling", True, need, f"pyenchant {_version('pyenchant')} with {', '.join(found)}", essential=False
+        tr("Spelling"),
+        True,
+        need,
+        tr("pyenchant {version} with {languages}", version=_version("pyenchant"), languages=", ".join(found)),
+        essential=False,
     )
 
 
 def screen() -> Finding:
     """A screen on which Qt can open windows."""
-    need = "the desk; everything on the command line works without it"
+    need = tr("the desk; everything on the command line works without it")
     windows = qt()
     plugins = () if draws_into_memory() else _WAYLAND_FILES if _wayland() else _XCB_FILES
     lacking = _lacking(plugins if windows.good else (*_DESK_FILES, *plugins))
     nowhere = _nowhere_to_show()
     if lacking:
-        what = f"{nowhere[0]}, and {_lack(lacking)}" if nowhere else ""
-        return _without("Screen", need, lacking, what, essential=False)
+        what = tr("{problem}, and {lack}", problem=nowhere[0], lack=_lack(lacking)) if nowhere else ""
+        return _without(tr("Screen"), need, lacking, what, essential=False)
     if not windows.good:
-        return Finding("Screen", False, need, windows.detail, windows.remedy, essential=False)
+        return Finding(tr("Screen"), False, need, windows.detail, windows.remedy, essential=False)
     problem = nowhere or _x_server_problem()
     if problem is not None:
-        return Finding("Screen", False, need, *problem, essential=False)
-    return Finding("Screen", True, need, _screen_name(), essential=False)
+        return Finding(tr("Screen"), False, need, *problem, essential=False)
+    return Finding(tr("Screen"), True, need, _screen_name(), essential=False)
 
 
 def all_packages(findings: Iterable[Finding]) -> tuple[str, ...]:
@@ -178,11 +197,13 @@ def _screen_name() -> str:
 def _nowhere_to_show() -> tuple[str, str] | None:
     """What is wrong where nobody could see a window, and what to do."""
     if draws_into_memory():
-        return f"QT_QPA_PLATFORM={_platform()} draws into memory only", "Unset QT_QPA_PLATFORM to see the desk."
+        return tr("QT_QPA_PLATFORM={platform} draws into memory only", platform=_platform()), tr(
+            "Unset QT_QPA_PLATFORM to see the desk."
+        )
     if _x11() and not os.environ.get("DISPLAY"):
         return (
-            "neither DISPLAY nor WAYLAND_DISPLAY is set",
-            "Start it from a desktop session, or on a virtual screen: xvfb-run studyboard (apt install xvfb xauth)",
+            tr("neither DISPLAY nor WAYLAND_DISPLAY is set"),
+            tr("Start it from a desktop session, or on a virtual screen: xvfb-run studyboard (apt install xvfb xauth)"),
         )
     return None
 
@@ -201,19 +222,21 @@ def _x_server_problem() -> tuple[str, str] | None:
     xcb.xcb_disconnect(connection)
     if failed:
         display = os.environ.get("DISPLAY", "")
-        return f"no X server answers at DISPLAY={display}", "Start one, or set DISPLAY to the one that runs."
+        return tr("no X server answers at DISPLAY={display}", display=display), tr(
+            "Start one, or set DISPLAY to the one that runs."
+        )
     return None
 
 
 def _python() -> Finding:
     version = ".".join(map(str, sys.version_info[:3]))
     good = sys.version_info >= (3, 11)
-    return Finding("Python", good, "everything", version, "" if good else "Install Python 3.11 or later.")
+    return Finding("Python", good, tr("everything"), version, "" if good else tr("Install Python 3.11 or later."))
 
 
 def _package(package: str, needed_for: str, *, essential: bool = True) -> Finding:
     if importlib.util.find_spec(package) is None:
-        return Finding(package, False, needed_for, "not installed", f"pip install {package}", essential)
+        return Finding(package, False, needed_for, tr("not installed"), f"pip install {package}", essential)
     return Finding(package, True, needed_for, _version(package), essential=essential)
 
 
@@ -225,7 +248,14 @@ def _qt(
         for module in modules:
             importlib.import_module(f"PySide6.{module}")
     except ModuleNotFoundError:
-        return Finding(name, False, need, f"{package} is not installed", f"pip install {_matching(package)}", essential)
+        return Finding(
+            name,
+            False,
+            need,
+            tr("{package} is not installed", package=package),
+            f"pip install {_matching(package)}",
+            essential,
+        )
     except ImportError as reason:
         # The loader stops at the first library that it misses.
         library = named_library(reason)
@@ -270,12 +300,14 @@ def _lack(libraries: Sequence[str]) -> str:
     """On a bare machine some thirty are missing: who has to install them needs the packages, not all these names."""
     more = len(libraries) - _NAMED
     if more <= 1:
-        return f"this system lacks {', '.join(libraries)}"
-    return f"this system lacks {', '.join(libraries[:_NAMED])} and {more} more libraries"
+        return tr("this system lacks {libraries}", libraries=", ".join(libraries))
+    return tr(
+        "this system lacks {libraries} and {more} more libraries", libraries=", ".join(libraries[:_NAMED]), more=more
+    )
 
 
 def _version(package: str) -> str:
     try:
         return metadata.version(package)
     except metadata.PackageNotFoundError:
-        return "installed"
+        return tr("installed")

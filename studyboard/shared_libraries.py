@@ -11,6 +11,8 @@ import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from studyboard.translation import tr
+
 #: Packages of Debian and Ubuntu by the library that they bring: what PySide6 and cairosvg need and wheels leave out.
 DEBIAN_PACKAGE_OF: dict[str, str] = {
     "libEGL.so.1": "libegl1",
@@ -120,15 +122,19 @@ def debian_packages(libraries: Iterable[str]) -> tuple[str, ...]:
 def remedy(libraries: Sequence[str]) -> str:
     """What to do about these missing libraries, in one line, with the exact packages where they are known."""
     if sys.platform == "darwin":
-        return "With Homebrew: brew install cairo" if "cairo" in " ".join(libraries) else "Install the package again."
+        return (
+            tr("With Homebrew: brew install cairo")
+            if "cairo" in " ".join(libraries)
+            else tr("Install the package again.")
+        )
     if not sys.platform.startswith("linux"):
-        return "Install the package again with pip."
+        return tr("Install the package again with pip.")
     packages = debian_packages(libraries)
     unknown = [library for library in libraries if library not in DEBIAN_PACKAGE_OF]
-    found = [f"On Debian and Ubuntu: {install_line(packages)}"] if packages else []
+    found = [tr("On Debian and Ubuntu: {command}", command=install_line(packages))] if packages else []
     if unknown or not packages:
-        wanted = " and ".join(unknown) or "the library that is named here"
-        found.append(f"Install what brings {wanted} on this system.")
+        wanted = tr(" and ").join(unknown) or tr("the library that is named here")
+        found.append(tr("Install what brings {libraries} on this system.", libraries=wanted))
     return " ".join(found)
 
 

@@ -5,1807 +5,5224 @@
     <name></name>
     <message>
         <source>&amp;Study</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Studie</translation>
     </message>
     <message>
         <source>&amp;Edit</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Bearbeiten</translation>
     </message>
     <message>
         <source>&amp;Lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Va&amp;rianten</translation>
     </message>
     <message>
         <source>S&amp;cript</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;kript</translation>
     </message>
     <message>
         <source>&amp;Go</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Gehe zu</translation>
     </message>
     <message>
         <source>&amp;Talk</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vortrag</translation>
     </message>
     <message>
         <source>&amp;View</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ansicht</translation>
     </message>
     <message>
         <source>&amp;Help</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hilfe</translation>
     </message>
     <message>
         <source>&amp;New study</source>
-        <translation type="unfinished"></translation>
+        <translation>Neue &amp;Studie</translation>
     </message>
     <message>
         <source>Begin with the start position.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit der Grundstellung beginnen.</translation>
     </message>
     <message>
         <source>New from a &amp;position…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Begin with a position given as FEN.</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Neu aus einer Stellung…</translation>
     </message>
     <message>
         <source>&amp;Open…</source>
-        <translation type="unfinished"></translation>
+        <translation>Öffn&amp;en…</translation>
     </message>
     <message>
         <source>Open a study, or games in PGN.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Studie oder Partien in PGN öffnen.</translation>
     </message>
     <message>
         <source>Save &amp;as…</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern &amp;unter…</translation>
     </message>
     <message>
         <source>Go on with a copy under another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit einer Kopie unter anderem Namen weiterarbeiten.</translation>
     </message>
     <message>
         <source>&amp;Headers…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Kopfdaten…</translation>
     </message>
     <message>
         <source>Players, event, date and the other tags.</source>
-        <translation type="unfinished"></translation>
+        <translation>Spieler, Turnier, Datum und die übrigen Tags.</translation>
     </message>
     <message>
         <source>&amp;Deliver…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ausspielen…</translation>
     </message>
     <message>
         <source>Write captions, the sheet and the annotated game.</source>
-        <translation type="unfinished"></translation>
+        <translation>Untertitel, Studienblatt und kommentierte Partie schreiben.</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Beenden</translation>
     </message>
     <message>
         <source>Everything is stored already.</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles ist bereits gespeichert.</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
-        <translation type="unfinished"></translation>
+        <translation>Rü&amp;ckgängig</translation>
     </message>
     <message>
         <source>Take the last change back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die letzte Änderung zurücknehmen.</translation>
     </message>
     <message>
         <source>&amp;Redo</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wiederholen</translation>
     </message>
     <message>
         <source>Do again what was taken back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Zurückgenommene noch einmal ausführen.</translation>
     </message>
     <message>
         <source>Cu&amp;t branch</source>
-        <translation type="unfinished"></translation>
+        <translation>Zweig &amp;ausschneiden</translation>
     </message>
     <message>
         <source>Take this move and all after it away, to paste it elsewhere.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diesen Zug und alles danach wegnehmen, um es anderswo einzufügen.</translation>
     </message>
     <message>
         <source>&amp;Copy branch</source>
-        <translation type="unfinished"></translation>
+        <translation>Zweig &amp;kopieren</translation>
     </message>
     <message>
         <source>Copy this move and all after it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diesen Zug und alles danach kopieren.</translation>
     </message>
     <message>
         <source>&amp;Paste branch</source>
-        <translation type="unfinished"></translation>
+        <translation>Zweig &amp;einfügen</translation>
     </message>
     <message>
         <source>Put the copied branch after this move.</source>
-        <translation type="unfinished"></translation>
+        <translation>Den kopierten Zweig nach diesem Zug einsetzen.</translation>
     </message>
     <message>
         <source>&amp;Delete branch</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Delete this move and all after it.</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zweig löschen</translation>
     </message>
     <message>
         <source>Copy game as P&amp;GN</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Partie als PGN kopieren</translation>
     </message>
     <message>
         <source>The whole annotated game as text.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die ganze kommentierte Partie als Text.</translation>
     </message>
     <message>
         <source>Copy position as &amp;FEN</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The position on the board as text.</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Stellung als FEN kopieren</translation>
     </message>
     <message>
         <source>&amp;Promote side-line</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Nebenvariante aufwerten</translation>
     </message>
     <message>
         <source>This side-line changes places with the line before it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Nebenvariante tauscht mit der Linie davor den Platz.</translation>
     </message>
     <message>
         <source>&amp;Demote line</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Linie abwerten</translation>
     </message>
     <message>
         <source>This line changes places with the side-line after it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Linie tauscht mit der Nebenvariante danach den Platz.</translation>
     </message>
     <message>
         <source>Make this the &amp;main line</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zur Hauptlinie machen</translation>
     </message>
     <message>
         <source>Every move up to here becomes a main move.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Zug bis hierher wird ein Zug der Hauptlinie.</translation>
     </message>
     <message>
         <source>&amp;Name side-line…</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvariante &amp;benennen…</translation>
     </message>
     <message>
         <source>A heading for its lane.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Überschrift für ihre Spur.</translation>
     </message>
     <message>
         <source>Tell it &amp;after the main move</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach &amp;dem Hauptzug erzählen</translation>
     </message>
     <message>
         <source>The usual place of a side-line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der übliche Platz einer Nebenvariante.</translation>
     </message>
     <message>
         <source>Tell it &amp;before the main move</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vor dem Hauptzug erzählen</translation>
     </message>
     <message>
         <source>Side-line first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Nebenvariante zuerst.</translation>
     </message>
     <message>
         <source>Tell it &amp;later…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Später erzählen…</translation>
     </message>
     <message>
         <source>Choose the move after which this side-line is told.</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Zug wählen, nach dem diese Nebenvariante erzählt wird.</translation>
     </message>
     <message>
         <source>&amp;Hide it from the talk</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Aus dem Vortrag ausblenden</translation>
     </message>
     <message>
         <source>Printed, not told.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gedruckt, nicht erzählt.</translation>
     </message>
     <message>
         <source>&amp;Spoken line</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;prechtext</translation>
     </message>
     <message>
         <source>Write what is said here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreiben, was hier gesprochen wird.</translation>
     </message>
     <message>
         <source>&amp;Note for print</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz &amp;für den Druck</translation>
     </message>
     <message>
         <source>Write what is printed here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreiben, was hier gedruckt wird.</translation>
     </message>
     <message>
         <source>Insert &amp;cue</source>
-        <translation type="unfinished"></translation>
+        <translation>Stichw&amp;ort setzen</translation>
     </message>
     <message>
         <source>Play a move at the word where the cursor is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen Zug bei dem Wort ausführen, an dem die Schreibmarke steht.</translation>
     </message>
     <message>
         <source>Turn this note into the spoken line</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Where nothing is said here yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Diese Notiz zum Sprechtext machen</translation>
     </message>
     <message>
         <source>Turn &amp;all notes into spoken lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Notizen zu Sprechtexten &amp;machen</translation>
     </message>
     <message>
         <source>Where nothing is said yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wo noch nichts gesprochen wird.</translation>
     </message>
     <message>
         <source>&amp;Read-through…</source>
-        <translation type="unfinished"></translation>
+        <translation>D&amp;urchsicht…</translation>
     </message>
     <message>
         <source>Every statement of the script that the board contradicts.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Aussage des Skripts, der das Brett widerspricht.</translation>
     </message>
     <message>
         <source>Ne&amp;xt query</source>
-        <translation type="unfinished"></translation>
+        <translation>Näc&amp;hste Rückfrage</translation>
     </message>
     <message>
         <source>The next statement that the board contradicts.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die nächste Aussage, der das Brett widerspricht.</translation>
     </message>
     <message>
         <source>&amp;Fix as the query says</source>
-        <translation type="unfinished"></translation>
+        <translation>Beheben, &amp;wie die Rückfrage sagt</translation>
     </message>
     <message>
         <source>Where it is certain how.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wo feststeht, wie.</translation>
     </message>
     <message>
         <source>Lea&amp;ve the query</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Rückfrage abweisen</translation>
     </message>
     <message>
         <source>It is not put again; undo brings it back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sie wird nicht wieder gestellt; Rückgängig holt sie zurück.</translation>
     </message>
     <message>
         <source>Add the &amp;move that is said</source>
-        <translation type="unfinished"></translation>
+        <translation>Gesagten &amp;Zug hinzufügen</translation>
     </message>
     <message>
         <source>A move in the line that is not on the tree yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Zug im Sprechtext, der noch nicht im Baum steht.</translation>
     </message>
     <message>
         <source>&amp;Greeting</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Begrüßung</translation>
     </message>
     <message>
         <source>What is said before the first move.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was vor dem ersten Zug gesprochen wird.</translation>
     </message>
     <message>
         <source>C&amp;losing</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;chluss</translation>
     </message>
     <message>
         <source>What is said after the last move.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was nach dem letzten Zug gesprochen wird.</translation>
     </message>
     <message>
         <source>&amp;Thanks</source>
-        <translation type="unfinished"></translation>
+        <translation>Dan&amp;k</translation>
     </message>
     <message>
         <source>What is said at the very end.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ganz am Ende gesprochen wird.</translation>
     </message>
     <message>
         <source>Set the sl&amp;ot…</source>
-        <translation type="unfinished"></translation>
+        <translation>Ze&amp;itfenster festlegen…</translation>
     </message>
     <message>
         <source>The length that the talk should have.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Länge, die der Vortrag haben soll.</translation>
     </message>
     <message>
         <source>&amp;Forward</source>
-        <translation type="unfinished"></translation>
+        <translation>Vor&amp;wärts</translation>
     </message>
     <message>
         <source>The main move after this one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Hauptzug nach diesem.</translation>
     </message>
     <message>
         <source>&amp;Back</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu&amp;rück</translation>
     </message>
     <message>
         <source>The move before this one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Zug vor diesem.</translation>
     </message>
     <message>
         <source>&amp;Into the side-line</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;In die Nebenvariante</translation>
     </message>
     <message>
         <source>The line beside this move.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Linie neben diesem Zug.</translation>
     </message>
     <message>
         <source>&amp;Out of it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Aus ihr heraus</translation>
     </message>
     <message>
         <source>Back towards the main line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurück in Richtung Hauptlinie.</translation>
     </message>
     <message>
         <source>To the &amp;start</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zum Anfang</translation>
     </message>
     <message>
         <source>The start position.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Anfangsstellung.</translation>
     </message>
     <message>
         <source>To the &amp;end of the line</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum &amp;Ende der Linie</translation>
     </message>
     <message>
         <source>The last move of this line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der letzte Zug dieser Linie.</translation>
     </message>
     <message>
         <source>&amp;Next beat</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Nächste Station</translation>
     </message>
     <message>
         <source>The next stop of the talk.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der nächste Halt des Vortrags.</translation>
     </message>
     <message>
         <source>&amp;Previous beat</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorige &amp;Station</translation>
     </message>
     <message>
         <source>The stop before this one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Halt vor diesem.</translation>
     </message>
     <message>
         <source>&amp;Write</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;chreiben</translation>
     </message>
     <message>
         <source>Lanes, board and the spoken line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Spuren, Brett und Sprechtext.</translation>
     </message>
     <message>
         <source>&amp;Rehearse</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Proben</translation>
     </message>
     <message>
         <source>Click through the talk while reading it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Vortrag beim Lesen durchklicken.</translation>
     </message>
     <message>
         <source>Re&amp;cord</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Aufnehmen</translation>
     </message>
     <message>
         <source>Record the narration against the board.</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Kommentar zum Brett aufnehmen.</translation>
     </message>
     <message>
         <source>&amp;Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Weiter</translation>
     </message>
     <message>
         <source>Rehearsing: the next thing on the board.</source>
-        <translation type="unfinished"></translation>
+        <translation>Beim Proben: das Nächste auf dem Brett.</translation>
     </message>
     <message>
         <source>Go &amp;back</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einen Schritt zurück</translation>
     </message>
     <message>
         <source>Rehearsing: the thing before.</source>
-        <translation type="unfinished"></translation>
+        <translation>Beim Proben: das Vorige.</translation>
     </message>
     <message>
         <source>Come back to the &amp;talk</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zurück zum Vortrag</translation>
     </message>
     <message>
         <source>From wherever you wandered off to.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von jedem Abstecher aus.</translation>
     </message>
     <message>
         <source>&amp;Start or stop</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Starten oder anhalten</translation>
     </message>
     <message>
         <source>The rehearsal or the recording.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Probe oder die Aufnahme.</translation>
     </message>
     <message>
         <source>&amp;Flip the board</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Brett drehen</translation>
+    </message>
+    <message>
+        <source>&amp;Words</source>
+        <translation>&amp;Wörter</translation>
+    </message>
+    <message>
+        <source>&amp;Board</source>
+        <translation>Bre&amp;tt</translation>
+    </message>
+    <message>
+        <source>Set up the position to begin with, or paste it as FEN.</source>
+        <translation>Die Anfangsstellung aufbauen oder als FEN einfügen.</translation>
+    </message>
+    <message>
+        <source>Change the start posi&amp;tion…</source>
+        <translation>An&amp;fangsstellung ändern…</translation>
+    </message>
+    <message>
+        <source>As long as no move stands on the tree.</source>
+        <translation>Solange kein Zug im Baum steht.</translation>
+    </message>
+    <message>
+        <source>&amp;History…</source>
+        <translation>&amp;Verlauf…</translation>
+    </message>
+    <message>
+        <source>Every edit in words, to go back to.</source>
+        <translation>Jede Änderung in Worten, um dorthin zurückzukehren.</translation>
+    </message>
+    <message>
+        <source>Delete this move and all after it, or every chosen one.</source>
+        <translation>Diesen Zug und alles danach löschen, oder jeden gewählten.</translation>
+    </message>
+    <message>
+        <source>Choose the &amp;whole line</source>
+        <translation>&amp;Ganze Linie wählen</translation>
+    </message>
+    <message>
+        <source>Every row of this line; once more, with all that branches off it. Shift and arrows choose single rows.</source>
+        <translation>Jede Zeile dieser Linie; noch einmal: auch alles, was davon abzweigt. Umschalt und Pfeiltasten wählen einzelne Zeilen.</translation>
+    </message>
+    <message>
+        <source>Copy &amp;words and moves</source>
+        <translation>Text &amp;und Züge kopieren</translation>
+    </message>
+    <message>
+        <source>What is said at the chosen rows, with their moves, as text.</source>
+        <translation>Was in den gewählten Zeilen gesprochen wird, mit den Zügen, als Text.</translation>
+    </message>
+    <message>
+        <source>Copy &amp;line as PGN</source>
+        <translation>&amp;Linie als PGN kopieren</translation>
+    </message>
+    <message>
+        <source>The way to this move and all after it; of several chosen rows, only those.</source>
+        <translation>Den Weg zu diesem Zug und alles danach; bei mehreren gewählten Zeilen nur diese.</translation>
+    </message>
+    <message>
+        <source>The position on the board, or those of all chosen rows, as text.</source>
+        <translation>Die Stellung auf dem Brett oder die aller gewählten Zeilen als Text.</translation>
+    </message>
+    <message>
+        <source>Copy p&amp;icture of the board</source>
+        <translation>&amp;Bild des Bretts kopieren</translation>
+    </message>
+    <message>
+        <source>The board with its marks, or those of all chosen rows below each other.</source>
+        <translation>Das Brett mit seinen Markierungen, oder die Bretter aller gewählten Zeilen untereinander.</translation>
+    </message>
+    <message>
+        <source>Fin&amp;d in the lanes…</source>
+        <translation>&amp;In den Spuren suchen…</translation>
+    </message>
+    <message>
+        <source>A move, words of the script, or a position.</source>
+        <translation>Ein Zug, Wörter des Skripts oder eine Stellung.</translation>
+    </message>
+    <message>
+        <source>Find &amp;next</source>
+        <translation>Wei&amp;tersuchen</translation>
+    </message>
+    <message>
+        <source>The next match of what was sought.</source>
+        <translation>Der nächste Treffer der Suche.</translation>
+    </message>
+    <message>
+        <source>Find pre&amp;vious</source>
+        <translation>&amp;Rückwärts suchen</translation>
+    </message>
+    <message>
+        <source>The match before.</source>
+        <translation>Der Treffer davor.</translation>
+    </message>
+    <message>
+        <source>Find this p&amp;osition elsewhere</source>
+        <translation>&amp;Diese Stellung anderswo suchen</translation>
+    </message>
+    <message>
+        <source>Every move of the tree that leads to the position on the board.</source>
+        <translation>Jeder Zug des Baums, der zur Stellung auf dem Brett führt.</translation>
+    </message>
+    <message>
+        <source>T&amp;ype the next move</source>
+        <translation>&amp;Nächsten Zug eintippen</translation>
+    </message>
+    <message>
+        <source>It is played at the word where the cursor is.</source>
+        <translation>Er wird bei dem Wort ausgeführt, an dem die Schreibmarke steht.</translation>
+    </message>
+    <message>
+        <source>Cue one word &amp;back</source>
+        <translation>Stichwort &amp;ein Wort zurück</translation>
+    </message>
+    <message>
+        <source>The cue at the cursor comes one word earlier.</source>
+        <translation>Das Stichwort an der Schreibmarke kommt ein Wort früher.</translation>
+    </message>
+    <message>
+        <source>Cue one &amp;word on</source>
+        <translation>S&amp;tichwort ein Wort weiter</translation>
+    </message>
+    <message>
+        <source>The cue at the cursor comes one word later.</source>
+        <translation>Das Stichwort an der Schreibmarke kommt ein Wort später.</translation>
+    </message>
+    <message>
+        <source>&amp;Played moves become cues</source>
+        <translation>&amp;Gespielte Züge werden Stichwörter</translation>
+    </message>
+    <message>
+        <source>While the cursor is in the line, the next move on the board is played at its word.</source>
+        <translation>Steht die Schreibmarke im Sprechtext, wird der nächste Zug auf dem Brett bei ihrem Wort ausgeführt.</translation>
+    </message>
+    <message>
+        <source>Clear the spoken line</source>
+        <translation>&amp;Sprechtext leeren</translation>
+    </message>
+    <message>
+        <source>Nothing is said any more at this move, or at every chosen one.</source>
+        <translation>Bei diesem Zug, oder bei jedem gewählten, wird nichts mehr gesprochen.</translation>
+    </message>
+    <message>
+        <source>Where nothing is said here yet; also for every chosen row.</source>
+        <translation>Wo hier noch nichts gesprochen wird; auch für jede gewählte Zeile.</translation>
+    </message>
+    <message>
+        <source>Fit the talk to the slot</source>
+        <translation>&amp;Vortrag ins Zeitfenster einpassen</translation>
+    </message>
+    <message>
+        <source>Over or under is spread over the beats that are not locked.</source>
+        <translation>Was zu viel oder zu wenig ist, wird auf die nicht fixierten Stationen verteilt.</translation>
+    </message>
+    <message>
+        <source>Lock or unlock this length</source>
+        <translation>Diese &amp;Länge fixieren oder freigeben</translation>
+    </message>
+    <message>
+        <source>A locked beat keeps its length when the talk is fitted; also for every chosen row.</source>
+        <translation>Eine fixierte Station behält beim Einpassen ihre Länge; auch für jede gewählte Zeile.</translation>
+    </message>
+    <message>
+        <source>Unlock every length</source>
+        <translation>&amp;Alle Längen freigeben</translation>
+    </message>
+    <message>
+        <source>All may be fitted again.</source>
+        <translation>Alle dürfen wieder eingepasst werden.</translation>
+    </message>
+    <message>
+        <source>The script as one &amp;text</source>
+        <translation>&amp;Das Skript als ein Text</translation>
+    </message>
+    <message>
+        <source>The whole talk from the greeting to the thanks, edited in place.</source>
+        <translation>Der ganze Vortrag von der Begrüßung bis zum Dank, an Ort und Stelle bearbeitet.</translation>
+    </message>
+    <message>
+        <source>&amp;Find and replace in the script…</source>
+        <translation>&amp;Im Skript suchen und ersetzen…</translation>
+    </message>
+    <message>
+        <source>In every spoken line, in greeting, closing and thanks, and in notes if you like.</source>
+        <translation>In jedem Sprechtext, in Begrüßung, Schluss und Dank, auf Wunsch auch in Notizen.</translation>
+    </message>
+    <message>
+        <source>&amp;Insert snippet…</source>
+        <translation>Textbaustein &amp;einfügen…</translation>
+    </message>
+    <message>
+        <source>A greeting, thanks or credits that recur, filled with the names of this game.</source>
+        <translation>Begrüßung, Dank oder Mitwirkende, die wiederkehren, mit den Namen dieser Partie gefüllt.</translation>
+    </message>
+    <message>
+        <source>S&amp;nippets…</source>
+        <translation>&amp;Textbausteine…</translation>
+    </message>
+    <message>
+        <source>Write the texts that recur, and choose the file with names.</source>
+        <translation>Wiederkehrende Texte schreiben und die Datei mit Namen wählen.</translation>
+    </message>
+    <message>
+        <source>&amp;Spelling…</source>
+        <translation>&amp;Rechtschreibung…</translation>
+    </message>
+    <message>
+        <source>Whether it is checked, in which language, and which words are right besides.</source>
+        <translation>Ob sie geprüft wird, in welcher Sprache und welche Wörter außerdem richtig sind.</translation>
+    </message>
+    <message>
+        <source>Next &amp;misspelt word</source>
+        <translation>&amp;Nächstes falsch geschriebenes Wort</translation>
+    </message>
+    <message>
+        <source>The next word of the script that no dictionary has.</source>
+        <translation>Das nächste Wort des Skripts, das in keinem Wörterbuch steht.</translation>
+    </message>
+    <message>
+        <source>How a &amp;word is said…</source>
+        <translation>&amp;Aussprache eines Worts…</translation>
+    </message>
+    <message>
+        <source>The prompter shows it behind the word.</source>
+        <translation>Der Prompter zeigt sie hinter dem Wort.</translation>
     </message>
     <message>
         <source>Show it from the other side.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von der anderen Seite zeigen.</translation>
+    </message>
+    <message>
+        <source>Only the &amp;board</source>
+        <translation>&amp;Nur das Brett</translation>
+    </message>
+    <message>
+        <source>The board alone on the whole screen; the keys go on working, Escape leaves.</source>
+        <translation>Das Brett allein auf dem ganzen Bildschirm; die Tasten wirken weiter, Esc führt zurück.</translation>
+    </message>
+    <message>
+        <source>Show &amp;where a piece may go</source>
+        <translation>Mögliche Felder &amp;einer Figur zeigen</translation>
+    </message>
+    <message>
+        <source>As soon as it is picked up.</source>
+        <translation>Sobald sie aufgenommen wird.</translation>
+    </message>
+    <message>
+        <source>What this &amp;piece does</source>
+        <translation>Was diese &amp;Figur leistet</translation>
+    </message>
+    <message>
+        <source>What it attacks and guards, what attacks and guards it, and its safe squares.</source>
+        <translation>Was sie angreift und deckt, wovon sie angegriffen und gedeckt wird, und ihre sicheren Felder.</translation>
+    </message>
+    <message>
+        <source>What the &amp;last move changed</source>
+        <translation>&amp;Was der letzte Zug änderte</translation>
+    </message>
+    <message>
+        <source>Squares covered and given up, lines opened, and what hangs now.</source>
+        <translation>Gedeckte und aufgegebene Felder, geöffnete Linien und was jetzt hängt.</translation>
+    </message>
+    <message>
+        <source>Tell f&amp;urther facts</source>
+        <translation>Weitere &amp;Tatsachen nennen</translation>
+    </message>
+    <message>
+        <source>Forks, lines, guards, pawns and castling beside the board, besides what hangs and what is pinned.</source>
+        <translation>Gabeln, Linien, Deckungen, Bauern und Rochade neben dem Brett, zusätzlich zu dem, was hängt und gefesselt ist.</translation>
     </message>
     <message>
         <source>&amp;Marking</source>
-        <translation type="unfinished"></translation>
+        <translation>Mar&amp;kieren</translation>
     </message>
     <message>
         <source>Draw marks on the board.</source>
-        <translation type="unfinished"></translation>
+        <translation>Markierungen auf das Brett zeichnen.</translation>
+    </message>
+    <message>
+        <source>&amp;Number the marks</source>
+        <translation>Ma&amp;rkierungen nummerieren</translation>
+    </message>
+    <message>
+        <source>1, 2, 3 in the order in which they were drawn; once more takes the numbers off.</source>
+        <translation>1, 2, 3 in der Reihenfolge des Zeichnens; noch einmal nimmt die Nummern weg.</translation>
+    </message>
+    <message>
+        <source>&amp;Copy marks to the next move</source>
+        <translation>Markierungen in &amp;den nächsten Zug kopieren</translation>
+    </message>
+    <message>
+        <source>They are drawn there too, and the board goes there.</source>
+        <translation>Sie werden auch dort gezeichnet, und das Brett geht dorthin.</translation>
+    </message>
+    <message>
+        <source>Copy marks to &amp;all moves after this</source>
+        <translation>Markierungen &amp;in alle weiteren Züge kopieren</translation>
+    </message>
+    <message>
+        <source>To the end of this line.</source>
+        <translation>Bis zum Ende dieser Linie.</translation>
+    </message>
+    <message>
+        <source>Copy marks from the move befor&amp;e</source>
+        <translation>&amp;Markierungen aus dem Zug davor kopieren</translation>
+    </message>
+    <message>
+        <source>They are drawn here too.</source>
+        <translation>Sie werden auch hier gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Wipe all ma&amp;rks</source>
+        <translation>&amp;Alle Markierungen wegwischen</translation>
+    </message>
+    <message>
+        <source>Of this position; undo brings them back.</source>
+        <translation>Die dieser Stellung; Rückgängig holt sie zurück.</translation>
+    </message>
+    <message>
+        <source>Next &amp;unwritten move</source>
+        <translation>Nächster Zug ohne &amp;Text</translation>
+    </message>
+    <message>
+        <source>Where the talk stops and nothing is said yet.</source>
+        <translation>Wo der Vortrag anhält und noch nichts gesprochen wird.</translation>
+    </message>
+    <message>
+        <source>Previous unwritten &amp;move</source>
+        <translation>Voriger Zug &amp;ohne Text</translation>
+    </message>
+    <message>
+        <source>The one before.</source>
+        <translation>Der davor.</translation>
+    </message>
+    <message>
+        <source>Next &amp;think pause</source>
+        <translation>Nächste &amp;Denkpause</translation>
+    </message>
+    <message>
+        <source>Where the viewer is asked to find the next move.</source>
+        <translation>Wo die Zuschauer den nächsten Zug finden sollen.</translation>
+    </message>
+    <message>
+        <source>Previous think p&amp;ause</source>
+        <translation>&amp;Vorige Denkpause</translation>
     </message>
     <message>
         <source>&amp;Stage</source>
-        <translation type="unfinished"></translation>
+        <translation>Bü&amp;hne</translation>
     </message>
     <message>
         <source>A window with only the board, for capture.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Fenster nur mit dem Brett, zum Abfilmen.</translation>
     </message>
     <message>
         <source>&amp;Prompter</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Prompter</translation>
     </message>
     <message>
         <source>A window with only the lines to read.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Fenster nur mit den Sprechtexten.</translation>
     </message>
     <message>
         <source>F&amp;ull screen</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vollbild</translation>
     </message>
     <message>
         <source>The desk on the whole screen.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Pult auf dem ganzen Bildschirm.</translation>
+    </message>
+    <message>
+        <source>F&amp;old all side-lines</source>
+        <translation>Alle &amp;Nebenvarianten einklappen</translation>
+    </message>
+    <message>
+        <source>All but those on the way to this move; minus in the lanes folds one.</source>
+        <translation>Alle außer denen auf dem Weg zu diesem Zug; Minus in den Spuren klappt eine ein.</translation>
+    </message>
+    <message>
+        <source>U&amp;nfold all side-lines</source>
+        <translation>&amp;Alle Nebenvarianten ausklappen</translation>
+    </message>
+    <message>
+        <source>Every lane is shown; plus in the lanes unfolds one.</source>
+        <translation>Jede Spur wird gezeigt; Plus in den Spuren klappt eine aus.</translation>
     </message>
     <message>
         <source>&amp;Larger text</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Größere Schrift</translation>
     </message>
     <message>
         <source>For the whole desk.</source>
-        <translation type="unfinished"></translation>
+        <translation>Für das ganze Pult.</translation>
     </message>
     <message>
         <source>S&amp;maller text</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Kleinere Schrift</translation>
     </message>
     <message>
         <source>&amp;Reduce motion</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Weniger Bewegung</translation>
     </message>
     <message>
         <source>Nothing slides or sweeps.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts gleitet oder schwenkt.</translation>
+    </message>
+    <message>
+        <source>&amp;Find an action…</source>
+        <translation>&amp;Aktion suchen…</translation>
+    </message>
+    <message>
+        <source>Type what you want to do.</source>
+        <translation>Eintippen, was zu tun ist.</translation>
+    </message>
+    <message>
+        <source>&amp;What is this?</source>
+        <translation>&amp;Was ist das?</translation>
+    </message>
+    <message>
+        <source>Point at something of the desk, or choose an action, and it is explained.</source>
+        <translation>Auf etwas im Pult zeigen oder eine Aktion wählen, und es wird erklärt.</translation>
     </message>
     <message>
         <source>&amp;Quick start</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;chnelleinstieg</translation>
     </message>
     <message>
         <source>The day in seven steps.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Tag in sieben Schritten.</translation>
     </message>
     <message>
         <source>&amp;Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Tasten</translation>
     </message>
     <message>
         <source>Every action with its keys.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jede Aktion mit ihren Tasten.</translation>
     </message>
     <message>
         <source>&amp;Check the set-up</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einrichtung prüfen</translation>
     </message>
     <message>
         <source>What is installed and what is missing.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was installiert ist und was fehlt.</translation>
     </message>
     <message>
         <source>&amp;About Studyboard</source>
-        <translation type="unfinished"></translation>
+        <translation>Über &amp;Studyboard</translation>
     </message>
     <message>
         <source>Version, licence and cautions.</source>
-        <translation type="unfinished"></translation>
+        <translation>Version, Lizenz und Hinweise zur Vorsicht.</translation>
     </message>
     <message>
         <source>Move to play</source>
-        <translation type="unfinished"></translation>
+        <translation>Zug, der gespielt werden soll</translation>
     </message>
     <message>
-        <source>Nf3, exd5, O-O or g1f3</source>
-        <translation type="unfinished"></translation>
+        <source>Nf3, exd5, O-O, g1f3 or knight f3</source>
+        <translation>Nf3, exd5, O-O, g1f3 oder knight f3</translation>
     </message>
     <message>
         <source>Move</source>
-        <translation type="unfinished"></translation>
+        <translation>Zug</translation>
     </message>
     <message>
         <source>Board</source>
         <extracomment>Least side of the whole widget (px).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Brett</translation>
     </message>
     <message>
         <source>What is about to happen: drag from the piece to its aim.</source>
         <extracomment>What each kind of mark is for, in one sentence.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Was gleich geschieht: von der Figur zu ihrem Ziel ziehen.</translation>
     </message>
     <message>
         <source>What is aimed at: click its square.</source>
-        <translation type="unfinished"></translation>
+        <translation>Worauf gezielt wird: das Feld anklicken.</translation>
     </message>
     <message>
         <source>The way of a piece: drag from stop to stop.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Weg einer Figur: von Halt zu Halt ziehen.</translation>
     </message>
     <message>
         <source>The square that matters: click it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Feld, auf das es ankommt: anklicken.</translation>
     </message>
     <message>
         <source>What protects what: drag from the guard to what it guards.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was wen deckt: vom Deckenden zum Gedeckten ziehen.</translation>
     </message>
     <message>
         <source>Marks</source>
         <extracomment>Space between two buttons, and at the sides of a button&apos;s sample, name and key (px). A sample is drawn no higher than this, however large the text is (px).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Markierungen</translation>
+    </message>
+    <message>
+        <source>Number marks as they are drawn</source>
+        <translation>Markierungen beim Zeichnen nummerieren</translation>
+    </message>
+    <message>
+        <source>Number marks as they are drawn: 1, 2, 3.
+Key 6 on the board.</source>
+        <translation>Markierungen beim Zeichnen nummerieren: 1, 2, 3.
+Taste 6 auf dem Brett.</translation>
+    </message>
+    <message>
+        <source>Wipe a {kind}</source>
+        <translation>{kind} wegwischen</translation>
+    </message>
+    <message>
+        <source>Move a {kind}</source>
+        <translation>{kind} verschieben</translation>
+    </message>
+    <message>
+        <source>Shorten a route</source>
+        <translation>Weg verkürzen</translation>
+    </message>
+    <message>
+        <source>Lengthen a route</source>
+        <translation>Weg verlängern</translation>
     </message>
     <message>
         <source>Wipe all marks</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Markierungen wegwischen</translation>
+    </message>
+    <message>
+        <source>A mark cannot go from a square to itself.</source>
+        <translation>Eine Markierung kann nicht von einem Feld zu demselben gehen.</translation>
+    </message>
+    <message>
+        <source>A {kind} goes from one square to another: draw it anew.</source>
+        <translation>{kind} geht von einem Feld zu einem anderen: neu zeichnen.</translation>
+    </message>
+    <message>
+        <source>Change what a mark means</source>
+        <translation>Bedeutung einer Markierung ändern</translation>
+    </message>
+    <message>
+        <source>There are no marks here to be numbered.</source>
+        <translation>Hier sind keine Markierungen, die nummeriert werden könnten.</translation>
+    </message>
+    <message>
+        <source>Take the numbers off the marks</source>
+        <translation>Nummern der Markierungen entfernen</translation>
+    </message>
+    <message>
+        <source>Number the marks</source>
+        <translation>Markierungen nummerieren</translation>
+    </message>
+    <message>
+        <source>Take the number off a mark</source>
+        <translation>Nummer einer Markierung entfernen</translation>
+    </message>
+    <message>
+        <source>Number a mark</source>
+        <translation>Markierung nummerieren</translation>
+    </message>
+    <message>
+        <source>There are no marks here to be copied.</source>
+        <translation>Hier sind keine Markierungen, die kopiert werden könnten.</translation>
+    </message>
+    <message>
+        <source>There is no move here to copy the marks to.</source>
+        <translation>Hier ist kein Zug, in den die Markierungen kopiert werden könnten.</translation>
+    </message>
+    <message>
+        <source>These marks are drawn there already.</source>
+        <translation>Diese Markierungen sind dort bereits gezeichnet.</translation>
+    </message>
+    <message>
+        <source>Copy marks</source>
+        <translation>Markierungen kopieren</translation>
+    </message>
+    <message>
+        <source>The same mark is drawn there already.</source>
+        <translation>Dieselbe Markierung ist dort bereits gezeichnet.</translation>
     </message>
     <message>
         <source>Wipe all marks of this position away</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Markierungen dieser Stellung wegwischen</translation>
     </message>
     <message>
         <source>Wipe all</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle wegwischen</translation>
     </message>
     <message>
         <source>Wipe</source>
-        <translation type="unfinished"></translation>
+        <translation>Wischen</translation>
     </message>
     <message>
         <source>Draw a {kind}</source>
-        <translation type="unfinished"></translation>
+        <extracomment>Labels of edits that name a kind of mark; LABELS_OF_MARKS is for whoever translates labels.</extracomment>
+        <translation>{kind} zeichnen</translation>
     </message>
     <message>
         <source>{purpose} Key {number} on the board.</source>
-        <translation type="unfinished"></translation>
+        <translation>{purpose} Taste {number} auf dem Brett.</translation>
     </message>
     <message>
         <source>{text}. {purpose}
 Key {number} on the board; Escape ends it.</source>
-        <translation type="unfinished"></translation>
+        <translation>{text}. {purpose}
+Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Marking on</source>
         <extracomment>Free space around the board, in which the focus is shown (px).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Markieren ein</translation>
     </message>
     <message>
         <source>Marking off</source>
-        <translation type="unfinished"></translation>
+        <translation>Markieren aus</translation>
     </message>
     <message>
         <source>Move {move}. {ended}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zug {move}. {ended}</translation>
     </message>
     <message>
         <source>Back to the start. {turn}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurück zum Anfang. {turn}</translation>
     </message>
     <message>
         <source>Back to move {move}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurück zu Zug {move}.</translation>
     </message>
     <message>
         <source>Booth</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprecherkabine</translation>
     </message>
     <message>
         <source>Microphone</source>
-        <translation type="unfinished"></translation>
+        <translation>Mikrofon</translation>
     </message>
     <message>
         <source>What the level means</source>
-        <translation type="unfinished"></translation>
+        <translation>Was der Pegel bedeutet</translation>
     </message>
     <message>
         <source>Record</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnehmen</translation>
     </message>
     <message>
         <source>What the booth is doing</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Sprecherkabine gerade tut</translation>
     </message>
     <message>
         <source>Takes</source>
-        <translation type="unfinished"></translation>
+        <translation>Takes</translation>
     </message>
     <message>
         <source>Play</source>
-        <translation type="unfinished"></translation>
+        <translation>Abspielen</translation>
     </message>
     <message>
         <source>Discard</source>
-        <translation type="unfinished"></translation>
+        <translation>Verwerfen</translation>
     </message>
     <message>
         <source>There is nothing to tell yet: play a move or write a line first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch gibt es nichts zu erzählen: einen Zug spielen oder einen Text schreiben.</translation>
     </message>
     <message>
         <source>Take {next_take}</source>
-        <translation type="unfinished"></translation>
+        <translation>Take {next_take}</translation>
     </message>
     <message>
         <source>Discard a take</source>
-        <translation type="unfinished"></translation>
+        <translation>Take verwerfen</translation>
     </message>
     <message>
         <source>Take a take back</source>
-        <translation type="unfinished"></translation>
+        <translation>Take zurückholen</translation>
     </message>
     <message>
         <source>No microphone</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Mikrofon</translation>
     </message>
     <message>
         <source>Speak to see the level. Record begins with the first beat on the board.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprechen, um den Pegel zu sehen. Die Aufnahme beginnt mit der ersten Station auf dem Brett.</translation>
     </message>
     <message>
         <source>Nothing was recorded.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wurde nichts aufgenommen.</translation>
     </message>
     <message>
         <source>{name} ({length}) could not be put into the list; its sound is in the study and comes back when the study is opened again.</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} ({length}) ließ sich nicht in die Liste setzen; der Ton liegt in der Studie und kommt zurück, wenn sie wieder geöffnet wird.</translation>
     </message>
     <message>
         <source>{problem} {name} is kept: {length}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{problem} {name} ist behalten: {length}.</translation>
     </message>
     <message>
         <source>{name} is kept: {length}. Play it, discard it, or record another.</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} ist behalten: {length}. Abspielen, verwerfen oder noch einen aufnehmen.</translation>
     </message>
     <message>
         <source>Recording {time}. Space goes on, Ctrl+Space stops.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufnahme {time}. Leertaste geht weiter, Strg+Leertaste hält an.</translation>
     </message>
     <message>
         <source>Stop</source>
-        <translation type="unfinished"></translation>
+        <translation>Anhalten</translation>
     </message>
     <message>
         <source>Pause</source>
-        <translation type="unfinished"></translation>
+        <translation>Pause</translation>
     </message>
     <message>
         <source>Take back</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurückholen</translation>
     </message>
     <message>
         <source> · cut off, kept to its last second</source>
-        <translation type="unfinished"></translation>
+        <translation> · abgerissen, bis zur letzten Sekunde behalten</translation>
+    </message>
+    <message>
+        <source> · discarded</source>
+        <translation> · verworfen</translation>
     </message>
     <message>
         <source>1 beat</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Station</translation>
     </message>
     <message>
         <source>{beats} beats</source>
-        <translation type="unfinished"></translation>
+        <translation>{beats} Stationen</translation>
     </message>
     <message>
         <source>Taken back: {label}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Rückgängig gemacht: {label}.</translation>
     </message>
     <message>
         <source>Done again: {label}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wiederholt: {label}.</translation>
     </message>
     <message>
         <source>The branch goes away here when it is pasted elsewhere.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Zweig verschwindet hier, sobald er anderswo eingefügt wird.</translation>
     </message>
     <message>
         <source>No branch has been cut or copied yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wurde noch kein Zweig ausgeschnitten oder kopiert.</translation>
+    </message>
+    <message>
+        <source>Deleted {moves}. Ctrl+Z brings them back.</source>
+        <translation>Gelöscht: {moves}. Strg+Z holt sie zurück.</translation>
+    </message>
+    <message>
+        <source>No move has led to this position yet.</source>
+        <translation>Zu dieser Stellung hat noch kein Zug geführt.</translation>
+    </message>
+    <message>
+        <source>The marks are drawn here too.</source>
+        <translation>Die Markierungen sind auch hier gezeichnet.</translation>
+    </message>
+    <message>
+        <source>There is no move before this position.</source>
+        <translation>Vor dieser Stellung steht kein Zug.</translation>
+    </message>
+    <message>
+        <source>The marks of the move before are drawn here too.</source>
+        <translation>Die Markierungen des Zugs davor sind auch hier gezeichnet.</translation>
     </message>
     <message>
         <source>1 move</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Zug</translation>
     </message>
     <message>
         <source>{size} moves</source>
-        <translation type="unfinished"></translation>
+        <translation>{size} Züge</translation>
+    </message>
+    <message>
+        <source>The marks are drawn on {moves} more. Ctrl+Z takes them back.</source>
+        <translation>Die Markierungen sind auch bei weiteren Zügen gezeichnet: {moves}. Strg+Z nimmt sie zurück.</translation>
     </message>
     <message>
         <source>Deleted {label}, {moves}. Ctrl+Z brings it back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gelöscht: {label}, {moves}. Strg+Z holt es zurück.</translation>
+    </message>
+    <message>
+        <source>{rows} rows are chosen. Escape lets them go.</source>
+        <translation>{rows} Zeilen sind gewählt. Esc lässt sie los.</translation>
+    </message>
+    <message>
+        <source>{rows} boards are too many for one picture: choose at most {most}.</source>
+        <translation>{rows} Bretter sind zu viele für ein Bild: höchstens {most} wählen.</translation>
+    </message>
+    <message>
+        <source>The board is on the clipboard</source>
+        <translation>Das Brett ist in der Zwischenablage</translation>
+    </message>
+    <message>
+        <source>{boards} boards</source>
+        <translation>{boards} Bretter</translation>
+    </message>
+    <message>
+        <source>On the clipboard as a picture: {boards}.</source>
+        <translation>Als Bild in der Zwischenablage: {boards}.</translation>
+    </message>
+    <message>
+        <source>There is nothing to copy here: no move, and nothing is said.</source>
+        <translation>Hier gibt es nichts zu kopieren: kein Zug, und nichts wird gesprochen.</translation>
+    </message>
+    <message>
+        <source>1 row is on the clipboard.</source>
+        <translation>1 Zeile ist in der Zwischenablage.</translation>
+    </message>
+    <message>
+        <source>{rows} rows are on the clipboard.</source>
+        <translation>{rows} Zeilen sind in der Zwischenablage.</translation>
     </message>
     <message>
         <source>The game is on the clipboard.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Partie ist in der Zwischenablage.</translation>
+    </message>
+    <message>
+        <source>This position stands nowhere else on the tree.</source>
+        <translation>Diese Stellung kommt sonst nirgends im Baum vor.</translation>
+    </message>
+    <message>
+        <source>Other moves that lead to this position: {count}. F3 goes to the next.</source>
+        <translation>Weitere Züge, die zu dieser Stellung führen: {count}. F3 geht zum nächsten.</translation>
+    </message>
+    <message>
+        <source>“{text}” is not found.</source>
+        <translation>„{text}“ wurde nicht gefunden.</translation>
     </message>
     <message>
         <source>Quick start</source>
-        <translation type="unfinished"></translation>
+        <translation>Schnelleinstieg</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten</translation>
     </message>
     <message>
         <source>Set-up</source>
-        <translation type="unfinished"></translation>
+        <translation>Einrichtung</translation>
     </message>
     <message>
         <source>About Studyboard</source>
-        <translation type="unfinished"></translation>
+        <translation>Über Studyboard</translation>
     </message>
     <message>
         <source>Name the side-line</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvariante benennen</translation>
     </message>
     <message>
         <source>Heading of its lane</source>
-        <translation type="unfinished"></translation>
+        <translation>Überschrift ihrer Spur</translation>
     </message>
     <message>
         <source>Name a side-line</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvariante benennen</translation>
     </message>
     <message>
         <source>There is no later move after which it could be told.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keinen späteren Zug, nach dem sie erzählt werden könnte.</translation>
     </message>
     <message>
         <source>Tell the side-line later</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvariante später erzählen</translation>
     </message>
     <message>
         <source>After the move</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach dem Zug</translation>
+    </message>
+    <message>
+        <source>The start position cannot be deleted.</source>
+        <translation>Die Anfangsstellung lässt sich nicht löschen.</translation>
+    </message>
+    <message>
+        <source>No move is chosen that could be deleted.</source>
+        <translation>Es ist kein Zug gewählt, der gelöscht werden könnte.</translation>
+    </message>
+    <message>
+        <source>Delete branches</source>
+        <translation>Zweige löschen</translation>
+    </message>
+    <message>
+        <source>Clear spoken lines</source>
+        <translation>Sprechtexte leeren</translation>
+    </message>
+    <message>
+        <source>Nothing is said here that could be cleared.</source>
+        <translation>Hier wird nichts gesprochen, was geleert werden könnte.</translation>
+    </message>
+    <message>
+        <source>No side-line is chosen: the main line is always told.</source>
+        <translation>Es ist keine Nebenvariante gewählt: die Hauptlinie wird immer erzählt.</translation>
     </message>
     <message>
         <source>Change the running order</source>
-        <translation type="unfinished"></translation>
+        <translation>Ablauf ändern</translation>
+    </message>
+    <message>
+        <source>It is not told as it is.</source>
+        <translation>Sie wird ohnehin nicht erzählt.</translation>
+    </message>
+    <message>
+        <source>It is told there already.</source>
+        <translation>Sie wird dort bereits erzählt.</translation>
     </message>
     <message>
         <source>New from a position</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu aus einer Stellung</translation>
     </message>
     <message>
-        <source>FEN of the position</source>
-        <translation type="unfinished"></translation>
+        <source>Begin a study here</source>
+        <translation>Hier eine Studie beginnen</translation>
+    </message>
+    <message>
+        <source>Change the start position</source>
+        <translation>Anfangsstellung ändern</translation>
+    </message>
+    <message>
+        <source>Begin here</source>
+        <translation>Hier beginnen</translation>
     </message>
     <message>
         <source>A take is being recorded: stop it first (Ctrl+Space).</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Take wird gerade aufgenommen: erst anhalten (Strg+Leertaste).</translation>
     </message>
     <message>
         <source>Studies and games (*.studyboard *.pgn);;All files (*)</source>
-        <translation type="unfinished"></translation>
+        <translation>Studien und Partien (*.studyboard *.pgn);;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Open</source>
-        <translation type="unfinished"></translation>
+        <translation>Öffnen</translation>
     </message>
     <message>
         <source>Save as</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern unter</translation>
     </message>
     <message>
         <source>Studies (*.studyboard)</source>
-        <translation type="unfinished"></translation>
+        <translation>Studien (*.studyboard)</translation>
     </message>
     <message>
         <source>Study sheet</source>
-        <translation type="unfinished"></translation>
+        <translation>Studienblatt</translation>
     </message>
     <message>
         <source>PDF to print: the game, its side-lines, notes and diagrams</source>
-        <translation type="unfinished"></translation>
+        <translation>PDF zum Drucken: Partie, Nebenvarianten, Notizen und Diagramme</translation>
     </message>
     <message>
         <source>Captions</source>
-        <translation type="unfinished"></translation>
+        <translation>Untertitel</translation>
     </message>
     <message>
         <source>WebVTT and SRT, two lines at a time</source>
-        <translation type="unfinished"></translation>
+        <translation>WebVTT und SRT, zwei Zeilen auf einmal</translation>
     </message>
     <message>
         <source>Annotated game</source>
-        <translation type="unfinished"></translation>
+        <translation>Kommentierte Partie</translation>
     </message>
     <message>
         <source>PGN with the spoken lines as comments</source>
-        <translation type="unfinished"></translation>
+        <translation>PGN mit den Sprechtexten als Kommentaren</translation>
     </message>
     <message>
         <source>Still</source>
-        <translation type="unfinished"></translation>
+        <translation>Standbild</translation>
     </message>
     <message>
         <source>PNG of the first think pause, else of the final position</source>
-        <translation type="unfinished"></translation>
+        <translation>PNG der ersten Denkpause, sonst der Schlussstellung</translation>
     </message>
     <message>
         <source>The delivery failed: {reason}. Nothing was changed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Ausspielen ist gescheitert: {reason}. Nichts wurde verändert.</translation>
     </message>
     <message>
         <source>Deliver</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausspielen</translation>
     </message>
     <message>
         <source>A4 paper</source>
-        <translation type="unfinished"></translation>
+        <translation>Papier A4</translation>
     </message>
     <message>
         <source>Letter paper</source>
-        <translation type="unfinished"></translation>
+        <translation>Papier Letter</translation>
     </message>
     <message>
         <source>Paper of the sheet</source>
-        <translation type="unfinished"></translation>
+        <translation>Papier des Studienblatts</translation>
     </message>
     <message>
         <source>Folder to write into</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner, in den geschrieben wird</translation>
     </message>
     <message>
         <source>Choose…</source>
-        <translation type="unfinished"></translation>
+        <translation>Wählen…</translation>
     </message>
     <message>
         <source>Into</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach</translation>
     </message>
     <message>
         <source>Progress of the delivery</source>
-        <translation type="unfinished"></translation>
+        <translation>Fortschritt des Ausspielens</translation>
     </message>
     <message>
         <source>Names, photographs and sponsors&apos; material are the publisher&apos;s responsibility.</source>
-        <translation type="unfinished"></translation>
+        <translation>Namen, Fotos und Material von Sponsoren verantwortet, wer veröffentlicht.</translation>
     </message>
     <message>
         <source>What was delivered</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ausgespielt wurde</translation>
     </message>
     <message>
         <source>Open the folder</source>
-        <translation type="unfinished"></translation>
+        <translation>Ordner öffnen</translation>
     </message>
     <message>
         <source>Close</source>
-        <translation type="unfinished"></translation>
+        <translation>Schließen</translation>
     </message>
     <message>
         <source>Nothing is ticked.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts ist angekreuzt.</translation>
     </message>
     <message>
         <source>Stopping …</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird angehalten …</translation>
+    </message>
+    <message>
+        <source>{length} recorded, {beats}</source>
+        <translation>{length} aufgenommen, {beats}</translation>
+    </message>
+    <message>
+        <source>{length} planned, {beats}</source>
+        <translation>{length} geplant, {beats}</translation>
     </message>
     <message>
         <source>{stem} delivery</source>
-        <translation type="unfinished"></translation>
+        <translation>{stem} Ausspielung</translation>
     </message>
     <message>
         <source>Deliver into</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausspielen nach</translation>
+    </message>
+    <message>
+        <source>1 file is in {folder}.</source>
+        <translation>1 Datei liegt in {folder}.</translation>
+    </message>
+    <message>
+        <source>{count} files are in {folder}.</source>
+        <translation>{count} Dateien liegen in {folder}.</translation>
     </message>
     <message>
         <source>Nothing was made.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wurde nichts erzeugt.</translation>
     </message>
     <message>
         <source>Hangs</source>
-        <translation type="unfinished"></translation>
+        <translation>Hängt</translation>
     </message>
     <message>
         <source>Pinned</source>
-        <translation type="unfinished"></translation>
+        <translation>Gefesselt</translation>
     </message>
     <message>
         <source>Check</source>
-        <translation type="unfinished"></translation>
+        <translation>Schach</translation>
     </message>
     <message>
         <source>End</source>
-        <translation type="unfinished"></translation>
+        <translation>Ende</translation>
+    </message>
+    <message>
+        <source>Fork</source>
+        <translation>Gabel</translation>
+    </message>
+    <message>
+        <source>Guard</source>
+        <translation>Deckung</translation>
+    </message>
+    <message>
+        <source>Trapped</source>
+        <translation>Gefangen</translation>
+    </message>
+    <message>
+        <source>Pawns</source>
+        <translation>Bauern</translation>
+    </message>
+    <message>
+        <source>Bishops</source>
+        <translation>Läufer</translation>
+    </message>
+    <message>
+        <source>Castling</source>
+        <translation>Rochade</translation>
+    </message>
+    <message>
+        <source>Cover</source>
+        <translation>Felder</translation>
+    </message>
+    <message>
+        <source>Draw</source>
+        <translation>Remis</translation>
+    </message>
+    <message>
+        <source>Only move</source>
+        <translation>Einziger Zug</translation>
+    </message>
+    <message>
+        <source>King</source>
+        <translation>König</translation>
+    </message>
+    <message>
+        <source>Discovery</source>
+        <translation>Abzug</translation>
     </message>
     <message>
         <source>Facts of the position</source>
-        <translation type="unfinished"></translation>
+        <extracomment>What presses is told in a stronger colour than what only is so.</extracomment>
+        <translation>Tatsachen der Stellung</translation>
     </message>
     <message>
         <source>Hanging is judged by the captures on that square alone. Point at a square&apos;s name to see it on the board.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ob etwas hängt, entscheiden allein die Schlagfälle auf dem Feld. Auf den Namen eines Felds zeigen, um es auf dem Brett zu sehen.</translation>
+    </message>
+    <message>
+        <source>Escape ends this.</source>
+        <translation>Esc beendet dies.</translation>
+    </message>
+    <message>
+        <source>Result</source>
+        <translation>Ergebnis</translation>
+    </message>
+    <message>
+        <source>Event</source>
+        <translation>Turnier</translation>
+    </message>
+    <message>
+        <source>Round</source>
+        <translation>Runde</translation>
+    </message>
+    <message>
+        <source>Date</source>
+        <translation>Datum</translation>
     </message>
     <message>
         <source>Games in {name}</source>
         <extracomment>Widths of the columns, in heights of a line of text; the event takes what is left.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Partien in {name}</translation>
     </message>
     <message>
         <source>Find by player, event, result …</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach Spieler, Turnier, Ergebnis suchen …</translation>
     </message>
     <message>
         <source>Find games</source>
-        <translation type="unfinished"></translation>
+        <translation>Partien suchen</translation>
     </message>
     <message>
         <source>Games</source>
-        <translation type="unfinished"></translation>
+        <translation>Partien</translation>
     </message>
     <message>
         <source>Open this game</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Partie öffnen</translation>
     </message>
     <message>
         <source>{total:,} games</source>
-        <translation type="unfinished"></translation>
+        <translation>{total:,} Partien</translation>
     </message>
     <message>
         <source>{shown:,} of {total:,} games</source>
-        <translation type="unfinished"></translation>
+        <translation>{shown:,} von {total:,} Partien</translation>
     </message>
     <message>
         <source>Headers</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopfdaten</translation>
     </message>
     <message>
         <source>The tags of the game, as PGN has them. Empty values are left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Tags der Partie, wie PGN sie kennt. Leere Werte werden weggelassen.</translation>
     </message>
     <message>
         <source>Tags of the game</source>
-        <translation type="unfinished"></translation>
+        <translation>Tags der Partie</translation>
     </message>
     <message>
         <source>Tag</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag</translation>
     </message>
     <message>
         <source>Value</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert</translation>
     </message>
     <message>
         <source>Add a tag</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag hinzufügen</translation>
     </message>
     <message>
         <source>Open a game</source>
-        <translation type="unfinished"></translation>
+        <translation>Partie öffnen</translation>
     </message>
     <message>
         <source>Drop a PGN file on the desk or choose Study › Open. A study is made of it and stored at once.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine PGN-Datei auf das Pult ziehen oder Studie › Öffnen wählen. Daraus entsteht eine Studie, die sofort gespeichert ist.</translation>
     </message>
     <message>
         <source>Place it</source>
-        <translation type="unfinished"></translation>
+        <translation>Einordnen</translation>
     </message>
     <message>
         <source>Fill in players, event and date under Study › Headers; they head the sheet and the captions.</source>
-        <translation type="unfinished"></translation>
+        <translation>Spieler, Turnier und Datum unter Studie › Kopfdaten eintragen; sie stehen über Studienblatt und Untertiteln.</translation>
     </message>
     <message>
         <source>Add side-lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvarianten hinzufügen</translation>
     </message>
     <message>
         <source>Play another move on the board: it becomes a side-line in a lane of its own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf dem Brett einen anderen Zug spielen: er wird eine Nebenvariante in einer eigenen Spur.</translation>
     </message>
     <message>
         <source>Write</source>
         <extracomment>The stages of the day: name of the action, label.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Schreiben</translation>
     </message>
     <message>
-        <source>Each move has its spoken line on the right. Ctrl+K puts a cue at the cursor: the word at which a move is played. Greeting, closing and thanks are under Script.</source>
-        <translation type="unfinished"></translation>
+        <source>Each move has its spoken line on the right. The next move that you play while the cursor is in the line is played at that word; drag its tag to another one, or put a cue with Ctrl+K. Greeting, closing and thanks are under Script.</source>
+        <translation>Jeder Zug hat rechts seinen Sprechtext. Der nächste Zug, der gespielt wird, während die Schreibmarke im Text steht, wird bei diesem Wort ausgeführt; seine Marke lässt sich zu einem anderen ziehen, und Strg+K setzt ein Stichwort. Begrüßung, Schluss und Dank stehen unter Skript.</translation>
     </message>
     <message>
         <source>Time it</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit planen</translation>
     </message>
     <message>
         <source>Set the slot with Ctrl+T. The ruler below shows the talk to scale and how much it is over or under.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit Strg+T das Zeitfenster festlegen. Die Zeitleiste unten zeigt den Vortrag maßstäblich und um wie viel er zu lang oder zu kurz ist.</translation>
     </message>
     <message>
         <source>Rehearse and record</source>
-        <translation type="unfinished"></translation>
+        <translation>Proben und aufnehmen</translation>
     </message>
     <message>
         <source>Ctrl+2 and Ctrl+3. Space begins and goes on, Ctrl+Space stops; move pieces to wander off, Backspace comes back. Takes are stored second by second while you speak.</source>
-        <translation type="unfinished"></translation>
+        <translation>Strg+2 und Strg+3. Leertaste beginnt und geht weiter, Strg+Leertaste hält an; Figuren ziehen schweift ab, Rücktaste kommt zurück. Takes werden beim Sprechen Sekunde für Sekunde gespeichert.</translation>
     </message>
     <message>
         <source>Ctrl+4 writes captions, the study sheet and the annotated game, all from the same timeline.</source>
-        <translation type="unfinished"></translation>
+        <translation>Strg+4 schreibt Untertitel, Studienblatt und kommentierte Partie, alle aus derselben Zeitachse.</translation>
+    </message>
+    <message>
+        <source>There is nothing to save: every change is stored when it is made.</source>
+        <translation>Zu speichern gibt es nichts: jede Änderung ist sofort gespeichert.</translation>
     </message>
     <message>
         <source>A position-study board with a timed script.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Brett zum Studieren von Stellungen, mit einem Skript nach der Uhr.</translation>
     </message>
     <message>
         <source>Free software under the GNU General Public License, version 3 or later. It comes without any warranty.</source>
-        <translation type="unfinished"></translation>
+        <translation>Freie Software unter der GNU General Public License, Version 3 oder später. Ohne jede Gewährleistung.</translation>
     </message>
     <message>
         <source>&lt;b&gt;Fair play.&lt;/b&gt; Engine and archive help is for finished games: the event&apos;s and the arbiter&apos;s rules come first, and live rounds may have a broadcast delay.</source>
-        <translation type="unfinished"></translation>
+        <translation>&lt;b&gt;Fair Play.&lt;/b&gt; Hilfe von Engine und Archiv ist für beendete Partien: die Regeln des Turniers und des Schiedsrichters gehen vor, und laufende Runden können zeitversetzt übertragen werden.</translation>
     </message>
     <message>
         <source>&lt;b&gt;Rights.&lt;/b&gt; Names, photographs and sponsors&apos; material are the publisher&apos;s responsibility.</source>
-        <translation type="unfinished"></translation>
+        <translation>&lt;b&gt;Rechte.&lt;/b&gt; Namen, Fotos und Material von Sponsoren verantwortet, wer veröffentlicht.</translation>
+    </message>
+    <message>
+        <source> or </source>
+        <translation> oder </translation>
     </message>
     <message>
         <source>Lanes</source>
-        <extracomment>What is kept in view beside the current row (px). How far the pointer moves before a side-line is dragged (px).</extracomment>
-        <translation type="unfinished"></translation>
+        <extracomment>What is kept in view beside the current row (px).</extracomment>
+        <translation>Spuren</translation>
     </message>
     <message>
         <source>Nothing is said here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hier wird nichts gesprochen.</translation>
+    </message>
+    <message>
+        <source>{rows} rows are chosen.</source>
+        <translation>{rows} Zeilen sind gewählt.</translation>
     </message>
     <message>
         <source>Fold side-lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvarianten einklappen</translation>
     </message>
     <message>
         <source>Show side-lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvarianten zeigen</translation>
     </message>
     <message>
-        <source>drag to reorder</source>
-        <translation type="unfinished"></translation>
+        <source>drag to reorder, or onto another move</source>
+        <translation>ziehen, um umzuordnen oder an einen anderen Zug zu hängen</translation>
+    </message>
+    <message>
+        <source>{move} after {other}</source>
+        <translation>{move} nach {other}</translation>
+    </message>
+    <message>
+        <source>does not fit here</source>
+        <translation>passt hier nicht</translation>
+    </message>
+    <message>
+        <source>{rows} chosen</source>
+        <translation>{rows} gewählt</translation>
     </message>
     <message>
         <source>Main line</source>
-        <translation type="unfinished"></translation>
+        <translation>Hauptlinie</translation>
     </message>
     <message>
         <source>Nothing is said here yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Hier wird noch nichts gesprochen</translation>
     </message>
     <message>
         <source>think {seconds}</source>
         <extracomment>How long a time bar is in a cell of at least that width, and how high, in heights of a line of text. The height of a line of text for which signs, discs and knobs are drawn (px); they grow and shrink with it. Radius of the disc of a move on its rail, of a knob, and the most of them that a rail has room for (px).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>denken {seconds}</translation>
     </message>
     <message>
         <source>think</source>
-        <translation type="unfinished"></translation>
+        <translation>denken</translation>
     </message>
     <message>
         <source>Greeting</source>
         <extracomment>As much of a spoken line as a row could ever show (characters). Glyphs that print for numeric annotation glyphs usually has; the numbers are those of the PGN standard (1994), section 10, and of its common extension (22 and up), from memory. What stands in for glyphs that a font lacks.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Begrüßung</translation>
     </message>
     <message>
         <source>Closing</source>
-        <translation type="unfinished"></translation>
+        <translation>Schluss</translation>
     </message>
     <message>
         <source>Thanks</source>
-        <translation type="unfinished"></translation>
+        <translation>Dank</translation>
     </message>
     <message>
         <source>{seconds} seconds</source>
-        <translation type="unfinished"></translation>
+        <translation>{seconds} Sekunden</translation>
     </message>
     <message>
         <source>{text}, {over} over</source>
-        <translation type="unfinished"></translation>
+        <translation>{text}, {over} zu lang</translation>
     </message>
     <message>
         <source>{estimated:.1f} s estimated</source>
-        <translation type="unfinished"></translation>
+        <translation>{estimated:.1f} s geschätzt</translation>
     </message>
     <message>
         <source>{intended:g} s intended, {estimated:.1f} s estimated</source>
-        <translation type="unfinished"></translation>
+        <translation>{intended:g} s vorgesehen, {estimated:.1f} s geschätzt</translation>
+    </message>
+    <message>
+        <source>{seconds} s</source>
+        <translation>{seconds} s</translation>
     </message>
     <message>
         <source>Side-line</source>
-        <translation type="unfinished"></translation>
+        <translation>Nebenvariante</translation>
     </message>
     <message>
         <source>not told</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht erzählt</translation>
     </message>
     <message>
         <source>told first</source>
-        <translation type="unfinished"></translation>
+        <translation>zuerst erzählt</translation>
     </message>
     <message>
         <source>told after {move}</source>
-        <translation type="unfinished"></translation>
+        <translation>erzählt nach {move}</translation>
     </message>
     <message>
         <source>Microphone level</source>
         <extracomment>Peaks above this are about to be cut off, RMS below the other is lost in room noise (dBFS): common practice. Size of the figures of the scale, in sizes of controls.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Mikrofonpegel</translation>
     </message>
     <message>
         <source>too loud: the sound is cut off</source>
-        <translation type="unfinished"></translation>
+        <translation>zu laut: der Ton wird abgeschnitten</translation>
     </message>
     <message>
         <source>very loud</source>
-        <translation type="unfinished"></translation>
+        <translation>sehr laut</translation>
     </message>
     <message>
         <source>too quiet</source>
-        <translation type="unfinished"></translation>
+        <translation>zu leise</translation>
     </message>
     <message>
         <source>good</source>
-        <translation type="unfinished"></translation>
+        <translation>gut</translation>
     </message>
     <message>
         <source>Write the spoken line</source>
         <extracomment>How long typing must rest before it is stored (ms).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Sprechtext schreiben</translation>
     </message>
     <message>
         <source>Write a note</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz schreiben</translation>
     </message>
     <message>
         <source>Line</source>
-        <translation type="unfinished"></translation>
+        <translation>Text</translation>
     </message>
     <message>
         <source>Length of the line</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge des Sprechtexts</translation>
     </message>
     <message>
         <source>What do you say here?</source>
-        <translation type="unfinished"></translation>
+        <translation>Was wird hier gesprochen?</translation>
     </message>
     <message>
         <source>Intended length of this beat</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorgesehene Länge dieser Station</translation>
     </message>
     <message>
         <source>as estimated</source>
-        <translation type="unfinished"></translation>
+        <translation>wie geschätzt</translation>
     </message>
     <message>
         <source>Think pause after the line</source>
-        <translation type="unfinished"></translation>
+        <translation>Denkpause nach dem Sprechtext</translation>
+    </message>
+    <message>
+        <source>Put a cue at the cursor: a move is played, or a mark appears, at the word that follows. Playing the next move on the board while the cursor is in the line does the same.</source>
+        <translation>Ein Stichwort an der Schreibmarke setzen: bei dem folgenden Wort wird ein Zug ausgeführt oder erscheint eine Markierung. Den nächsten Zug auf dem Brett zu spielen, während die Schreibmarke im Text steht, bewirkt dasselbe.</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>{side} has the majority on the kingside: {pawns} to {number}.</source>
+        <translation>{side} hat die Mehrheit am Königsflügel: {pawns} gegen {number}.</translation>
+    </message>
+    <message>
+        <source>{side} has the majority on the queenside: {pawns} to {number}.</source>
+        <translation>{side} hat die Mehrheit am Damenflügel: {pawns} gegen {number}.</translation>
+    </message>
+    <message>
+        <source>{owner}&apos;s pawn on {squares} is passed.</source>
+        <translation>Freibauer von {owner}: {squares}.</translation>
+    </message>
+    <message>
+        <source>{owner}&apos;s pawns on {squares} are passed.</source>
+        <translation>Freibauern von {owner}: {squares}.</translation>
+    </message>
+    <message>
+        <source>{owner}&apos;s pawn on {squares} is isolated.</source>
+        <translation>Isolierter Bauer von {owner}: {squares}.</translation>
+    </message>
+    <message>
+        <source>{owner}&apos;s pawns on {squares} are isolated.</source>
+        <translation>Isolierte Bauern von {owner}: {squares}.</translation>
+    </message>
+    <message>
+        <source>{owner}&apos;s pawn on {squares} is backward.</source>
+        <translation>Rückständiger Bauer von {owner}: {squares}.</translation>
+    </message>
+    <message>
+        <source>{owner}&apos;s pawns on {squares} are backward.</source>
+        <translation>Rückständige Bauern von {owner}: {squares}.</translation>
+    </message>
+    <message>
+        <source>{owner} has doubled pawns on the {file}-file.</source>
+        <translation>{owner} hat einen Doppelbauern auf der {file}-Linie.</translation>
+    </message>
+    <message>
+        <source>{owner} has {islands}.</source>
+        <translation>{owner} hat {islands}.</translation>
     </message>
     <message>
         <source>How long this beat should take. Empty: as long as the words take at your pace.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie lange diese Station dauern soll. Leer: so lange, wie die Worte im eigenen Sprechtempo dauern.</translation>
     </message>
     <message>
         <source>Silence after the line in which the viewer is asked to find the move.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stille nach dem Sprechtext, in der die Zuschauer den Zug finden sollen.</translation>
     </message>
     <message>
         <source>Cue</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Put a cue at the cursor: a move is played, or a mark appears, at the word that follows.</source>
-        <translation type="unfinished"></translation>
+        <translation>Stichwort</translation>
     </message>
     <message>
         <source>Every move and mark of this beat has its cue already.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Zug und jede Markierung dieser Station hat schon ein Stichwort.</translation>
+    </message>
+    <message>
+        <source>Fit the talk to its slot</source>
+        <extracomment>How much shorter or longer than at the presenter&apos;s own pace a beat may be told, as a share of its speech. A fluent chess presenter speaks single paragraphs at 140 to 235 words a minute around a mean of 185 (common practice).</extracomment>
+        <translation>Vortrag ins Zeitfenster einpassen</translation>
+    </message>
+    <message>
+        <source>Set the slot first: a talk is fitted to its length.</source>
+        <translation>Erst das Zeitfenster festlegen: ein Vortrag wird auf seine Länge eingepasst.</translation>
+    </message>
+    <message>
+        <source>Every beat is locked: unlock some, so that there is something to fit.</source>
+        <translation>Jede Station ist fixiert: einige freigeben, damit es etwas einzupassen gibt.</translation>
+    </message>
+    <message>
+        <source>This is not told, so it has no length to lock.</source>
+        <translation>Dies wird nicht erzählt und hat keine Länge, die fixiert werden könnte.</translation>
+    </message>
+    <message>
+        <source>Lock the length</source>
+        <translation>Länge fixieren</translation>
+    </message>
+    <message>
+        <source>Unlock the length</source>
+        <translation>Länge freigeben</translation>
+    </message>
+    <message>
+        <source>The lengths are locked already.</source>
+        <translation>Die Längen sind bereits fixiert.</translation>
+    </message>
+    <message>
+        <source>No length here is locked.</source>
+        <translation>Hier ist keine Länge fixiert.</translation>
+    </message>
+    <message>
+        <source>Lock the lengths</source>
+        <translation>Längen fixieren</translation>
+    </message>
+    <message>
+        <source>Unlock the lengths</source>
+        <translation>Längen freigeben</translation>
     </message>
     <message>
         <source>Set the intended length</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorgesehene Länge festlegen</translation>
+    </message>
+    <message>
+        <source>No length is locked.</source>
+        <translation>Es ist keine Länge fixiert.</translation>
+    </message>
+    <message>
+        <source>There is no cue at the cursor.</source>
+        <translation>An der Schreibmarke steht kein Stichwort.</translation>
+    </message>
+    <message>
+        <source>Cue at “{word}”</source>
+        <translation>Stichwort bei „{word}“</translation>
+    </message>
+    <message>
+        <source>Cue after the last word</source>
+        <translation>Stichwort nach dem letzten Wort</translation>
     </message>
     <message>
         <source>Set the think pause</source>
-        <translation type="unfinished"></translation>
+        <translation>Denkpause festlegen</translation>
     </message>
     <message>
         <source>Choose a glyph</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeichen wählen</translation>
     </message>
     <message>
         <source>No move or mark here</source>
-        <translation type="unfinished"></translation>
+        <translation>Hier ist kein Zug und keine Markierung</translation>
     </message>
     <message>
         <source>{part}: said {when}</source>
-        <translation type="unfinished"></translation>
+        <translation>{part}: gesprochen {when}</translation>
+    </message>
+    <message>
+        <source>Note for print at {label}</source>
+        <translation>Notiz für den Druck bei {label}</translation>
+    </message>
+    <message>
+        <source>Spoken line at {label}</source>
+        <translation>Sprechtext bei {label}</translation>
     </message>
     <message>
         <source>Note for print</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Spoken line</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz für den Druck</translation>
     </message>
     <message>
         <source>Note for print •</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz für den Druck •</translation>
     </message>
     <message>
         <source>Note for print, written</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz für den Druck, beschrieben</translation>
     </message>
     <message>
         <source>Note for print, empty</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz für den Druck, leer</translation>
     </message>
     <message>
         <source>move not there</source>
-        <translation type="unfinished"></translation>
+        <translation>Zug nicht vorhanden</translation>
     </message>
     <message>
         <source>mark not there</source>
-        <translation type="unfinished"></translation>
+        <translation>Markierung nicht vorhanden</translation>
     </message>
     <message>
         <source>the start</source>
-        <translation type="unfinished"></translation>
+        <translation>Anfang</translation>
     </message>
     <message>
         <source>Think pause</source>
-        <translation type="unfinished"></translation>
+        <translation>Denkpause</translation>
     </message>
     <message>
         <source>before the first move</source>
-        <translation type="unfinished"></translation>
+        <translation>vor dem ersten Zug</translation>
     </message>
     <message>
         <source>after the last move</source>
-        <translation type="unfinished"></translation>
+        <translation>nach dem letzten Zug</translation>
     </message>
     <message>
         <source>at the very end</source>
-        <translation type="unfinished"></translation>
+        <translation>ganz am Ende</translation>
     </message>
     <message>
         <source>1 word</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Wort</translation>
     </message>
     <message>
         <source>{words} words</source>
-        <translation type="unfinished"></translation>
+        <translation>{words} Wörter</translation>
+    </message>
+    <message>
+        <source>{seconds:.1f} s</source>
+        <translation>{seconds:.1f} s</translation>
     </message>
     <message>
         <source>, {over:.1f} s too short</source>
-        <translation type="unfinished"></translation>
+        <translation>, {over:.1f} s zu kurz</translation>
     </message>
     <message>
         <source>set to {seconds} s{over}</source>
-        <translation type="unfinished"></translation>
+        <translation>auf {seconds} s gesetzt{over}</translation>
     </message>
     <message>
         <source>think {seconds} s</source>
-        <translation type="unfinished"></translation>
+        <translation>denken {seconds} s</translation>
     </message>
     <message>
         <source>Note before the move</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz vor dem Zug</translation>
     </message>
     <message>
         <source>Before the move: what leads up to it</source>
-        <translation type="unfinished"></translation>
+        <translation>Vor dem Zug: was zu ihm hinführt</translation>
     </message>
     <message>
         <source>Note</source>
-        <translation type="unfinished"></translation>
+        <translation>Notiz</translation>
     </message>
     <message>
         <source>What should stand in print, not in the talk?</source>
-        <translation type="unfinished"></translation>
+        <translation>Was soll gedruckt stehen und nicht gesprochen werden?</translation>
     </message>
     <message>
         <source>The move</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Zug</translation>
     </message>
     <message>
         <source>The position</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Stellung</translation>
     </message>
     <message>
         <source>Before</source>
-        <translation type="unfinished"></translation>
+        <translation>Davor</translation>
     </message>
     <message>
         <source>Glyphs</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeichen</translation>
     </message>
     <message>
         <source>{name}: annotation glyph</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: Bewertungszeichen</translation>
     </message>
     <message>
         <source>{name}, as a numeric annotation glyph of the PGN standard</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}, als numerisches Bewertungszeichen (NAG) des PGN-Standards</translation>
     </message>
     <message>
         <source>{name}: no sign</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: kein Zeichen</translation>
     </message>
     <message>
         <source>{name}, in seconds</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}, in Sekunden</translation>
+    </message>
+    <message>
+        <source>{seconds:g} s</source>
+        <translation>{seconds:g} s</translation>
     </message>
     <message>
         <source>Cue: {words}</source>
         <extracomment>Distance of lines (% of the usual).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Stichwort: {words}</translation>
     </message>
     <message>
         <source>&amp;Recent</source>
         <extracomment>The desk is on the screen before it begins to read the script (ms).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zuletzt geöffnet</translation>
     </message>
     <message>
         <source>“{name}” is what is on the desk.</source>
-        <translation type="unfinished"></translation>
+        <translation>„{name}“ liegt bereits auf dem Pult.</translation>
     </message>
     <message>
         <source>Going on in “{name}”.</source>
-        <translation type="unfinished"></translation>
+        <translation>Weiter geht es in „{name}“.</translation>
     </message>
     <message>
         <source>Prompter</source>
-        <extracomment>The next line is shown where the present one stays at least that large (sizes of controls). How many words of the next line are shown, with room and without. A prompter lower than so many lines of text keeps everything but the line small. How often it is fitted at most where fitting changes its size. At both ends of a tag, so that its ground reaches beyond its letters.</extracomment>
-        <translation type="unfinished"></translation>
+        <extracomment>The next line is shown where the present one stays at least that large (sizes of controls). How many words of the next line are shown, with room and without. A prompter lower than so many lines of text keeps everything but the line small. How often it is fitted at most where fitting changes its size. At both ends of a tag, so that its ground reaches beyond its letters.
+----------
+The least size of the type that can be asked for (times the size of controls), and how much one step changes it.</extracomment>
+        <translation>Prompter</translation>
     </message>
     <message>
         <source>{title} – Studyboard</source>
-        <translation type="unfinished"></translation>
+        <translation>{title} – Studyboard</translation>
+    </message>
+    <message>
+        <source>, {distance}</source>
+        <translation>, {distance}</translation>
     </message>
     <message>
         <source>Rehearsed in {length}{against}. The seconds of each beat are kept beside the plan.</source>
-        <translation type="unfinished"></translation>
+        <translation>Geprobt in {length}{against}. Die Sekunden jeder Station bleiben neben dem Plan stehen.</translation>
     </message>
     <message>
         <source>What could not be read</source>
-        <translation type="unfinished"></translation>
+        <translation>Was nicht gelesen werden konnte</translation>
+    </message>
+    <message>
+        <source>Slate, high contrast</source>
+        <extracomment>The titles of the board palettes, which stand in their files.</extracomment>
+        <translation>Schiefer, starker Kontrast</translation>
+    </message>
+    <message>
+        <source>Clay</source>
+        <translation>Ton</translation>
+    </message>
+    <message>
+        <source>Mist</source>
+        <translation>Nebel</translation>
     </message>
     <message>
         <source>&amp;Theme</source>
-        <translation type="unfinished"></translation>
+        <translation>Fa&amp;rben</translation>
     </message>
     <message>
         <source>As the &amp;system</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wie das System</translation>
     </message>
     <message>
         <source>&amp;Light</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hell</translation>
     </message>
     <message>
         <source>&amp;Dark</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Dunkel</translation>
     </message>
     <message>
         <source>&amp;Board colours</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Brettfarben</translation>
+    </message>
+    <message>
+        <source>P&amp;ieces</source>
+        <translation>&amp;Figuren</translation>
     </message>
     <message>
         <source>Lan&amp;guage</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Sprache</translation>
     </message>
     <message>
         <source>The desk speaks the language that was chosen when it is started next.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Pult spricht die gewählte Sprache, sobald es neu gestartet wird.</translation>
     </message>
     <message>
         <source>Nothing yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch nichts</translation>
     </message>
     <message>
         <source>Notice</source>
         <extracomment>How long a notice is shown that needs no answer (ms).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Hinweis</translation>
     </message>
     <message>
         <source>Show all</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles zeigen</translation>
     </message>
     <message>
         <source>Got it</source>
-        <translation type="unfinished"></translation>
+        <translation>Verstanden</translation>
     </message>
     <message>
         <source>The last recording was cut off. {names} was kept up to its last second; it is in the booth.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die letzte Aufnahme ist abgerissen. {names} wurde bis zur letzten Sekunde behalten; zu finden in der Sprecherkabine.</translation>
     </message>
     <message>
         <source>line {line}, column {column}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {line}, Spalte {column}</translation>
     </message>
     <message>
         <source>One place of the game could not be read ({where}): {message}</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Stelle der Partie konnte nicht gelesen werden ({where}): {message}</translation>
     </message>
     <message>
         <source>{count} places of the game could not be read; the first at {where}: {message}</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Stellen der Partie konnten nicht gelesen werden; die erste: {where}: {message}</translation>
     </message>
     <message>
         <source>“{name}” lies where nothing can be written, so it is open to be read only. Study › Save as goes on with a copy.</source>
-        <translation type="unfinished"></translation>
+        <translation>„{name}“ liegt dort, wo nicht geschrieben werden kann, und ist darum nur zum Lesen geöffnet. Studie › Speichern unter geht mit einer Kopie weiter.</translation>
     </message>
     <message>
         <source>The folder for new studies cannot be made: {reason}. Set the environment variable STUDYBOARD_STUDIES to another one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Ordner für neue Studien lässt sich nicht anlegen: {reason}. Die Umgebungsvariable STUDYBOARD_STUDIES nennt einen anderen.</translation>
     </message>
     <message>
         <source>“{name}” cannot be opened: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>„{name}“ lässt sich nicht öffnen: {reason}.</translation>
     </message>
     <message>
         <source>“{name}” cannot be read: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>„{name}“ lässt sich nicht lesen: {reason}.</translation>
     </message>
     <message>
         <source>“{name}” holds no game: a PGN file has tags in square brackets, then moves.</source>
-        <translation type="unfinished"></translation>
+        <translation>„{name}“ enthält keine Partie: eine PGN-Datei hat Tags in eckigen Klammern, danach Züge.</translation>
     </message>
     <message>
         <source>Promote the pawn to</source>
-        <translation type="unfinished"></translation>
+        <translation>Bauer umwandeln in</translation>
     </message>
     <message>
         <source>Promote to {piece}</source>
-        <translation type="unfinished"></translation>
+        <translation>In {piece} umwandeln</translation>
     </message>
     <message>
         <source>Elapsed and planned time</source>
-        <translation type="unfinished"></translation>
+        <translation>Vergangene und geplante Zeit</translation>
     </message>
     <message>
         <source>Ahead of or behind the plan</source>
-        <translation type="unfinished"></translation>
+        <translation>Vor oder hinter dem Plan</translation>
     </message>
     <message>
         <source>Time of this beat</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit dieser Station</translation>
     </message>
     <message>
         <source>Where the talk is</source>
-        <translation type="unfinished"></translation>
+        <translation>Wo der Vortrag steht</translation>
     </message>
     <message>
         <source>What the next press does</source>
-        <translation type="unfinished"></translation>
+        <translation>Was der nächste Tastendruck bewirkt</translation>
     </message>
     <message>
         <source>The line after that</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Sprechtext danach</translation>
     </message>
     <message>
         <source>Nothing to tell yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch nichts zu erzählen</translation>
     </message>
     <message>
         <source>Write a spoken line, then come back to rehearse it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen Sprechtext schreiben und dann zum Proben zurückkommen.</translation>
     </message>
     <message>
         <source>{label} · side-line</source>
-        <translation type="unfinished"></translation>
+        <extracomment>What moves are called, by their nodes; a node&apos;s move never changes.</extracomment>
+        <translation>{label} · Nebenvariante</translation>
     </message>
     <message>
         <source>think pause, {seconds:.0f} s</source>
-        <translation type="unfinished"></translation>
+        <translation>Denkpause, {seconds:.0f} s</translation>
     </message>
     <message>
         <source>Off the running order: Backspace comes back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Abseits des Ablaufs: Rücktaste kommt zurück.</translation>
     </message>
     <message>
         <source>Space begins</source>
-        <translation type="unfinished"></translation>
+        <translation>Leertaste beginnt</translation>
     </message>
     <message>
         <source>Space begins the take</source>
-        <translation type="unfinished"></translation>
+        <translation>Leertaste beginnt den Take</translation>
     </message>
     <message>
         <source>{what} here.</source>
-        <translation type="unfinished"></translation>
+        <translation>{what} hier.</translation>
+    </message>
+    <message>
+        <source>{what}.</source>
+        <translation>{what}.</translation>
     </message>
     <message>
         <source>Space ends the run-through.</source>
-        <translation type="unfinished"></translation>
+        <translation>Leertaste beendet den Durchlauf.</translation>
     </message>
     <message>
         <source>Next on the board: {what}</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Nächstes auf dem Brett: {what}</translation>
     </message>
     <message>
         <source>nothing moves; {value}</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts zieht; {value}</translation>
     </message>
     <message>
         <source>back to {label}</source>
-        <translation type="unfinished"></translation>
+        <translation>zurück zu {label}</translation>
     </message>
     <message>
         <source>planned {distance}</source>
-        <translation type="unfinished"></translation>
+        <translation>geplant {distance}</translation>
+    </message>
+    <message>
+        <source>{seconds:.0f} s behind</source>
+        <translation>{seconds:.0f} s zurück</translation>
+    </message>
+    <message>
+        <source>{seconds:.0f} s ahead</source>
+        <translation>{seconds:.0f} s voraus</translation>
+    </message>
+    <message>
+        <source>{time} left</source>
+        <translation>noch {time}</translation>
     </message>
     <message>
         <source>on time</source>
-        <translation type="unfinished"></translation>
+        <translation>im Plan</translation>
     </message>
     <message>
         <source>this beat {seconds:.0f} of {planned:.0f} s</source>
-        <translation type="unfinished"></translation>
+        <translation>diese Station {seconds:.0f} von {planned:.0f} s</translation>
+    </message>
+    <message>
+        <source>{seconds:.0f} of {planned:.0f} s</source>
+        <translation>{seconds:.0f} von {planned:.0f} s</translation>
     </message>
     <message>
         <source>The line to say now</source>
         <extracomment>Largest and smallest type (times the size of controls), and the step between two sizes that are tried. Where the words that are due stand in a line that moves (share of the height), and how long it takes to move (ms). Space around the text (px).</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Der Sprechtext, der jetzt dran ist</translation>
     </message>
     <message>
         <source>The read-through has no query.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Durchsicht hat keine Rückfrage.</translation>
     </message>
     <message>
         <source>{label} is on the tree now. Ctrl+Z takes it off again.</source>
-        <translation type="unfinished"></translation>
+        <translation>{label} steht jetzt im Baum. Strg+Z nimmt es wieder heraus.</translation>
     </message>
     <message>
         <source>Read-through</source>
-        <translation type="unfinished"></translation>
+        <translation>Durchsicht</translation>
     </message>
     <message>
         <source>Queries</source>
-        <translation type="unfinished"></translation>
+        <translation>Rückfragen</translation>
     </message>
     <message>
         <source>Read again</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu durchsehen</translation>
     </message>
     <message>
         <source>Leave it</source>
-        <translation type="unfinished"></translation>
+        <translation>Abweisen</translation>
+    </message>
+    <message>
+        <source>Reading …</source>
+        <translation>Wird gelesen …</translation>
     </message>
     <message>
         <source>No query</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Rückfrage</translation>
     </message>
     <message>
         <source>One query</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Rückfrage</translation>
     </message>
     <message>
         <source>{count} queries</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Rückfragen</translation>
     </message>
     <message>
         <source>, {left} left</source>
-        <translation type="unfinished"></translation>
+        <translation>, {left} abgewiesen</translation>
     </message>
     <message>
         <source>{count}{also}. The board confirms {confirmed} statements; {unchecked} it cannot decide.</source>
-        <translation type="unfinished"></translation>
+        <translation>{count}{also}. Vom Brett bestätigt: {confirmed} Aussagen; nicht entscheidbar: {unchecked}.</translation>
     </message>
     <message>
         <source>Next</source>
-        <translation type="unfinished"></translation>
+        <translation>Nächste</translation>
     </message>
     <message>
         <source>Fix</source>
-        <translation type="unfinished"></translation>
+        <translation>Beheben</translation>
     </message>
     <message>
         <source>Add</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinzufügen</translation>
+    </message>
+    <message>
+        <source> ({number} of {count})</source>
+        <translation> ({number} von {count})</translation>
     </message>
     <message>
         <source>{label} is not on the tree yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>{label} steht noch nicht im Baum.</translation>
     </message>
     <message>
         <source>Ctrl+Return adds it as a side-line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Strg+Eingabe fügt es als Nebenvariante hinzu.</translation>
     </message>
     <message>
         <source>Take {id}</source>
-        <extracomment>Side-lines deeper than this are drawn in the deepest row.</extracomment>
-        <translation type="unfinished"></translation>
+        <extracomment>Side-lines deeper than this are drawn in the deepest row. As many of the latest takes have a strip above the talk.</extracomment>
+        <translation>Take {id}</translation>
     </message>
     <message>
         <source>slot {length}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeitfenster {length}</translation>
     </message>
     <message>
         <source>Slot</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeitfenster</translation>
     </message>
     <message>
         <source>for example 8:30; empty for none</source>
-        <translation type="unfinished"></translation>
+        <translation>zum Beispiel 8:30; leer für keines</translation>
     </message>
     <message>
         <source>Length of the slot in minutes and seconds</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge des Zeitfensters in Minuten und Sekunden</translation>
     </message>
     <message>
         <source>The length that the talk should have. It is planned at {length}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Länge, die der Vortrag haben soll. Geplant sind {length}.</translation>
     </message>
     <message>
         <source>Write minutes and seconds, as in 8:30.</source>
-        <translation type="unfinished"></translation>
+        <translation>Minuten und Sekunden schreiben, wie 8:30.</translation>
     </message>
     <message>
         <source>Stage</source>
-        <extracomment>The board&apos;s share of the picture&apos;s shorter side.</extracomment>
-        <translation type="unfinished"></translation>
+        <extracomment>The lines of a caption fill this share of their band&apos;s height.</extracomment>
+        <translation>Bühne</translation>
+    </message>
+    <message>
+        <source>Captions below the board</source>
+        <translation>Untertitel unter dem Brett</translation>
+    </message>
+    <message>
+        <source>Safe margins</source>
+        <translation>Sichere Ränder</translation>
     </message>
     <message>
         <source>Flip the board</source>
-        <translation type="unfinished"></translation>
+        <translation>Brett drehen</translation>
+    </message>
+    <message>
+        <source>Mirrored (M)</source>
+        <translation>Gespiegelt (M)</translation>
+    </message>
+    <message>
+        <source>Larger type (+)</source>
+        <translation>Größere Schrift (+)</translation>
+    </message>
+    <message>
+        <source>Smaller type (−)</source>
+        <translation>Kleinere Schrift (−)</translation>
     </message>
     <message>
         <source>Full screen (F11)</source>
-        <translation type="unfinished"></translation>
+        <translation>Vollbild (F11)</translation>
+    </message>
+    <message>
+        <source>Wide (16:9)</source>
+        <extracomment>Parts of the picture that every screen shows: EBU R 95, 16:9 production (from memory). Height of the band of captions, as a share of the picture&apos;s shorter side.</extracomment>
+        <translation>Breit (16:9)</translation>
+    </message>
+    <message>
+        <source>Tall (9:16)</source>
+        <translation>Hoch (9:16)</translation>
+    </message>
+    <message>
+        <source>Square (1:1)</source>
+        <translation>Quadratisch (1:1)</translation>
     </message>
     <message>
         <source>Free</source>
-        <translation type="unfinished"></translation>
+        <translation>Frei</translation>
     </message>
     <message>
-        <source>Wide</source>
-        <translation type="unfinished"></translation>
+        <source>Paper</source>
+        <translation>Papier</translation>
     </message>
     <message>
-        <source>Tall</source>
-        <translation type="unfinished"></translation>
+        <source>Green, for keying</source>
+        <translation>Grün, zum Stanzen</translation>
     </message>
     <message>
-        <source>Square</source>
-        <translation type="unfinished"></translation>
+        <source>Blue, for keying</source>
+        <translation>Blau, zum Stanzen</translation>
     </message>
     <message>
         <source>What will you tell today?</source>
-        <translation type="unfinished"></translation>
+        <translation>Was wird heute erzählt?</translation>
     </message>
     <message>
         <source>Open a game or study…</source>
-        <translation type="unfinished"></translation>
+        <translation>Partie oder Studie öffnen…</translation>
     </message>
     <message>
         <source>Take the tour: a finished talk</source>
-        <translation type="unfinished"></translation>
+        <translation>Rundgang: ein fertiger Vortrag</translation>
     </message>
     <message>
         <source>Begin with an empty board</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit leerem Brett beginnen</translation>
     </message>
     <message>
         <source>Or go on with</source>
-        <translation type="unfinished"></translation>
+        <translation>Oder weiter mit</translation>
     </message>
     <message>
         <source>A PGN file can be dropped here too.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auch eine PGN-Datei lässt sich hierher ziehen.</translation>
     </message>
     <message>
         <source>What went wrong</source>
-        <translation type="unfinished"></translation>
+        <translation>Was schiefging</translation>
     </message>
     <message>
         <source>The folder for studies cannot be made: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Ordner für Studien lässt sich nicht anlegen: {reason}.</translation>
     </message>
     <message>
         <source>Time ruler</source>
-        <extracomment>Space at both ends (px). How much one notch of the wheel, or one key, zooms.</extracomment>
-        <translation type="unfinished"></translation>
+        <extracomment>Space at both ends (px). How much longer one press of a key makes a beat (s). How much one notch of the wheel, or one key, zooms. False while the talk is run through: the ends of beats are not to be dragged then.</extracomment>
+        <translation>Zeitleiste</translation>
     </message>
     <message>
         <source>No beat is told here.</source>
-        <translation type="unfinished"></translation>
+        <extracomment>As much of a line stands beside the pointer (characters).</extracomment>
+        <translation>Hier wird keine Station erzählt.</translation>
     </message>
     <message>
-        <source>From {start}, {seconds} seconds.</source>
-        <translation type="unfinished"></translation>
+        <source>Its length is locked.</source>
+        <translation>Ihre Länge ist fixiert.</translation>
     </message>
     <message>
-        <source>Beat {index} of {total}: {told} {when} {slot_label}</source>
-        <translation type="unfinished"></translation>
+        <source>Beat {index} of {total}: {told} From {start}, {seconds} seconds. {locked} {slot}</source>
+        <translation>Station {index} von {total}: {told} Ab {start}, {seconds} Sekunden. {locked} {slot}</translation>
+    </message>
+    <message>
+        <source>, locked</source>
+        <translation>, fixiert</translation>
+    </message>
+    <message>
+        <source>{start}, {seconds:.1f} s{think}{locked}</source>
+        <translation>{start}, {seconds:.1f} s{think}{locked}</translation>
     </message>
     <message>
         <source>Nothing is told yet: play a move or write a line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch wird nichts erzählt: einen Zug spielen oder einen Text schreiben.</translation>
     </message>
     <message>
         <source>, of it {think:g} s to think</source>
-        <translation type="unfinished"></translation>
+        <translation>, davon {think:g} s zum Nachdenken</translation>
     </message>
     <message>
         <source>Rehearse</source>
-        <translation type="unfinished"></translation>
+        <translation>Proben</translation>
     </message>
     <message>
         <source>Study</source>
-        <translation type="unfinished"></translation>
+        <translation>Studie</translation>
     </message>
     <message>
         <source>Length of the talk against its slot</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge des Vortrags gegen sein Zeitfenster</translation>
     </message>
     <message>
         <source>planned {length}</source>
-        <translation type="unfinished"></translation>
+        <translation>geplant {length}</translation>
     </message>
     <message>
         <source>{planned} · no slot set</source>
-        <translation type="unfinished"></translation>
+        <translation>{planned} · kein Zeitfenster</translation>
     </message>
     <message>
         <source>Slot {slot} · {planned} · {distance}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeitfenster {slot} · {planned} · {distance}</translation>
     </message>
     <message>
         <source>Slot {slot} · {distance}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeitfenster {slot} · {distance}</translation>
+    </message>
+    <message>
+        <source>it has castled</source>
+        <translation>Rochade</translation>
+    </message>
+    <message>
+        <source>{piece} has left</source>
+        <translation>{piece} ist weggezogen</translation>
+    </message>
+    <message>
+        <source>{piece} stands in the way</source>
+        <translation>{piece} steht im Weg</translation>
+    </message>
+    <message>
+        <source>{piece} has left {squares} and stands in the way of {more}</source>
+        <translation>{piece} hat {squares} verlassen und verstellt {more}</translation>
+    </message>
+    <message>
+        <source>{owner} no longer covers {squares}: {why}.</source>
+        <translation>{owner} deckt {squares} nicht mehr: {why}.</translation>
+    </message>
+    <message>
+        <source>{piece} now covers {squares}</source>
+        <translation>{piece} deckt jetzt {squares}</translation>
+    </message>
+    <message>
+        <source>a line has opened</source>
+        <translation>eine Linie ist offen</translation>
+    </message>
+    <message>
+        <source>{owner} also covers {squares} now: {why}.</source>
+        <translation>{owner} deckt jetzt auch {squares}: {why}.</translation>
+    </message>
+    <message>
+        <source>{owner} covers {squares} now: {why}.</source>
+        <translation>{owner} deckt jetzt {squares}: {why}.</translation>
+    </message>
+    <message>
+        <source>{side} no longer covers {squares}, since {other}&apos;s move.</source>
+        <translation>{side} deckt {squares} seit dem Zug von {other} nicht mehr.</translation>
+    </message>
+    <message>
+        <source>double check</source>
+        <translation>Doppelschach</translation>
+    </message>
+    <message>
+        <source>check</source>
+        <translation>Schach</translation>
+    </message>
+    <message>
+        <source>{side} is in {double} from {pieces}.</source>
+        <translation>{side} steht im {double}: {pieces}.</translation>
+    </message>
+    <message>
+        <source>{side} is checkmated.</source>
+        <translation>{side} ist matt.</translation>
+    </message>
+    <message>
+        <source>{side} is stalemated: the game is drawn.</source>
+        <translation>{side} ist patt: die Partie ist remis.</translation>
+    </message>
+    <message>
+        <source>Neither side can give mate any more: the game is drawn.</source>
+        <translation>Keine Seite kann mehr mattsetzen: die Partie ist remis.</translation>
+    </message>
+    <message>
+        <source>{piece} hangs: {taker} takes it and nothing protects it.</source>
+        <translation>{piece} hängt: {taker} schlägt, nichts deckt.</translation>
+    </message>
+    <message>
+        <source>a pawn</source>
+        <translation>einen Bauern</translation>
+    </message>
+    <message>
+        <source>{loss} points</source>
+        <translation>{loss} Punkte</translation>
+    </message>
+    <message>
+        <source>{taker} can take {piece} with profit: {owner} loses {loss} although it is protected.</source>
+        <translation>{taker} kann {piece} mit Gewinn schlagen: {owner} verliert trotz Deckung {loss}.</translation>
+    </message>
+    <message>
+        <source>{piece} is pinned to its king by {by}.</source>
+        <translation>{piece} ist an den König gefesselt: {by}.</translation>
+    </message>
+    <message>
+        <source>mates</source>
+        <extracomment>What mate counts in the search; a mate is worth more than all material.</extracomment>
+        <translation>setzt matt</translation>
+    </message>
+    <message>
+        <source>wins a pawn</source>
+        <translation>gewinnt einen Bauern</translation>
+    </message>
+    <message>
+        <source>wins {gain} points</source>
+        <translation>gewinnt {gain} Punkte</translation>
+    </message>
+    <message>
+        <source>{side} {what} by force: {line}.</source>
+        <translation>{side} {what}, erzwungen: {line}.</translation>
+    </message>
+    <message>
+        <source>The search was stopped.</source>
+        <translation>Die Suche wurde angehalten.</translation>
+    </message>
+    <message>
+        <source>{front} is pinned to {behind} by {by}.</source>
+        <translation>{front} ist an {behind} gefesselt: {by}.</translation>
+    </message>
+    <message>
+        <source>When {front} leaves, {by} attacks {behind}.</source>
+        <translation>Zieht {front} weg, greift {by} auf einmal {behind} an.</translation>
+    </message>
+    <message>
+        <source>{by} skewers {front} and {behind} behind it.</source>
+        <translation>{by} spießt {front} auf, dahinter {behind}.</translation>
+    </message>
+    <message>
+        <source>{back} and {front} stand on one line.</source>
+        <translation>{back} und {front} stehen auf einer Linie.</translation>
+    </message>
+    <message>
+        <source>a queen</source>
+        <translation>eine Dame</translation>
+    </message>
+    <message>
+        <source>a rook</source>
+        <translation>einen Turm</translation>
+    </message>
+    <message>
+        <source>a bishop</source>
+        <translation>einen Läufer</translation>
+    </message>
+    <message>
+        <source>a knight</source>
+        <translation>einen Springer</translation>
+    </message>
+    <message>
+        <source>Material is level.</source>
+        <translation>Material gleich.</translation>
+    </message>
+    <message>
+        <source>{side} is {pieces} up.</source>
+        <translation>{side} hat {pieces} mehr.</translation>
+    </message>
+    <message>
+        <source>Material is level: {side} has {pieces} for {others}.</source>
+        <translation>Material gleich: {side} hat {pieces} für {others}.</translation>
+    </message>
+    <message>
+        <source>{side} has {pieces} for {others} ({points} points to {against}).</source>
+        <translation>{side} hat {pieces} für {others} ({points} gegen {against} Punkte).</translation>
+    </message>
+    <message>
+        <source>{side} has the exchange for {pawns}.</source>
+        <translation>{side} hat die Qualität für {pawns}.</translation>
+    </message>
+    <message>
+        <source>{side} is the exchange and {pawns} up.</source>
+        <translation>{side} hat die Qualität und {pawns} mehr.</translation>
+    </message>
+    <message>
+        <source>{side} is the exchange up.</source>
+        <translation>{side} hat die Qualität mehr.</translation>
+    </message>
+    <message>
+        <source>{side} mates in {moves}: {line}.</source>
+        <translation>{side} setzt matt in {moves}: {line}.</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>one</source>
+        <translation>1</translation>
+    </message>
+    <message>
+        <source>two</source>
+        <translation>zwei</translation>
+    </message>
+    <message>
+        <source>three</source>
+        <translation>drei</translation>
+    </message>
+    <message>
+        <source>four</source>
+        <translation>vier</translation>
+    </message>
+    <message>
+        <source>five</source>
+        <translation>fünf</translation>
+    </message>
+    <message>
+        <source>six</source>
+        <translation>sechs</translation>
+    </message>
+    <message>
+        <source>seven</source>
+        <translation>sieben</translation>
+    </message>
+    <message>
+        <source>eight</source>
+        <translation>acht</translation>
+    </message>
+    <message>
+        <source>nine</source>
+        <translation>neun</translation>
+    </message>
+    <message>
+        <source>ten</source>
+        <translation>zehn</translation>
+    </message>
+    <message>
+        <source>pawn</source>
+        <extracomment>Nouns that are counted in sentences which the desk shows, each with its plural.</extracomment>
+        <translation>Bauer</translation>
+    </message>
+    <message>
+        <source>pawns</source>
+        <translation>Bauern</translation>
+    </message>
+    <message>
+        <source>knight</source>
+        <translation>Springer</translation>
+    </message>
+    <message>
+        <source>knights</source>
+        <translation>Springer</translation>
+    </message>
+    <message>
+        <source>bishop</source>
+        <translation>Läufer</translation>
+    </message>
+    <message>
+        <source>bishops</source>
+        <translation>Läufer</translation>
+    </message>
+    <message>
+        <source>rook</source>
+        <translation>Turm</translation>
+    </message>
+    <message>
+        <source>rooks</source>
+        <translation>Türme</translation>
+    </message>
+    <message>
+        <source>queen</source>
+        <translation>Dame</translation>
+    </message>
+    <message>
+        <source>queens</source>
+        <translation>Damen</translation>
+    </message>
+    <message>
+        <source>king</source>
+        <translation>König</translation>
+    </message>
+    <message>
+        <source>kings</source>
+        <translation>Könige</translation>
+    </message>
+    <message>
+        <source>move</source>
+        <translation>Zug</translation>
+    </message>
+    <message>
+        <source>moves</source>
+        <translation>Zügen</translation>
+    </message>
+    <message>
+        <source>pawn island</source>
+        <translation>Bauerninsel</translation>
+    </message>
+    <message>
+        <source>pawn islands</source>
+        <translation>Bauerninseln</translation>
+    </message>
+    <message>
+        <source>White</source>
+        <translation>Weiß</translation>
+    </message>
+    <message>
+        <source>Black</source>
+        <translation>Schwarz</translation>
+    </message>
+    <message>
+        <source>{names} and {last}</source>
+        <translation>{names} und {last}</translation>
+    </message>
+    <message>
+        <source>{names} or {last}</source>
+        <translation>{names} oder {last}</translation>
+    </message>
+    <message>
+        <source>the {piece} on {square}</source>
+        <translation>{piece} {square}</translation>
+    </message>
+    <message>
+        <source>the empty square {square}</source>
+        <translation>das leere Feld {square}</translation>
+    </message>
+    <message>
+        <source>{side}&apos;s {piece} on {square}</source>
+        <translation>{piece} {square} ({side})</translation>
+    </message>
+    <message>
+        <source>{side} has passed: nothing has changed but the turn.</source>
+        <translation>{side} hat ausgesetzt: nur das Zugrecht hat gewechselt.</translation>
+    </message>
+    <message>
+        <source>Each side covers the squares that it covered before.</source>
+        <translation>Beide Seiten decken dieselben Felder wie zuvor.</translation>
+    </message>
+    <message>
+        <source>{piece}, which is pinned to its king.</source>
+        <translation>{piece}, an den König gefesselt.</translation>
+    </message>
+    <message>
+        <source>attacks {pieces}</source>
+        <translation>greift an: {pieces}</translation>
+    </message>
+    <message>
+        <source>covers {squares}</source>
+        <translation>beherrscht {squares}</translation>
+    </message>
+    <message>
+        <source>, and </source>
+        <translation>; </translation>
+    </message>
+    <message>
+        <source>attacks nothing</source>
+        <translation>greift nichts an</translation>
+    </message>
+    <message>
+        <source>it {doing}</source>
+        <translation>{doing}</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>It guards {kept}.</source>
+        <translation>Deckt {kept}.</translation>
+    </message>
+    <message>
+        <source>It is attacked by {pieces}.</source>
+        <translation>Angegriffen: {pieces}.</translation>
+    </message>
+    <message>
+        <source>It is not attacked.</source>
+        <translation>Nicht angegriffen.</translation>
+    </message>
+    <message>
+        <source>It is guarded by {pieces}.</source>
+        <translation>Gedeckt: {pieces}.</translation>
+    </message>
+    <message>
+        <source>It is not guarded.</source>
+        <translation>Nicht gedeckt.</translation>
+    </message>
+    <message>
+        <source>Where it could go is open until the check has been answered.</source>
+        <translation>Wohin die Figur ziehen kann, ist offen, solange das Schach nicht beantwortet ist.</translation>
+    </message>
+    <message>
+        <source>It</source>
+        <translation>Die Figur</translation>
+    </message>
+    <message>
+        <source>{square} is empty.</source>
+        <translation>{square} ist leer.</translation>
+    </message>
+    <message>
+        <source>{side} covers it with {names}.</source>
+        <translation>{side} beherrscht es: {names}.</translation>
+    </message>
+    <message>
+        <source>{side} does not cover it.</source>
+        <translation>{side} beherrscht es nicht.</translation>
+    </message>
+    <message>
+        <source>{foe} covers {squares} now: a line has opened.</source>
+        <translation>{foe} deckt jetzt {squares}: eine Linie ist offen.</translation>
+    </message>
+    <message>
+        <source>{piece} sees as far as {square}</source>
+        <translation>{piece} sieht bis {square}</translation>
+    </message>
+    <message>
+        <source>a line has opened: {names}</source>
+        <translation>Eine Linie ist offen: {names}</translation>
+    </message>
+    <message>
+        <source>lines have opened: {names}</source>
+        <translation>Linien sind offen: {names}</translation>
+    </message>
+    <message>
+        <source>{owner} has castled kingside.</source>
+        <translation>{owner} hat kurz rochiert.</translation>
+    </message>
+    <message>
+        <source>{owner} has castled queenside.</source>
+        <translation>{owner} hat lang rochiert.</translation>
+    </message>
+    <message>
+        <source>{owner}&apos;s {piece} has gone from {origin} to {target}.</source>
+        <translation>{owner}: {piece} von {origin} nach {target}.</translation>
+    </message>
+    <message>
+        <source>is attacked by {pieces}</source>
+        <translation>angegriffen ({pieces})</translation>
+    </message>
+    <message>
+        <source>is not attacked</source>
+        <translation>nicht angegriffen</translation>
+    </message>
+    <message>
+        <source>guarded by {pieces}</source>
+        <translation>gedeckt ({pieces})</translation>
+    </message>
+    <message>
+        <source>not guarded</source>
+        <translation>nicht gedeckt</translation>
+    </message>
+    <message>
+        <source>{piece} {hit} and {kept}</source>
+        <translation>{piece}: {hit} und {kept}</translation>
+    </message>
+    <message>
+        <source>{piece} (which is pinned to its king)</source>
+        <translation>{piece} (an den König gefesselt)</translation>
+    </message>
+    <message>
+        <source>kingside</source>
+        <translation>kurz</translation>
+    </message>
+    <message>
+        <source>queenside</source>
+        <translation>lang</translation>
+    </message>
+    <message>
+        <source>{who} has no right to castle {wing}: the king or that rook has moved or is gone.</source>
+        <translation>{who} darf nicht mehr {wing} rochieren: König oder Turm hat gezogen oder ist weg.</translation>
+    </message>
+    <message>
+        <source>{who} may castle {wing}.</source>
+        <translation>{who} darf {wing} rochieren.</translation>
+    </message>
+    <message>
+        <source>{who} has no king.</source>
+        <translation>{who} hat keinen König.</translation>
+    </message>
+    <message>
+        <source>{who} is in check and cannot castle.</source>
+        <translation>{who} steht im Schach und kann nicht rochieren.</translation>
+    </message>
+    <message>
+        <source>{who} cannot castle {wing} now: {between} in between.</source>
+        <translation>{who} kann jetzt nicht {wing} rochieren: dazwischen {between}.</translation>
+    </message>
+    <message>
+        <source>the king would pass over {squares}, which is attacked</source>
+        <translation>der König zöge über {squares}, und das ist angegriffen</translation>
+    </message>
+    <message>
+        <source>the king would pass over {squares}, which are attacked</source>
+        <translation>der König zöge über {squares}, und die sind angegriffen</translation>
+    </message>
+    <message>
+        <source>{who} cannot castle {wing} now: {passes}.</source>
+        <translation>{who} kann jetzt nicht {wing} rochieren: {passes}.</translation>
+    </message>
+    <message>
+        <source>{side}&apos;s king on {square}</source>
+        <translation>König {square} ({side})</translation>
+    </message>
+    <message>
+        <source>{foe} attacks {squares} beside {king}.</source>
+        <translation>{foe} greift neben {king} an: {squares}.</translation>
+    </message>
+    <message>
+        <source>{king} has no pawn of its own on the {files}file.</source>
+        <translation>{king} hat auf der {files}Linie keinen eigenen Bauern.</translation>
+    </message>
+    <message>
+        <source>{king} has no pawn of its own on the {files}file, and {foe} attacks {squares} beside it.</source>
+        <translation>{king} hat auf der {files}Linie keinen eigenen Bauern, und {foe} greift daneben an: {squares}.</translation>
+    </message>
+    <message>
+        <source>{side} has one legal move: {move}.</source>
+        <translation>{side} hat nur einen legalen Zug: {move}.</translation>
+    </message>
+    <message>
+        <source>Seventy-five moves without a capture or a pawn move: the game is drawn.</source>
+        <translation>Fünfundsiebzig Züge ohne Schlagen und Bauernzug: die Partie ist remis.</translation>
+    </message>
+    <message>
+        <source>Fifty moves without a capture or a pawn move: either side may claim a draw.</source>
+        <translation>Fünfzig Züge ohne Schlagen und Bauernzug: jede Seite kann Remis reklamieren.</translation>
+    </message>
+    <message>
+        <source>The position has come up five times: the game is drawn.</source>
+        <translation>Die Stellung kam fünfmal vor: die Partie ist remis.</translation>
+    </message>
+    <message>
+        <source>The position has come up three times: either side may claim a draw.</source>
+        <translation>Die Stellung kam dreimal vor: jede Seite kann Remis reklamieren.</translation>
+    </message>
+    <message>
+        <source>opposite colours</source>
+        <translation>ungleichfarbig</translation>
+    </message>
+    <message>
+        <source>the same colour</source>
+        <translation>gleichfarbig</translation>
+    </message>
+    <message>
+        <source>The bishops move on {colours}.</source>
+        <translation>Die Läufer sind {colours}.</translation>
+    </message>
+    <message>
+        <source>The pawn promotes on {square}: say to what, as in “{square} queen”.</source>
+        <extracomment>Words that people say and that do not matter. More moves than this are too many to be told.</extracomment>
+        <translation>Der Bauer wandelt sich auf {square} um: angeben, in was, wie in „{square} queen“.</translation>
+    </message>
+    <message>
+        <source>More than one move fits: {names}.</source>
+        <translation>Mehrere Züge passen: {names}.</translation>
+    </message>
+    <message>
+        <source>take on {square}</source>
+        <translation>auf {square} schlagen</translation>
+    </message>
+    <message>
+        <source>take anything like that</source>
+        <translation>so etwas schlagen</translation>
+    </message>
+    <message>
+        <source>go to {square}</source>
+        <translation>nach {square} ziehen</translation>
+    </message>
+    <message>
+        <source>move like that</source>
+        <translation>so ziehen</translation>
+    </message>
+    <message>
+        <source>No {side} {name} can {doing}.</source>
+        <translation>{name} ({side}) kann nicht {doing}.</translation>
+    </message>
+    <message>
+        <source>{piece} to {squares}</source>
+        <translation>{piece} nach {squares}</translation>
+    </message>
+    <message>
+        <source>{piece} can go to {squares}</source>
+        <translation>{piece} kann nach {squares}</translation>
+    </message>
+    <message>
+        <source>Say to which side: castle kingside, or castle queenside.</source>
+        <translation>Die Seite angeben: castle kingside (kurz) oder castle queenside (lang).</translation>
+    </message>
+    <message>
+        <source>{side} cannot castle here.</source>
+        <translation>{side} kann hier nicht rochieren.</translation>
+    </message>
+    <message>
+        <source>{side} cannot castle kingside here.</source>
+        <translation>{side} kann hier nicht kurz rochieren.</translation>
+    </message>
+    <message>
+        <source>{side} cannot castle queenside here.</source>
+        <translation>{side} kann hier nicht lang rochieren.</translation>
+    </message>
+    <message>
+        <source>{piece} from {origin} to {target}</source>
+        <translation>{piece} von {origin} nach {target}</translation>
+    </message>
+    <message>
+        <source>{words}, a {piece}</source>
+        <translation>{words} mit Umwandlung in {piece}</translation>
+    </message>
+    <message>
+        <source>No position is written there.</source>
+        <extracomment>The squares that king and rook must stand on for each right to castle (FIDE Laws of Chess, 3.8.2). How many of each piece a side begins with; more of them must have been pawns.</extracomment>
+        <translation>Dort steht keine Stellung.</translation>
+    </message>
+    <message>
+        <source>That is no position ({reason}). A position looks like “{example}”.</source>
+        <translation>Das ist keine Stellung ({reason}). Eine Stellung sieht so aus: „{example}“.</translation>
+    </message>
+    <message>
+        <source>The board is empty: put two kings on it to begin with.</source>
+        <translation>Das Brett ist leer: zuerst zwei Könige aufstellen.</translation>
+    </message>
+    <message>
+        <source>No pawn can stand on the first or the last rank: take it away from {where}.</source>
+        <translation>Auf der ersten und der letzten Reihe kann kein Bauer stehen: von {where} wegnehmen.</translation>
+    </message>
+    <message>
+        <source>{name} has no king.</source>
+        <translation>{name} hat keinen König.</translation>
+    </message>
+    <message>
+        <source>{name} has {number} kings, on {where}: leave one.</source>
+        <translation>{name} hat {number} Könige, auf {where}: einen stehen lassen.</translation>
+    </message>
+    <message>
+        <source>{name} has {number} pawns: eight are the most.</source>
+        <translation>{name} hat {number} Bauern: höchstens acht sind möglich.</translation>
+    </message>
+    <message>
+        <source>{name} has {count} pieces: sixteen are the most.</source>
+        <translation>{name} hat {count} Figuren: höchstens sechzehn sind möglich.</translation>
+    </message>
+    <message>
+        <source>{side} is in check from {by}, and it is {other}&apos;s move: let {side} move, or end the check.</source>
+        <translation>{side} steht im Schach ({by}), und {other} ist am Zug: {side} ziehen lassen oder das Schach beenden.</translation>
+    </message>
+    <message>
+        <source>{side} is in check from {by}: two pieces are the most that one move can let give check.</source>
+        <translation>{side} steht im Schach ({by}): ein Zug kann höchstens zwei Figuren Schach geben lassen.</translation>
+    </message>
+    <message>
+        <source>{side} is in check from {by}, and no move can have led to that.</source>
+        <translation>{side} steht im Schach ({by}), und kein Zug kann dahin geführt haben.</translation>
+    </message>
+    <message>
+        <source>{side} is checkmated: no move can be played.</source>
+        <translation>{side} ist matt: kein Zug ist möglich.</translation>
+    </message>
+    <message>
+        <source>{side} is stalemated: no move can be played.</source>
+        <translation>{side} ist patt: kein Zug ist möglich.</translation>
+    </message>
+    <message>
+        <source>Neither side has enough to give mate.</source>
+        <translation>Keine Seite hat genug zum Mattsetzen.</translation>
+    </message>
+    <message>
+        <source>{side} has more pieces than its missing pawns can have become; no game leads here.</source>
+        <translation>{side} hat mehr Figuren, als aus den fehlenden Bauern entstanden sein können; keine Partie führt hierher.</translation>
+    </message>
+    <message>
+        <source>{by} forks {pieces}</source>
+        <translation>{by} gabelt {pieces}</translation>
+    </message>
+    <message>
+        <source>{by} forks {pieces}, but {taker} can take it</source>
+        <translation>{by} gabelt {pieces}, aber {taker} kann schlagen</translation>
+    </message>
+    <message>
+        <source>which needs it</source>
+        <translation>und das ist nötig</translation>
+    </message>
+    <message>
+        <source>and both need it</source>
+        <translation>und beide brauchen es</translation>
+    </message>
+    <message>
+        <source>and all of them need it</source>
+        <translation>und alle brauchen es</translation>
+    </message>
+    <message>
+        <source>{piece} guards {kept}, {need}</source>
+        <translation>{piece} deckt {kept}, {need}</translation>
+    </message>
+    <message>
+        <source>{move} takes the guard of {names}.</source>
+        <translation>{move} schlägt die Deckung weg von {names}.</translation>
+    </message>
+    <message>
+        <source>{name} can safely go to {squares}.</source>
+        <translation>{name} kann sicher nach {squares} ziehen.</translation>
+    </message>
+    <message>
+        <source>{name} has no safe square.</source>
+        <translation>{name} hat kein sicheres Feld.</translation>
+    </message>
+    <message>
+        <source>it is pinned to its king and has no move</source>
+        <translation>an den König gefesselt, kein Zug</translation>
+    </message>
+    <message>
+        <source>it has no legal move</source>
+        <translation>kein legaler Zug</translation>
+    </message>
+    <message>
+        <source>{piece} is trapped: {why}</source>
+        <translation>{piece} ist gefangen: {why}</translation>
+    </message>
+    <message>
+        <source>on {square} {piece} takes it</source>
+        <translation>auf {square} schlägt {piece}</translation>
+    </message>
+    <message>
+        <source>on {square} it is lost</source>
+        <translation>auf {square} verloren</translation>
+    </message>
+    <message>
+        <source>Type a move, such as Nf3 or g1f3.</source>
+        <extracomment>Figurines of either colour, by the letters that stand for them.</extracomment>
+        <translation>Einen Zug eintippen, etwa Nf3 oder g1f3.</translation>
+    </message>
+    <message>
+        <source>“{text}” is not a move. Type one such as Nf3, exd5, O-O or g1f3.</source>
+        <translation>„{text}“ ist kein Zug. Einen eintippen wie Nf3, exd5, O-O oder g1f3.</translation>
+    </message>
+    <message>
+        <source>The pawn promotes on {square}: say to what, as in {example}.</source>
+        <translation>Der Bauer wandelt sich auf {square} um: angeben, in was, wie in {example}.</translation>
+    </message>
+    <message>
+        <source>The move from {origin} to {target} promotes no pawn.</source>
+        <translation>Beim Zug von {origin} nach {target} wandelt sich kein Bauer um.</translation>
+    </message>
+    <message>
+        <source>There is no piece on {square}.</source>
+        <translation>Auf {square} steht keine Figur.</translation>
+    </message>
+    <message>
+        <source>It is {side}&apos;s move; the piece on {square} is {owner}&apos;s.</source>
+        <translation>{side} ist am Zug; auf {square} steht eine Figur von {owner}.</translation>
+    </message>
+    <message>
+        <source>The {name} on {origin} cannot go to {target}: {why}.</source>
+        <translation>{name} {origin} kann nicht nach {target}: {why}.</translation>
+    </message>
+    <message>
+        <source>The {name} on {origin} cannot go to {target}.</source>
+        <translation>{name} {origin} kann nicht nach {target}.</translation>
+    </message>
+    <message>
+        <source>More than one {name} can go to {square}: say from {names}, as in {example}.</source>
+        <translation>Mehrere Figuren ({name}) können nach {square}: Herkunft angeben, {names}, wie in {example}.</translation>
+    </message>
+    <message>
+        <source>No pawn promotes on {square}.</source>
+        <translation>Auf {square} wandelt sich kein Bauer um.</translation>
+    </message>
+    <message>
+        <source>{side} has no {name}.</source>
+        <translation>{side} hat diese Figur nicht: {name}.</translation>
+    </message>
+    <message>
+        <source>{move} is not legal here.</source>
+        <translation>{move} ist hier nicht legal.</translation>
+    </message>
+    <message>
+        <source>No {name} on {file}{rank} can go to {square}.</source>
+        <translation>{name} {file}{rank} kann nicht nach {square}.</translation>
+    </message>
+    <message>
+        <source>No {name} on the {file}-file can go to {square}.</source>
+        <translation>{name} auf der {file}-Linie kann nicht nach {square}.</translation>
+    </message>
+    <message>
+        <source>No {name} on rank {rank} can go to {square}.</source>
+        <translation>{name} auf der {rank}. Reihe kann nicht nach {square}.</translation>
+    </message>
+    <message>
+        <source>The {name} cannot go to {square}: {why}.</source>
+        <translation>{name} kann nicht nach {square}: {why}.</translation>
+    </message>
+    <message>
+        <source>No {side} {name} can go to {square}.</source>
+        <translation>{name} ({side}) kann nicht nach {square}.</translation>
+    </message>
+    <message>
+        <source>the king is in check</source>
+        <translation>der König steht im Schach</translation>
+    </message>
+    <message>
+        <source>the king would be in check</source>
+        <translation>der König stünde im Schach</translation>
+    </message>
+    <message>
+        <source>The delivery was stopped; nothing was changed.</source>
+        <extracomment>Told which item is being made and which share of the whole delivery is done (0.0 to 1.0).</extracomment>
+        <translation>Das Ausspielen wurde angehalten; nichts wurde verändert.</translation>
+    </message>
+    <message>
+        <source>Nothing is said yet, so there are no captions. Write spoken lines first.</source>
+        <translation>Noch wird nichts gesprochen, also gibt es keine Untertitel. Erst Sprechtexte schreiben.</translation>
+    </message>
+    <message>
+        <source>“{name}” cannot be written to {to}: there is a folder of that name. Move it away.</source>
+        <translation>„{name}“ lässt sich nicht nach {to} schreiben: dort ist ein Ordner dieses Namens. Bitte wegräumen.</translation>
+    </message>
+    <message>
+        <source>the disk is full. Make room or choose another folder.</source>
+        <translation>der Datenträger ist voll. Platz schaffen oder einen anderen Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>the file would be larger than is allowed there.</source>
+        <translation>die Datei würde größer, als dort erlaubt ist.</translation>
+    </message>
+    <message>
+        <source>you may not write there, or one of the files is open in another program.</source>
+        <translation>dort darf nicht geschrieben werden, oder eine der Dateien ist in einem anderen Programm geöffnet.</translation>
+    </message>
+    <message>
+        <source>the disk can only be read.</source>
+        <translation>der Datenträger kann nur gelesen werden.</translation>
+    </message>
+    <message>
+        <source>there is a file where the folder should be.</source>
+        <translation>wo der Ordner sein soll, ist eine Datei.</translation>
+    </message>
+    <message>
+        <source>the name is too long for this disk.</source>
+        <translation>der Name ist zu lang für diesen Datenträger.</translation>
+    </message>
+    <message>
+        <source>Nothing could be delivered to {to}: {why}</source>
+        <translation>Nach {to} ließ sich nichts ausspielen: {why}</translation>
+    </message>
+    <message>
+        <source>The study sheet could not be typeset: {message}.</source>
+        <extracomment>Sizes of the diagrams that are tried, largest first: a last page with three lines on it wastes paper. The day in the file&apos;s own data: fixed, so that the same study gives the same bytes (s since 1970).</extracomment>
+        <translation>Das Studienblatt ließ sich nicht setzen: {message}.</translation>
+    </message>
+    <message>
+        <source>There is no paper “{paper}” here; the sheet can be printed on a4 or letter.</source>
+        <translation>Papier „{paper}“ gibt es hier nicht; das Studienblatt kann auf a4 oder letter gedruckt werden.</translation>
+    </message>
+    <message>
+        <source>A picture needs the cairo library, which is missing here. It comes with the package libcairo2 (Debian, Ubuntu: “apt install libcairo2”; macOS: “brew install cairo”).</source>
+        <translation>Für ein Bild wird die Bibliothek cairo gebraucht, die hier fehlt. Sie kommt mit dem Paket libcairo2 (Debian, Ubuntu: „apt install libcairo2“; macOS: „brew install cairo“).</translation>
+    </message>
+    <message>
+        <source>Find an action</source>
+        <translation>Aktion suchen</translation>
+    </message>
+    <message>
+        <source>What do you want to do?</source>
+        <translation>Was ist zu tun?</translation>
+    </message>
+    <message>
+        <source>Actions</source>
+        <translation>Aktionen</translation>
+    </message>
+    <message>
+        <source>Numbering on</source>
+        <extracomment>Numbers what is drawn from now on; the figures before it choose the kind. What a typed move can begin with; M and the figures 1 to 6 choose marks instead.</extracomment>
+        <translation>Nummerieren ein</translation>
+    </message>
+    <message>
+        <source>Numbering off</source>
+        <translation>Nummerieren aus</translation>
+    </message>
+    <message>
+        <source>No mark is drawn here.</source>
+        <translation>Hier ist keine Markierung gezeichnet.</translation>
+    </message>
+    <message>
+        <source>&amp;Ask about {square}</source>
+        <translation>&amp;Nach {square} fragen</translation>
+    </message>
+    <message>
+        <source>Make it a {kind}</source>
+        <translation>In {kind} ändern</translation>
+    </message>
+    <message>
+        <source>Number it</source>
+        <translation>Nummerieren</translation>
+    </message>
+    <message>
+        <source>Take its number off</source>
+        <translation>Nummer entfernen</translation>
+    </message>
+    <message>
+        <source>Wipe it</source>
+        <translation>Wegwischen</translation>
+    </message>
+    <message>
+        <source>Everything that is told has its words.</source>
+        <translation>Alles, was erzählt wird, hat seine Worte.</translation>
+    </message>
+    <message>
+        <source>The talk has no think pause.</source>
+        <translation>Der Vortrag hat keine Denkpause.</translation>
+    </message>
+    <message>
+        <source>{count} to go.</source>
+        <translation>Noch {count}.</translation>
+    </message>
+    <message>
+        <source>The length is unlocked.</source>
+        <translation>Die Länge ist freigegeben.</translation>
+    </message>
+    <message>
+        <source>The length is locked.</source>
+        <translation>Die Länge ist fixiert.</translation>
+    </message>
+    <message>
+        <source>The lengths are unlocked.</source>
+        <translation>Die Längen sind freigegeben.</translation>
+    </message>
+    <message>
+        <source>The lengths are locked.</source>
+        <translation>Die Längen sind fixiert.</translation>
+    </message>
+    <message>
+        <source>{beats} beats are told at {pace} % of your pace.</source>
+        <translation>{beats} Stationen werden mit {pace} % des eigenen Tempos erzählt.</translation>
+    </message>
+    <message>
+        <source>The talk fits its slot: {told}</source>
+        <translation>Der Vortrag passt ins Zeitfenster: {told}</translation>
+    </message>
+    <message>
+        <source>The talk is still {distance}: {told} Nobody is believed to speak faster; shorten a line or hide a side-line.</source>
+        <translation>Der Vortrag ist noch {distance}: {told} Schneller spricht wohl niemand; einen Text kürzen oder eine Nebenvariante ausblenden.</translation>
+    </message>
+    <message>
+        <source>The talk is still {distance}: {told} Slower would sound drawn out; add a line or a think pause.</source>
+        <translation>Der Vortrag ist noch {distance}: {told} Langsamer klänge gedehnt; einen Text oder eine Denkpause hinzufügen.</translation>
+    </message>
+    <message>
+        <source>threat</source>
+        <extracomment>What the kinds of marks are called: they stand in labels and on the buttons that draw them.</extracomment>
+        <translation>Drohung</translation>
+    </message>
+    <message>
+        <source>target</source>
+        <translation>Ziel</translation>
+    </message>
+    <message>
+        <source>route</source>
+        <translation>Weg</translation>
+    </message>
+    <message>
+        <source>key square</source>
+        <translation>Schlüsselfeld</translation>
+    </message>
+    <message>
+        <source>guard</source>
+        <translation>Deckung</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;Lanes.&lt;/b&gt; One row for each half-move: the main line in the first lane, each side-line in a lane of its own, level with the move that it replaces. The arrows step; Enter goes to the spoken line. Shift and Ctrl choose several rows; a branch is dragged to another place, or onto another move; Ctrl+F finds.</source>
+        <translation>&lt;b&gt;Spuren.&lt;/b&gt; Eine Zeile für jeden Halbzug: die Hauptlinie in der ersten Spur, jede Nebenvariante in einer eigenen, auf der Höhe des Zugs, den sie ersetzt. Die Pfeiltasten gehen Schritt für Schritt; Eingabe führt zum Sprechtext. Umschalt und Strg wählen mehrere Zeilen; ein Zweig lässt sich an einen anderen Platz oder an einen anderen Zug ziehen; Strg+F sucht.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;Board.&lt;/b&gt; Play a move with the pointer, or type it. A move that is not on the tree yet becomes a side-line. Enter shows a cursor for the arrow keys; M draws marks; F2 shows what a piece does. A right click has what can be done with a square.</source>
+        <translation>&lt;b&gt;Brett.&lt;/b&gt; Züge mit der Maus spielen oder eintippen. Ein Zug, der noch nicht im Baum steht, wird eine Nebenvariante. Eingabe zeigt einen Zeiger für die Pfeiltasten; M zeichnet Markierungen; F2 zeigt, was eine Figur leistet. Ein Rechtsklick bietet, was mit einem Feld möglich ist.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;Facts.&lt;/b&gt; What can be counted on the board: material, what hangs and what is pinned, with the reason.</source>
+        <translation>&lt;b&gt;Tatsachen.&lt;/b&gt; Was sich auf dem Brett abzählen lässt: Material, was hängt und was gefesselt ist, mit dem Grund.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;Marks.&lt;/b&gt; What is drawn on the board at this move, by its meaning: the keys 1 to 5 choose, 6 numbers what is drawn. With Shift a drawn mark is put elsewhere; a right click alters or wipes it.</source>
+        <translation>&lt;b&gt;Markierungen.&lt;/b&gt; Was bei diesem Zug auf das Brett gezeichnet ist, nach seiner Bedeutung: die Tasten 1 bis 5 wählen, 6 nummeriert, was gezeichnet wird. Mit Umschalt wird eine Markierung versetzt; ein Rechtsklick ändert sie oder wischt sie weg.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;Spoken line.&lt;/b&gt; What you say at this move. The small tags are cues: the words at which moves are played and marks appear. What the board contradicts is underlined.</source>
+        <translation>&lt;b&gt;Sprechtext.&lt;/b&gt; Was bei diesem Zug gesprochen wird. Die kleinen Marken sind Stichwörter: die Worte, bei denen Züge ausgeführt werden und Markierungen erscheinen. Wem das Brett widerspricht, das ist unterstrichen.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;Time ruler.&lt;/b&gt; The whole talk to scale, side-lines hung below the main line, the slot as a line. Drag the end of a beat to set its length; Ctrl and the wheel, or + and −, zoom.</source>
+        <translation>&lt;b&gt;Zeitleiste.&lt;/b&gt; Der ganze Vortrag maßstäblich, Nebenvarianten unter der Hauptlinie, das Zeitfenster als Strich. Das Ende einer Station ziehen legt ihre Länge fest; Strg und Mausrad oder + und − zoomen.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;The day.&lt;/b&gt; Write, rehearse, record and deliver, one after the other.</source>
+        <translation>&lt;b&gt;Der Tag.&lt;/b&gt; Schreiben, proben, aufnehmen und ausspielen, eines nach dem anderen.</translation>
+    </message>
+    <message>
+        <source>Find and replace in the script</source>
+        <extracomment>How long typing must rest before the script is searched (ms).</extracomment>
+        <translation>Im Skript suchen und ersetzen</translation>
+    </message>
+    <message>
+        <source>Match &amp;case</source>
+        <translation>&amp;Groß- und Kleinschreibung</translation>
+    </message>
+    <message>
+        <source>Whole &amp;words</source>
+        <translation>Ganze Wö&amp;rter</translation>
+    </message>
+    <message>
+        <source>Also in n&amp;otes for print</source>
+        <translation>Auch in &amp;Notizen für den Druck</translation>
+    </message>
+    <message>
+        <source>How many were found</source>
+        <translation>Wie viele gefunden wurden</translation>
+    </message>
+    <message>
+        <source>&amp;Next</source>
+        <translation>&amp;Weiter</translation>
+    </message>
+    <message>
+        <source>&amp;Previous</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>&amp;Replace</source>
+        <translation>&amp;Ersetzen</translation>
+    </message>
+    <message>
+        <source>Replace &amp;all</source>
+        <translation>&amp;Alle ersetzen</translation>
+    </message>
+    <message>
+        <source>&amp;Find</source>
+        <translation>&amp;Suchen</translation>
+    </message>
+    <message>
+        <source>Replace &amp;by</source>
+        <translation>Ersetzen &amp;durch</translation>
+    </message>
+    <message>
+        <source>Replaced once. Ctrl+Z takes it back.</source>
+        <translation>Einmal ersetzt. Strg+Z nimmt es zurück.</translation>
+    </message>
+    <message>
+        <source>Replaced {count} times. Ctrl+Z takes it back in one step.</source>
+        <translation>{count}-mal ersetzt. Strg+Z nimmt alles in einem Schritt zurück.</translation>
+    </message>
+    <message>
+        <source>The whole script is searched, in the order of the talk.</source>
+        <translation>Das ganze Skript wird durchsucht, in der Reihenfolge des Vortrags.</translation>
+    </message>
+    <message>
+        <source>Not found</source>
+        <translation>Nicht gefunden</translation>
+    </message>
+    <message>
+        <source>Found once</source>
+        <translation>Einmal gefunden</translation>
+    </message>
+    <message>
+        <source>Found {count} times</source>
+        <translation>{count}-mal gefunden</translation>
+    </message>
+    <message>
+        <source>{number} of {count}</source>
+        <translation>{number} von {count}</translation>
+    </message>
+    <message>
+        <source>History</source>
+        <translation>Verlauf</translation>
+    </message>
+    <message>
+        <source>The study as it was after the edit that is chosen. Nothing is lost: what lies above it can be done again.</source>
+        <translation>Die Studie, wie sie nach der gewählten Änderung war. Nichts geht verloren: was darüber liegt, lässt sich wiederholen.</translation>
+    </message>
+    <message>
+        <source>Edits, the newest first</source>
+        <translation>Änderungen, die neueste zuerst</translation>
+    </message>
+    <message>
+        <source>As it was at first</source>
+        <translation>Wie es am Anfang war</translation>
+    </message>
+    <message>
+        <source>now</source>
+        <translation>jetzt</translation>
+    </message>
+    <message>
+        <source>taken back</source>
+        <translation>zurückgenommen</translation>
+    </message>
+    <message>
+        <source>Anything</source>
+        <translation>Alles</translation>
+    </message>
+    <message>
+        <source>Moves</source>
+        <translation>Züge</translation>
+    </message>
+    <message>
+        <source>Words</source>
+        <translation>Wörter</translation>
+    </message>
+    <message>
+        <source>Positions</source>
+        <translation>Stellungen</translation>
+    </message>
+    <message>
+        <source>Find</source>
+        <extracomment>From what width on there is room for everything, in heights of a line of text.</extracomment>
+        <translation>Suchen</translation>
+    </message>
+    <message>
+        <source>A move, words, or a position in FEN</source>
+        <translation>Ein Zug, Wörter oder eine Stellung in FEN</translation>
+    </message>
+    <message>
+        <source>What to find in the lanes</source>
+        <translation>Was in den Spuren gesucht wird</translation>
+    </message>
+    <message>
+        <source>What kind of thing to find</source>
+        <translation>Welche Art von Treffern gesucht wird</translation>
+    </message>
+    <message>
+        <source>Previous match (Shift+F3)</source>
+        <translation>Voriger Treffer (Umschalt+F3)</translation>
+    </message>
+    <message>
+        <source>Next match (F3)</source>
+        <translation>Nächster Treffer (F3)</translation>
+    </message>
+    <message>
+        <source>Find the position on the board (Ctrl+Shift+F)</source>
+        <translation>Die Stellung auf dem Brett suchen (Strg+Umschalt+F)</translation>
+    </message>
+    <message>
+        <source>Close the find bar (Escape)</source>
+        <translation>Suchleiste schließen (Esc)</translation>
+    </message>
+    <message>
+        <source>no position</source>
+        <translation>keine Stellung</translation>
+    </message>
+    <message>
+        <source>not found</source>
+        <translation>nicht gefunden</translation>
+    </message>
+    <message>
+        <source>{place} of {count}</source>
+        <translation>{place} von {count}</translation>
+    </message>
+    <message>
+        <source>{count} found</source>
+        <translation>{count} gefunden</translation>
+    </message>
+    <message>
+        <source>Copy &amp;as</source>
+        <extracomment>What makes sense at a line that belongs to no move.</extracomment>
+        <translation>Kopieren &amp;als</translation>
+    </message>
+    <message>
+        <source>{label} is played at “{word}”. Ctrl+Z takes it back.</source>
+        <translation>{label} wird bei „{word}“ ausgeführt. Strg+Z nimmt es zurück.</translation>
+    </message>
+    <message>
+        <source>{label} is played after the last word. Ctrl+Z takes it back.</source>
+        <translation>{label} wird nach dem letzten Wort ausgeführt. Strg+Z nimmt es zurück.</translation>
+    </message>
+    <message>
+        <source>Position</source>
+        <extracomment>From the board to the tray, and the tray&apos;s width (squares).</extracomment>
+        <translation>Stellung</translation>
+    </message>
+    <message>
+        <source>White, kingside</source>
+        <translation>Weiß, kurz</translation>
+    </message>
+    <message>
+        <source>White, queenside</source>
+        <translation>Weiß, lang</translation>
+    </message>
+    <message>
+        <source>Black, kingside</source>
+        <translation>Schwarz, kurz</translation>
+    </message>
+    <message>
+        <source>Black, queenside</source>
+        <translation>Schwarz, lang</translation>
+    </message>
+    <message>
+        <source>Whether it can be played on</source>
+        <translation>Ob sie spielbar ist</translation>
+    </message>
+    <message>
+        <source>Position as FEN</source>
+        <translation>Stellung als FEN</translation>
+    </message>
+    <message>
+        <source>Write or paste a position here and press Enter.</source>
+        <translation>Eine Stellung hier schreiben oder einfügen und Eingabe drücken.</translation>
+    </message>
+    <message>
+        <source>&amp;White</source>
+        <translation>&amp;Weiß</translation>
+    </message>
+    <message>
+        <source>&amp;Black</source>
+        <translation>&amp;Schwarz</translation>
+    </message>
+    <message>
+        <source>White to move</source>
+        <translation>Weiß am Zug</translation>
+    </message>
+    <message>
+        <source>Black to move</source>
+        <translation>Schwarz am Zug</translation>
+    </message>
+    <message>
+        <source>To move</source>
+        <translation>Am Zug</translation>
+    </message>
+    <message>
+        <source>May still castle</source>
+        <translation>Darf noch rochieren</translation>
+    </message>
+    <message>
+        <source>May castle: {side}</source>
+        <translation>Darf rochieren: {side}</translation>
+    </message>
+    <message>
+        <source>&amp;En passant on</source>
+        <translation>En &amp;passant auf</translation>
+    </message>
+    <message>
+        <source>Move &amp;number</source>
+        <translation>Zug&amp;nummer</translation>
+    </message>
+    <message>
+        <source>&amp;Quiet half-moves</source>
+        <translation>&amp;Ruhige Halbzüge</translation>
+    </message>
+    <message>
+        <source>Half-moves since the last capture or pawn move.</source>
+        <translation>Halbzüge seit dem letzten Schlagen oder Bauernzug.</translation>
+    </message>
+    <message>
+        <source>&amp;Start</source>
+        <translation>&amp;Grundstellung</translation>
+    </message>
+    <message>
+        <source>The start position of a game.</source>
+        <translation>Die Grundstellung einer Partie.</translation>
+    </message>
+    <message>
+        <source>&amp;Clear</source>
+        <translation>&amp;Leeren</translation>
+    </message>
+    <message>
+        <source>Take all pieces away.</source>
+        <translation>Alle Figuren wegnehmen.</translation>
+    </message>
+    <message>
+        <source>&amp;Mirror</source>
+        <translation>Sp&amp;iegeln</translation>
+    </message>
+    <message>
+        <source>The a-file for the h-file.</source>
+        <translation>Die a-Linie gegen die h-Linie.</translation>
+    </message>
+    <message>
+        <source>E&amp;xchange</source>
+        <translation>&amp;Tauschen</translation>
+    </message>
+    <message>
+        <source>White&apos;s pieces for Black&apos;s, seen from the other side.</source>
+        <translation>Die weißen Figuren gegen die schwarzen, von der anderen Seite gesehen.</translation>
+    </message>
+    <message>
+        <source>Take the last change back (Ctrl+Z).</source>
+        <translation>Die letzte Änderung zurücknehmen (Strg+Z).</translation>
+    </message>
+    <message>
+        <source>Do again what was taken back (Ctrl+Y).</source>
+        <translation>Das Zurückgenommene noch einmal ausführen (Strg+Y).</translation>
+    </message>
+    <message>
+        <source>C&amp;opy FEN</source>
+        <translation>FEN &amp;kopieren</translation>
+    </message>
+    <message>
+        <source>Put the position on the clipboard.</source>
+        <translation>Die Stellung in die Zwischenablage legen.</translation>
+    </message>
+    <message>
+        <source>&amp;Paste FEN</source>
+        <translation>FEN &amp;einfügen</translation>
+    </message>
+    <message>
+        <source>Take the position that is on the clipboard.</source>
+        <translation>Die Stellung aus der Zwischenablage übernehmen.</translation>
+    </message>
+    <message>
+        <source>&amp;Flip</source>
+        <translation>&amp;Drehen</translation>
+    </message>
+    <message>
+        <source>Show the board from the other side.</source>
+        <translation>Das Brett von der anderen Seite zeigen.</translation>
+    </message>
+    <message>
+        <source>Drag pieces from the tray, or choose one there and click. On the board the arrows move a cursor; K, Q, R, B, N and P put White&apos;s pieces, small letters Black&apos;s, Delete takes one away.</source>
+        <translation>Figuren aus dem Kasten ziehen, oder dort eine wählen und klicken. Auf dem Brett bewegen die Pfeiltasten einen Zeiger; K, Q, R, B, N und P setzen die weißen Figuren König, Dame, Turm, Läufer, Springer und Bauer, kleine Buchstaben die schwarzen, Entf nimmt eine weg.</translation>
+    </message>
+    <message>
+        <source>no square</source>
+        <translation>kein Feld</translation>
+    </message>
+    <message>
+        <source>This position can be played on.</source>
+        <translation>Diese Stellung ist spielbar.</translation>
+    </message>
+    <message>
+        <source>Pronunciation</source>
+        <translation>Aussprache</translation>
+    </message>
+    <message>
+        <source>The prompter shows behind the word how it is said. Write it as you read it best, such as “GAR-vee”.</source>
+        <translation>Der Prompter zeigt hinter dem Wort, wie es gesprochen wird. So schreiben, wie es sich am besten liest, etwa „GAR-wi“.</translation>
+    </message>
+    <message>
+        <source>Words with a pronunciation</source>
+        <translation>Wörter mit Aussprache</translation>
+    </message>
+    <message>
+        <source>&amp;Forget</source>
+        <translation>&amp;Vergessen</translation>
+    </message>
+    <message>
+        <source>&amp;Word</source>
+        <translation>&amp;Wort</translation>
+    </message>
+    <message>
+        <source>&amp;Said</source>
+        <translation>&amp;Gesprochen</translation>
+    </message>
+    <message>
+        <source>Set how a word is said</source>
+        <translation>Aussprache eines Worts festlegen</translation>
+    </message>
+    <message>
+        <source>Forget how a word is said</source>
+        <translation>Aussprache eines Worts vergessen</translation>
+    </message>
+    <message>
+        <source>{seconds:.1f} s ({sign}{difference:.1f})</source>
+        <extracomment>How near to the end of a block the pointer takes hold of it (px). A beat is made no shorter than this by hand (s). Lengths that are dragged or stepped are multiples of this (s).</extracomment>
+        <translation>{seconds:.1f} s ({sign}{difference:.1f})</translation>
+    </message>
+    <message>
+        <source>The whole script</source>
+        <extracomment>How long typing must rest before it is told (ms). What is deleted by each key where nothing is selected.</extracomment>
+        <translation>Das ganze Skript</translation>
+    </message>
+    <message>
+        <source>Cu&amp;t</source>
+        <translation>&amp;Ausschneiden</translation>
+    </message>
+    <message>
+        <source>&amp;Copy</source>
+        <translation>&amp;Kopieren</translation>
+    </message>
+    <message>
+        <source>&amp;Paste</source>
+        <translation>&amp;Einfügen</translation>
+    </message>
+    <message>
+        <source>Spelling is turned off: Words › Spelling turns it on.</source>
+        <translation>Die Rechtschreibprüfung ist aus: Wörter › Rechtschreibung schaltet sie ein.</translation>
+    </message>
+    <message>
+        <source>No word of the script is misspelt.</source>
+        <translation>Kein Wort des Skripts ist falsch geschrieben.</translation>
+    </message>
+    <message>
+        <source>Not known and left as it is: {places}.</source>
+        <translation>Nicht bekannt und so belassen: {places}.</translation>
+    </message>
+    <message>
+        <source>How “{word}” is said…</source>
+        <translation>Aussprache von „{word}“…</translation>
+    </message>
+    <message>
+        <source>Script</source>
+        <translation>Skript</translation>
+    </message>
+    <message>
+        <source>Also stops at which nothing is &amp;said</source>
+        <translation>Auch Stationen, an denen &amp;nichts gesprochen wird</translation>
+    </message>
+    <message>
+        <source>Length of the talk</source>
+        <translation>Länge des Vortrags</translation>
+    </message>
+    <message>
+        <source>{count} words · planned {length}</source>
+        <translation>{count} Wörter · geplant {length}</translation>
+    </message>
+    <message>
+        <source>&amp;Change snippets…</source>
+        <extracomment>So many snippets of the menu have a figure as their key.</extracomment>
+        <translation>Text&amp;bausteine ändern…</translation>
+    </message>
+    <message>
+        <source>Snippets</source>
+        <translation>Textbausteine</translation>
+    </message>
+    <message>
+        <source>Name of the snippet</source>
+        <translation>Name des Textbausteins</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Words of the snippet</source>
+        <translation>Worte des Textbausteins</translation>
+    </message>
+    <message>
+        <source>Filled when it is inserted: {places}.</source>
+        <translation>Beim Einfügen gefüllt: {places}.</translation>
+    </message>
+    <message>
+        <source>As it will be inserted</source>
+        <translation>Wie er eingefügt wird</translation>
+    </message>
+    <message>
+        <source>&amp;Names from a file…</source>
+        <translation>&amp;Namen aus einer Datei…</translation>
+    </message>
+    <message>
+        <source>Ne&amp;w</source>
+        <translation>Ne&amp;u</translation>
+    </message>
+    <message>
+        <source>&amp;Remove</source>
+        <translation>E&amp;ntfernen</translation>
+    </message>
+    <message>
+        <source>&amp;Insert</source>
+        <translation>&amp;Einfügen</translation>
+    </message>
+    <message>
+        <source>Without a name</source>
+        <translation>Ohne Namen</translation>
+    </message>
+    <message>
+        <source>
+
+Not known: {places}</source>
+        <translation>
+
+Nicht bekannt: {places}</translation>
+    </message>
+    <message>
+        <source>New snippet</source>
+        <translation>Neuer Textbaustein</translation>
+    </message>
+    <message>
+        <source>A file with names</source>
+        <translation>Eine Datei mit Namen</translation>
+    </message>
+    <message>
+        <source>Text and tables (*.txt *.csv *.tsv);;All files (*)</source>
+        <translation>Text und Tabellen (*.txt *.csv *.tsv);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>No file with names has been chosen: a text with one name a line, or a table.</source>
+        <translation>Es ist keine Datei mit Namen gewählt: ein Text mit einem Namen je Zeile oder eine Tabelle.</translation>
+    </message>
+    <message>
+        <source>1 name</source>
+        <translation>1 Name</translation>
+    </message>
+    <message>
+        <source>{count} names</source>
+        <translation>{count} Namen</translation>
+    </message>
+    <message>
+        <source>{told} from {file}</source>
+        <translation>{told} aus {file}</translation>
+    </message>
+    <message>
+        <source>No suggestion</source>
+        <translation>Kein Vorschlag</translation>
+    </message>
+    <message>
+        <source>Add “{word}” to the words of this study</source>
+        <translation>„{word}“ zu den Wörtern dieser Studie</translation>
+    </message>
+    <message>
+        <source>Add “{word}” to my words</source>
+        <translation>„{word}“ zu den eigenen Wörtern</translation>
+    </message>
+    <message>
+        <source>Add a word to this study</source>
+        <translation>Wort zu dieser Studie hinzufügen</translation>
+    </message>
+    <message>
+        <source>Spelling</source>
+        <translation>Rechtschreibung</translation>
+    </message>
+    <message>
+        <source>&amp;Mark words that no dictionary has</source>
+        <translation>Wörter &amp;markieren, die in keinem Wörterbuch stehen</translation>
+    </message>
+    <message>
+        <source>Language of the script</source>
+        <translation>Sprache des Skripts</translation>
+    </message>
+    <message>
+        <source>&amp;Language of the script</source>
+        <translation>S&amp;prache des Skripts</translation>
+    </message>
+    <message>
+        <source>Words of this &amp;study</source>
+        <translation>Wörter dieser &amp;Studie</translation>
+    </message>
+    <message>
+        <source>M&amp;y words, for all studies</source>
+        <translation>&amp;Eigene Wörter, für alle Studien</translation>
+    </message>
+    <message>
+        <source>Names in the headers, moves and squares are right anyway.</source>
+        <translation>Namen in den Kopfdaten, Züge und Felder sind ohnehin richtig.</translation>
+    </message>
+    <message>
+        <source>Forget</source>
+        <translation>Vergessen</translation>
+    </message>
+    <message>
+        <source>Forget the chosen words</source>
+        <translation>Die gewählten Wörter vergessen</translation>
+    </message>
+    <message>
+        <source>As the desk ({language})</source>
+        <translation>Wie das Pult ({language})</translation>
+    </message>
+    <message>
+        <source>Forget words of this study</source>
+        <translation>Wörter dieser Studie vergessen</translation>
+    </message>
+    <message>
+        <source>Play a move at a word</source>
+        <translation>Zug bei einem Wort ausführen</translation>
+    </message>
+    <message>
+        <source>There are no words yet at which a move could be played.</source>
+        <translation>Noch gibt es keine Worte, bei denen ein Zug ausgeführt werden könnte.</translation>
+    </message>
+    <message>
+        <source>The think pause here ends this line: the next move has one of its own.</source>
+        <translation>Die Denkpause hier beendet diesen Text: der nächste Zug hat einen eigenen.</translation>
+    </message>
+    <message>
+        <source>This line shows marks of its own move: the next move has a line of its own.</source>
+        <translation>Dieser Text zeigt Markierungen seines eigenen Zugs: der nächste Zug hat einen eigenen Text.</translation>
+    </message>
+    <message>
+        <source>This move begins a side-line: it has a line of its own.</source>
+        <translation>Mit diesem Zug beginnt eine Nebenvariante: er hat einen eigenen Text.</translation>
+    </message>
+    <message>
+        <source>The move that was played has a line of its own.</source>
+        <translation>Der gespielte Zug hat einen eigenen Text.</translation>
+    </message>
+    <message>
+        <source>This move is not told right after this one: it has a line of its own.</source>
+        <translation>Dieser Zug wird nicht unmittelbar danach erzählt: er hat einen eigenen Text.</translation>
+    </message>
+    <message>
+        <source>Add a move</source>
+        <extracomment>The fields of a node that an author may set; the tree itself changes by the other edits.</extracomment>
+        <translation>Zug hinzufügen</translation>
+    </message>
+    <message>
+        <source>Insert a branch</source>
+        <translation>Zweig einsetzen</translation>
+    </message>
+    <message>
+        <source>The place where this branch belongs is not on the tree any more.</source>
+        <translation>Der Platz, an den dieser Zweig gehört, ist nicht mehr im Baum.</translation>
+    </message>
+    <message>
+        <source>This branch is on the tree already.</source>
+        <translation>Dieser Zweig steht bereits im Baum.</translation>
+    </message>
+    <message>
+        <source>This move is on the tree already.</source>
+        <translation>Dieser Zug steht bereits im Baum.</translation>
+    </message>
+    <message>
+        <source>Delete a branch</source>
+        <translation>Zweig löschen</translation>
+    </message>
+    <message>
+        <source>Reorder side-lines</source>
+        <translation>Nebenvarianten umordnen</translation>
+    </message>
+    <message>
+        <source>The start position has no place among others.</source>
+        <translation>Die Anfangsstellung hat keinen Platz unter anderen.</translation>
+    </message>
+    <message>
+        <source>There is no such place among the moves played here.</source>
+        <translation>Diesen Platz gibt es unter den hier gespielten Zügen nicht.</translation>
+    </message>
+    <message>
+        <source>Change a node</source>
+        <translation>Knoten ändern</translation>
+    </message>
+    <message>
+        <source>A node has nothing called “{field}” that could be set.</source>
+        <translation>Ein Knoten hat nichts namens „{field}“, das sich setzen ließe.</translation>
+    </message>
+    <message>
+        <source>Change the headers</source>
+        <translation>Kopfdaten ändern</translation>
+    </message>
+    <message>
+        <source>The start position cannot change while moves stand on the tree.</source>
+        <translation>Die Anfangsstellung kann sich nicht ändern, solange Züge im Baum stehen.</translation>
+    </message>
+    <message>
+        <source>Change the script</source>
+        <translation>Skript ändern</translation>
+    </message>
+    <message>
+        <source>Set the slot</source>
+        <translation>Zeitfenster festlegen</translation>
+    </message>
+    <message>
+        <source>A slot is longer than nothing and shorter than a day.</source>
+        <translation>Ein Zeitfenster ist länger als nichts und kürzer als ein Tag.</translation>
+    </message>
+    <message>
+        <source>Set the pace</source>
+        <translation>Sprechtempo festlegen</translation>
+    </message>
+    <message>
+        <source>Keep a take</source>
+        <translation>Take behalten</translation>
+    </message>
+    <message>
+        <source>Drop a take</source>
+        <translation>Take fallen lassen</translation>
+    </message>
+    <message>
+        <source>There is no such take.</source>
+        <translation>Diesen Take gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Keep a rehearsal</source>
+        <translation>Probe behalten</translation>
+    </message>
+    <message>
+        <source>Leave a query</source>
+        <translation>Rückfrage abweisen</translation>
+    </message>
+    <message>
+        <source>Change a pronunciation</source>
+        <translation>Aussprache ändern</translation>
+    </message>
+    <message>
+        <source>A pronunciation belongs to a word.</source>
+        <translation>Eine Aussprache gehört zu einem Wort.</translation>
+    </message>
+    <message>
+        <source>Set the language of the script</source>
+        <translation>Sprache des Skripts festlegen</translation>
+    </message>
+    <message>
+        <source>Change the words of this study</source>
+        <translation>Wörter dieser Studie ändern</translation>
+    </message>
+    <message>
+        <source>What is added to the words of a study is one word without blanks.</source>
+        <translation>Zu den Wörtern einer Studie kommt jeweils ein Wort ohne Leerzeichen.</translation>
+    </message>
+    <message>
+        <source>Several changes</source>
+        <translation>Mehrere Änderungen</translation>
+    </message>
+    <message>
+        <source>This is the main line already.</source>
+        <translation>Das ist bereits die Hauptlinie.</translation>
+    </message>
+    <message>
+        <source>Promote a side-line</source>
+        <translation>Nebenvariante aufwerten</translation>
+    </message>
+    <message>
+        <source>There is no side-line below this one to change places with.</source>
+        <translation>Unter dieser steht keine Nebenvariante, mit der sie tauschen könnte.</translation>
+    </message>
+    <message>
+        <source>Demote a line</source>
+        <translation>Linie abwerten</translation>
+    </message>
+    <message>
+        <source>Make this the main line</source>
+        <translation>Zur Hauptlinie machen</translation>
+    </message>
+    <message>
+        <source>Try a move</source>
+        <translation>Zug ausprobieren</translation>
+    </message>
+    <message>
+        <source>No note here could become a spoken line.</source>
+        <translation>Keine Notiz hier könnte ein Sprechtext werden.</translation>
+    </message>
+    <message>
+        <source>Turn notes into spoken lines</source>
+        <translation>Notizen zu Sprechtexten machen</translation>
+    </message>
+    <message>
+        <source>This node is not on the tree any more.</source>
+        <translation>Dieser Knoten ist nicht mehr im Baum.</translation>
+    </message>
+    <message>
+        <source>A start position cannot be pasted after a move.</source>
+        <translation>Eine Anfangsstellung lässt sich nicht nach einem Zug einfügen.</translation>
+    </message>
+    <message>
+        <source>This branch does not fit here: {number_text} {squares} is not a legal move.</source>
+        <translation>Dieser Zweig passt hier nicht: {number_text} {squares} ist kein legaler Zug.</translation>
+    </message>
+    <message>
+        <source>Paste</source>
+        <translation>Einfügen</translation>
+    </message>
+    <message>
+        <source>All of this branch stands here already.</source>
+        <translation>Dieser ganze Zweig steht hier bereits.</translation>
+    </message>
+    <message>
+        <source>Paste a branch</source>
+        <translation>Zweig einfügen</translation>
+    </message>
+    <message>
+        <source>A branch cannot be pasted into itself.</source>
+        <translation>Ein Zweig lässt sich nicht in sich selbst einfügen.</translation>
+    </message>
+    <message>
+        <source>Move a branch</source>
+        <translation>Zweig verschieben</translation>
+    </message>
+    <message>
+        <source>there is no white king</source>
+        <translation>der weiße König fehlt</translation>
+    </message>
+    <message>
+        <source>there is no black king</source>
+        <translation>der schwarze König fehlt</translation>
+    </message>
+    <message>
+        <source>there are too many kings</source>
+        <translation>es gibt zu viele Könige</translation>
+    </message>
+    <message>
+        <source>White has more than eight pawns</source>
+        <translation>Weiß hat mehr als acht Bauern</translation>
+    </message>
+    <message>
+        <source>Black has more than eight pawns</source>
+        <translation>Schwarz hat mehr als acht Bauern</translation>
+    </message>
+    <message>
+        <source>a pawn stands on the first or the last rank</source>
+        <translation>ein Bauer steht auf der ersten oder letzten Reihe</translation>
+    </message>
+    <message>
+        <source>White has more than sixteen pieces</source>
+        <translation>Weiß hat mehr als sechzehn Figuren</translation>
+    </message>
+    <message>
+        <source>Black has more than sixteen pieces</source>
+        <translation>Schwarz hat mehr als sechzehn Figuren</translation>
+    </message>
+    <message>
+        <source>the castling rights do not fit kings and rooks</source>
+        <translation>die Rochaderechte passen nicht zu Königen und Türmen</translation>
+    </message>
+    <message>
+        <source>no pawn could be taken en passant there</source>
+        <translation>dort könnte kein Bauer en passant geschlagen werden</translation>
+    </message>
+    <message>
+        <source>the side that is not to move stands in check</source>
+        <translation>die Seite, die nicht am Zug ist, steht im Schach</translation>
+    </message>
+    <message>
+        <source>the board is empty</source>
+        <translation>das Brett ist leer</translation>
+    </message>
+    <message>
+        <source>the king cannot be in check from so many pieces at once</source>
+        <translation>so viele Figuren können dem König nicht zugleich Schach geben</translation>
+    </message>
+    <message>
+        <source>no legal move could have given this check</source>
+        <translation>kein legaler Zug kann dieses Schach gegeben haben</translation>
+    </message>
+    <message>
+        <source>This position cannot be played on: {reasons}.</source>
+        <translation>Diese Stellung ist nicht spielbar: {reasons}.</translation>
+    </message>
+    <message>
+        <source>it is not a legal position</source>
+        <translation>sie ist keine legale Stellung</translation>
+    </message>
+    <message>
+        <source>The FEN tag holds no position ({reason}). A position looks like “{example}”.</source>
+        <extracomment>The seven tag roster of the PGN standard (1994), section 8.1.1, in its order, with its defaults.</extracomment>
+        <translation>Der Tag FEN enthält keine Stellung ({reason}). Eine Stellung sieht so aus: „{example}“.</translation>
+    </message>
+    <message>
+        <source>A brace stands alone in “{text}”; write it twice to say it.</source>
+        <translation>In „{text}“ steht eine geschweifte Klammer allein; doppelt geschrieben wird sie gesprochen.</translation>
+    </message>
+    <message>
+        <source>mark {mark}</source>
+        <translation>Markierung {mark}</translation>
+    </message>
+    <message>
+        <source>no marks</source>
+        <translation>keine Markierungen</translation>
+    </message>
+    <message>
+        <source>one mark</source>
+        <translation>eine Markierung</translation>
+    </message>
+    <message>
+        <source>{marks} marks</source>
+        <translation>{marks} Markierungen</translation>
+    </message>
+    <message>
+        <source>There is no mark {number} here: this position has {have}.</source>
+        <translation>Markierung {number} gibt es hier nicht: diese Stellung hat {have}.</translation>
+    </message>
+    <message>
+        <source>“{{{name}}}” is no move on the way to this position, and no mark either.</source>
+        <translation>„{{{name}}}“ ist kein Zug auf dem Weg zu dieser Stellung und auch keine Markierung.</translation>
+    </message>
+    <message>
+        <source>This is no position in FEN ({reason}). One looks like “{example}”.</source>
+        <translation>Das ist keine Stellung in FEN ({reason}). Eine sieht so aus: „{example}“.</translation>
+    </message>
+    <message>
+        <source>Start</source>
+        <extracomment>White&apos;s pieces for both sides, as printed books have them.</extracomment>
+        <translation>Anfang</translation>
+    </message>
+    <message>
+        <source>{name} has changed since its games were listed: list them again.</source>
+        <extracomment>Told how many bytes of how many are done. Where a game without tags may begin: a move after a result, or move number one after an empty line.</extracomment>
+        <translation>{name} hat sich geändert, seit die Partien aufgelistet wurden: neu auflisten.</translation>
+    </message>
+    <message>
+        <source>{path} cannot be read: {reason}.</source>
+        <translation>{path} lässt sich nicht lesen: {reason}.</translation>
+    </message>
+    <message>
+        <source>“{word}” does not say what the pawn becomes: it was read as a queen.</source>
+        <translation>„{word}“ sagt nicht, was aus dem Bauern wird: als Dame gelesen.</translation>
+    </message>
+    <message>
+        <source>A variation is</source>
+        <translation>Eine Variante wird</translation>
+    </message>
+    <message>
+        <source>{count} variations are</source>
+        <translation>{count} Varianten werden</translation>
+    </message>
+    <message>
+        <source>{what} never closed: “)” is missing. It was closed at the end of the game.</source>
+        <translation>{what} nie geschlossen: „)“ fehlt. Am Ende der Partie geschlossen.</translation>
+    </message>
+    <message>
+        <source>A “)” closes no variation; it was left out.</source>
+        <translation>Ein „)“ schließt keine Variante; weggelassen.</translation>
+    </message>
+    <message>
+        <source>A comment is never closed: “}” is missing. It was kept whole.</source>
+        <translation>Ein Kommentar wird nie geschlossen: „}“ fehlt. Ganz behalten.</translation>
+    </message>
+    <message>
+        <source>“${number}” is no annotation glyph ($0 to $255); kept as a note.</source>
+        <translation>„${number}“ ist kein Bewertungszeichen ($0 bis $255); als Notiz behalten.</translation>
+    </message>
+    <message>
+        <source>“{suffix}” is no judgement of a move that the standard knows; kept as a note.</source>
+        <translation>„{suffix}“ ist keine Bewertung eines Zugs, die der Standard kennt; als Notiz behalten.</translation>
+    </message>
+    <message>
+        <source>A variation begins before any move that it could replace; it was read from here.</source>
+        <translation>Eine Variante beginnt vor jedem Zug, den sie ersetzen könnte; ab hier gelesen.</translation>
+    </message>
+    <message>
+        <source> and </source>
+        <translation> und </translation>
+    </message>
+    <message>
+        <source>“{label}” can be played from {squares}, and the text does not say which.</source>
+        <translation>„{label}“ kann von {squares} aus gespielt werden, und der Text sagt nicht, von wo.</translation>
+    </message>
+    <message>
+        <source>“{label}” is not a legal move here.</source>
+        <translation>„{label}“ ist hier kein legaler Zug.</translation>
+    </message>
+    <message>
+        <source>this variation</source>
+        <translation>dieser Variante</translation>
+    </message>
+    <message>
+        <source>the game</source>
+        <translation>der Partie</translation>
+    </message>
+    <message>
+        <source>{why} The rest of {rest} was kept as a note.</source>
+        <translation>{why} Der Rest {rest} wurde als Notiz behalten.</translation>
+    </message>
+    <message>
+        <source>“{text}” is neither a move nor a comment; kept as a note.</source>
+        <translation>„{text}“ ist weder Zug noch Kommentar; als Notiz behalten.</translation>
+    </message>
+    <message>
+        <source>“{text}” stands for a move but is none.</source>
+        <translation>„{text}“ steht für einen Zug, ist aber keiner.</translation>
+    </message>
+    <message>
+        <source>This tag is not written as [{name} &quot;…&quot;]; it was read as “{value}”.</source>
+        <translation>Dieser Tag ist nicht als [{name} &quot;…&quot;] geschrieben; als „{value}“ gelesen.</translation>
+    </message>
+    <message>
+        <source>A second {name} tag says “{value}”; the first one, “{found}”, was kept.</source>
+        <translation>Ein zweiter Tag {name} sagt „{value}“; der erste, „{found}“, wurde behalten.</translation>
+    </message>
+    <message>
+        <source>{reason} The moves of this game were kept as a note.</source>
+        <translation>{reason} Die Züge dieser Partie wurden als Notiz behalten.</translation>
+    </message>
+    <message>
+        <source>The Variant tag says “{variant}”; the moves were read by the rules of chess.</source>
+        <translation>Der Tag Variant sagt „{variant}“; die Züge wurden nach den Regeln des Schachs gelesen.</translation>
+    </message>
+    <message>
+        <source>The Result tag says “{result}” but the moves end with “{marker}”; the tag was kept.</source>
+        <translation>Der Tag Result sagt „{result}“, aber die Züge enden mit „{marker}“; der Tag wurde behalten.</translation>
+    </message>
+    <message>
+        <source>The {name} tag has {count} characters and PGN allows {most}: the rest was left out.</source>
+        <extracomment>Section 8.2.1: lines of movetext with fewer than 80 characters. Section 7: a string has at most 255 characters. Section 5: a brace ends a comment, whatever stands before it. Readers of PGN show these in its place.</extracomment>
+        <translation>Der Tag {name} hat {count} Zeichen, und PGN erlaubt {most}: der Rest wurde weggelassen.</translation>
+    </message>
+    <message>
+        <source>one comment</source>
+        <translation>einem Kommentar</translation>
+    </message>
+    <message>
+        <source>{braced} comments</source>
+        <translation>{braced} Kommentaren</translation>
+    </message>
+    <message>
+        <source>A “}}” would end a comment of PGN: in {places} the braces were made full-width, “｛” and “｝”.</source>
+        <translation>Ein „}}“ würde einen Kommentar von PGN beenden: in {places} wurden die Klammern vollbreit, „｛“ und „｝“.</translation>
+    </message>
+    <message>
+        <source>One move is a null move</source>
+        <translation>Ein Zug ist ein Nullzug</translation>
+    </message>
+    <message>
+        <source>{nulls} moves are null moves</source>
+        <translation>{nulls} Züge sind Nullzüge</translation>
+    </message>
+    <message>
+        <source>{moves}, written “--”: PGN knows none, and other programs may stop reading there.</source>
+        <translation>{moves}, geschrieben „--“: PGN kennt keine, und andere Programme hören dort vielleicht auf zu lesen.</translation>
+    </message>
+    <message>
+        <source>white passes the turn</source>
+        <translation>Weiß setzt aus</translation>
+    </message>
+    <message>
+        <source>black passes the turn</source>
+        <translation>Schwarz setzt aus</translation>
+    </message>
+    <message>
+        <source>white {piece}</source>
+        <translation>Weiß: {piece}</translation>
+    </message>
+    <message>
+        <source>black {piece}</source>
+        <translation>Schwarz: {piece}</translation>
+    </message>
+    <message>
+        <source>{piece} from {origin} takes the pawn in passing, to {target}</source>
+        <translation>{piece} von {origin} schlägt den Bauern en passant, nach {target}</translation>
+    </message>
+    <message>
+        <source>{piece} from {origin} takes the {taken} on {target}</source>
+        <translation>{piece} von {origin} schlägt auf {target}: {taken}</translation>
+    </message>
+    <message>
+        <source>{move}, promotes to a {piece}</source>
+        <translation>{move}, Umwandlung in {piece}</translation>
+    </message>
+    <message>
+        <source>{move}, checkmate</source>
+        <translation>{move}, matt</translation>
+    </message>
+    <message>
+        <source>{move}, check</source>
+        <translation>{move}, Schach</translation>
+    </message>
+    <message>
+        <source>white castles kingside</source>
+        <translation>Weiß rochiert kurz</translation>
+    </message>
+    <message>
+        <source>white castles queenside</source>
+        <translation>Weiß rochiert lang</translation>
+    </message>
+    <message>
+        <source>black castles kingside</source>
+        <translation>Schwarz rochiert kurz</translation>
+    </message>
+    <message>
+        <source>black castles queenside</source>
+        <translation>Schwarz rochiert lang</translation>
+    </message>
+    <message>
+        <source>Last move from {origin} to {target}.</source>
+        <translation>Letzter Zug von {origin} nach {target}.</translation>
+    </message>
+    <message>
+        <source>{side}: {pieces}.</source>
+        <translation>{side}: {pieces}.</translation>
+    </message>
+    <message>
+        <source>no pieces</source>
+        <translation>keine Figuren</translation>
+    </message>
+    <message>
+        <source>{side} to move is stalemated.</source>
+        <translation>{side} am Zug ist patt.</translation>
+    </message>
+    <message>
+        <source>{side} to move, in check.</source>
+        <translation>{side} am Zug, im Schach.</translation>
+    </message>
+    <message>
+        <source>{side} to move.</source>
+        <translation>{side} am Zug.</translation>
+    </message>
+    <message>
+        <source>{square}, empty</source>
+        <translation>{square}, leer</translation>
+    </message>
+    <message>
+        <source>white {piece} on {square}</source>
+        <translation>Weiß: {piece} auf {square}</translation>
+    </message>
+    <message>
+        <source>black {piece} on {square}</source>
+        <translation>Schwarz: {piece} auf {square}</translation>
+    </message>
+    <message>
+        <source>{number}: {mark}</source>
+        <translation>{number}: {mark}</translation>
+    </message>
+    <message>
+        <source>Threat from {origin} to {target}.</source>
+        <translation>Drohung von {origin} nach {target}.</translation>
+    </message>
+    <message>
+        <source>Target on {square}.</source>
+        <translation>Ziel auf {square}.</translation>
+    </message>
+    <message>
+        <source>Route {stops} to {last}.</source>
+        <translation>Weg {stops} nach {last}.</translation>
+    </message>
+    <message>
+        <source>Key square {square}.</source>
+        <translation>Schlüsselfeld {square}.</translation>
+    </message>
+    <message>
+        <source>{guard} guards {square}.</source>
+        <translation>{guard} deckt {square}.</translation>
+    </message>
+    <message>
+        <source>Turned</source>
+        <translation>Gedrechselt</translation>
+    </message>
+    <message>
+        <source>Bold</source>
+        <translation>Kräftig</translation>
+    </message>
+    <message>
+        <source>the rules of the game</source>
+        <extracomment>Parts of PySide6 which load system libraries, seen from its folder: the desk&apos;s, each kind of screen&apos;s, sound&apos;s. How many missing libraries are named in a line that people read.</extracomment>
+        <translation>die Regeln des Spiels</translation>
+    </message>
+    <message>
+        <source>the study sheet</source>
+        <translation>das Studienblatt</translation>
+    </message>
+    <message>
+        <source>recording from microphones of every form</source>
+        <translation>Aufnehmen mit Mikrofonen jeder Bauart</translation>
+    </message>
+    <message>
+        <source>recording from microphones of another rate than 48 kHz</source>
+        <translation>Aufnehmen mit Mikrofonen mit einer anderen Rate als 48 kHz</translation>
+    </message>
+    <message>
+        <source>noticing that a microphone was unplugged</source>
+        <translation>bemerken, dass ein Mikrofon abgezogen wurde</translation>
+    </message>
+    <message>
+        <source>remembering the studies that were open last</source>
+        <translation>merken, welche Studien zuletzt offen waren</translation>
+    </message>
+    <message>
+        <source>keeping two windows from one file</source>
+        <translation>zwei Fenster von derselben Datei fernhalten</translation>
+    </message>
+    <message>
+        <source>tables and progress bars on the terminal</source>
+        <translation>Tabellen und Fortschrittsbalken im Terminal</translation>
+    </message>
+    <message>
+        <source>the desk</source>
+        <translation>das Pult</translation>
+    </message>
+    <message>
+        <source>recording and playing takes</source>
+        <translation>Takes aufnehmen und abspielen</translation>
+    </message>
+    <message>
+        <source>Sound</source>
+        <translation>Ton</translation>
+    </message>
+    <message>
+        <source>stills and single diagrams as PNG</source>
+        <translation>Standbilder und einzelne Diagramme als PNG</translation>
+    </message>
+    <message>
+        <source>{package} is not installed</source>
+        <translation>{package} ist nicht installiert</translation>
+    </message>
+    <message>
+        <source>underlining misspelt words of the script</source>
+        <translation>falsch geschriebene Wörter des Skripts unterstreichen</translation>
+    </message>
+    <message>
+        <source>this system has no dictionaries</source>
+        <translation>dieses System hat keine Wörterbücher</translation>
+    </message>
+    <message>
+        <source>pyenchant {version} with {languages}</source>
+        <translation>pyenchant {version} mit {languages}</translation>
+    </message>
+    <message>
+        <source>the desk; everything on the command line works without it</source>
+        <translation>das Pult; auf der Kommandozeile geht alles auch ohne</translation>
+    </message>
+    <message>
+        <source>{problem}, and {lack}</source>
+        <translation>{problem}, und {lack}</translation>
+    </message>
+    <message>
+        <source>Screen</source>
+        <translation>Bildschirm</translation>
+    </message>
+    <message>
+        <source>QT_QPA_PLATFORM={platform} draws into memory only</source>
+        <translation>QT_QPA_PLATFORM={platform} zeichnet nur in den Speicher</translation>
+    </message>
+    <message>
+        <source>Unset QT_QPA_PLATFORM to see the desk.</source>
+        <translation>QT_QPA_PLATFORM nicht setzen, um das Pult zu sehen.</translation>
+    </message>
+    <message>
+        <source>neither DISPLAY nor WAYLAND_DISPLAY is set</source>
+        <translation>weder DISPLAY noch WAYLAND_DISPLAY ist gesetzt</translation>
+    </message>
+    <message>
+        <source>Start it from a desktop session, or on a virtual screen: xvfb-run studyboard (apt install xvfb xauth)</source>
+        <translation>Aus einer Arbeitsumgebung starten, oder auf einem virtuellen Bildschirm: xvfb-run studyboard (apt install xvfb xauth)</translation>
+    </message>
+    <message>
+        <source>no X server answers at DISPLAY={display}</source>
+        <translation>kein X-Server antwortet unter DISPLAY={display}</translation>
+    </message>
+    <message>
+        <source>Start one, or set DISPLAY to the one that runs.</source>
+        <translation>Einen starten, oder DISPLAY auf den setzen, der läuft.</translation>
+    </message>
+    <message>
+        <source>everything</source>
+        <translation>alles</translation>
+    </message>
+    <message>
+        <source>Install Python 3.11 or later.</source>
+        <translation>Python 3.11 oder neuer installieren.</translation>
+    </message>
+    <message>
+        <source>not installed</source>
+        <translation>nicht installiert</translation>
+    </message>
+    <message>
+        <source>this system lacks {libraries}</source>
+        <translation>diesem System fehlt {libraries}</translation>
+    </message>
+    <message>
+        <source>this system lacks {libraries} and {more} more libraries</source>
+        <translation>diesem System fehlen {libraries} und {more} weitere Bibliotheken</translation>
+    </message>
+    <message>
+        <source>installed</source>
+        <translation>installiert</translation>
+    </message>
+    <message>
+        <source>With Homebrew: brew install cairo</source>
+        <extracomment>Packages of Debian and Ubuntu by the library that they bring: what PySide6 and cairosvg need and wheels leave out. These got another name when their time of day grew to 64 bits: Debian 13, Ubuntu 24.04 (common practice).</extracomment>
+        <translation>Mit Homebrew: brew install cairo</translation>
+    </message>
+    <message>
+        <source>Install the package again.</source>
+        <translation>Das Paket neu installieren.</translation>
+    </message>
+    <message>
+        <source>Install the package again with pip.</source>
+        <translation>Das Paket mit pip neu installieren.</translation>
+    </message>
+    <message>
+        <source>On Debian and Ubuntu: {command}</source>
+        <translation>Unter Debian und Ubuntu: {command}</translation>
+    </message>
+    <message>
+        <source>the library that is named here</source>
+        <translation>die hier genannte Bibliothek</translation>
+    </message>
+    <message>
+        <source>Install what brings {libraries} on this system.</source>
+        <translation>Installieren, was {libraries} auf dieses System bringt.</translation>
+    </message>
+    <message>
+        <source>The microphone {wanted} is not plugged in. Plug it in, or choose another one.</source>
+        <extracomment>How often the sound server is asked what is plugged in (ms).</extracomment>
+        <translation>Das Mikrofon {wanted} ist nicht angeschlossen. Anschließen, oder ein anderes wählen.</translation>
+    </message>
+    <message>
+        <source>No microphone was found, and no loudspeaker either: probably no sound server is running. On Debian and Ubuntu, apt install pipewire-pulse (or pulseaudio) and log in again; everything but recording works without.</source>
+        <translation>Es wurde kein Mikrofon gefunden und auch kein Lautsprecher: wahrscheinlich läuft kein Tonserver. Unter Debian und Ubuntu apt install pipewire-pulse (oder pulseaudio) und neu anmelden; außer dem Aufnehmen geht alles auch ohne.</translation>
+    </message>
+    <message>
+        <source>No microphone was found. Plug one in, or switch it on in the system&apos;s sound settings, and try again; everything but recording works without.</source>
+        <translation>Es wurde kein Mikrofon gefunden. Eines anschließen oder in den Toneinstellungen des Systems einschalten und noch einmal versuchen; außer dem Aufnehmen geht alles auch ohne.</translation>
+    </message>
+    <message>
+        <source>Sound needs the Python package {package}, which is not installed: pip install {package}</source>
+        <translation>Für Ton wird das Python-Paket {package} gebraucht, das nicht installiert ist: pip install {package}</translation>
+    </message>
+    <message>
+        <source>Sound cannot be used: {reason}.</source>
+        <translation>Ton ist nicht verfügbar: {reason}.</translation>
+    </message>
+    <message>
+        <source>Sound needs {library}, which this system lacks. {remedy}</source>
+        <translation>Für Ton wird {library} gebraucht, was diesem System fehlt. {remedy}</translation>
+    </message>
+    <message>
+        <source>The microphone {description} could not be opened.</source>
+        <extracomment>How much sound the system keeps for us while the whole program is held up (s). How many samples one reading of the level covers: fifteen readings a second. How long a microphone may take to deliver its first sound, and how long it may pause afterwards (s).</extracomment>
+        <translation>Das Mikrofon {description} ließ sich nicht öffnen.</translation>
+    </message>
+    <message>
+        <source>The microphone is open but no sound arrives from it. Choose another one, or plug it in again.</source>
+        <translation>Das Mikrofon ist offen, aber es kommt kein Ton. Ein anderes wählen oder neu anschließen.</translation>
+    </message>
+    <message>
+        <source>The microphone has stopped delivering sound. Is it still plugged in?</source>
+        <translation>Das Mikrofon liefert keinen Ton mehr. Ist es noch angeschlossen?</translation>
+    </message>
+    <message>
+        <source>The microphone could not be opened. Perhaps another program has it, or access is not allowed.</source>
+        <translation>Das Mikrofon ließ sich nicht öffnen. Vielleicht hat es ein anderes Programm, oder der Zugriff ist nicht erlaubt.</translation>
+    </message>
+    <message>
+        <source>The microphone has gone away. Is it still plugged in?</source>
+        <translation>Das Mikrofon ist weg. Ist es noch angeschlossen?</translation>
+    </message>
+    <message>
+        <source>The microphone delivers sound in a form that is not known. Choose another microphone.</source>
+        <translation>Das Mikrofon liefert Ton in einer unbekannten Form. Ein anderes Mikrofon wählen.</translation>
+    </message>
+    <message>
+        <source>No loudspeaker was found: the take is played silently, and the board follows all the same.</source>
+        <extracomment>How much sound is handed to the system in advance (s), so that a busy window does not make it stutter. How often sound is handed over and the position told (ms): twice a frame of video at 30 pictures a second. Silence after the take (s), so that its end is not cut off when the loudspeaker is closed.</extracomment>
+        <translation>Es wurde kein Lautsprecher gefunden: der Take läuft stumm, und das Brett folgt trotzdem.</translation>
+    </message>
+    <message>
+        <source>{reason} The take is played silently.</source>
+        <translation>{reason} Der Take läuft stumm.</translation>
+    </message>
+    <message>
+        <source>The loudspeaker has gone away: the take goes on silently, and the board still follows.</source>
+        <translation>Der Lautsprecher ist weg: der Take läuft stumm weiter, und das Brett folgt noch.</translation>
+    </message>
+    <message>
+        <source>The microphone “{description}” has been unplugged.</source>
+        <extracomment>How long the end of a take is waited for that is still under way from the microphone (ms). How long closing waits for the disk (ms).</extracomment>
+        <translation>Das Mikrofon „{description}“ wurde abgezogen.</translation>
+    </message>
+    <message>
+        <source>The take ends here; its {seconds:.1f} seconds are kept.</source>
+        <translation>Der Take endet hier; seine {seconds:.1f} Sekunden sind behalten.</translation>
+    </message>
+    <message>
+        <source>Nothing of this take could be kept.</source>
+        <extracomment>How much sound is stored at once (samples): a crash loses this, what was just arriving and what was just being stored, which together must stay below the second that a presenter was promised to lose at most. The take that has ended; None before, and where there was no sound or the take could not be finished. Why the take ended with less than all of its sound, in a sentence.</extracomment>
+        <translation>Von diesem Take ließ sich nichts behalten.</translation>
+    </message>
+    <message>
+        <source>The take ends here; its first {seconds:.1f} seconds are kept.</source>
+        <translation>Der Take endet hier; seine ersten {seconds:.1f} Sekunden sind behalten.</translation>
+    </message>
+    <message>
+        <source>The take ends here; its first {seconds:.1f} seconds are stored and will be among the takes when the study is opened again.</source>
+        <translation>Der Take endet hier; seine ersten {seconds:.1f} Sekunden sind gespeichert und stehen unter den Takes, wenn die Studie wieder geöffnet wird.</translation>
+    </message>
+    <message>
+        <source>The sound could not be stored: {reason}.</source>
+        <translation>Der Ton ließ sich nicht speichern: {reason}.</translation>
+    </message>
+    <message>
+        <source>{path} could not be written: {reason}.</source>
+        <translation>{path} ließ sich nicht schreiben: {reason}.</translation>
+    </message>
+    <message>
+        <source>There is no folder “{parent}”. Make it first, or choose another.</source>
+        <extracomment>Pages that are copied between two reports of progress: 4 MB.</extracomment>
+        <translation>Den Ordner „{parent}“ gibt es nicht. Erst anlegen, oder einen anderen wählen.</translation>
+    </message>
+    <message>
+        <source>There is a “{name}” in this folder already. Choose another name.</source>
+        <translation>„{name}“ gibt es in diesem Ordner bereits. Einen anderen Namen wählen.</translation>
+    </message>
+    <message>
+        <source>“{name}” is a folder. Choose a .studyboard file inside it.</source>
+        <extracomment>How long one writer waits for the other (s): a second of sound and an edit are each stored in far less. SQLite&apos;s file format (sqlite.org/fileformat2.html, from memory), section 1.3: the first 16 bytes of the header, its length, and in it the page size at 16, the number of pages at 28 and the application id at 68.</extracomment>
+        <translation>„{name}“ ist ein Ordner. Eine .studyboard-Datei darin wählen.</translation>
+    </message>
+    <message>
+        <source>There is no file “{path}”. Check the name, or look where it was moved to.</source>
+        <translation>Die Datei „{path}“ gibt es nicht. Den Namen prüfen, oder nachsehen, wohin sie verschoben wurde.</translation>
+    </message>
+    <message>
+        <source>“{name}” is empty: nothing was ever stored in it, or copying it failed. Copy it again.</source>
+        <translation>„{name}“ ist leer: nie wurde etwas darin gespeichert, oder das Kopieren ist gescheitert. Noch einmal kopieren.</translation>
+    </message>
+    <message>
+        <source>“{name}” is not a study. If it holds games in PGN, import it; a study has the ending .studyboard.</source>
+        <translation>„{name}“ ist keine Studie. Enthält sie Partien in PGN, dann importieren; eine Studie hat die Endung .studyboard.</translation>
+    </message>
+    <message>
+        <source>“{name}” has been cut short: {size:,} of {expected:,} bytes are there. Copy it again, or open a back-up.</source>
+        <translation>„{name}“ ist abgeschnitten: {size:,} von {expected:,} Bytes sind da. Noch einmal kopieren, oder eine Sicherungskopie öffnen.</translation>
+    </message>
+    <message>
+        <source>“{name}” is the database of another program, not a study.</source>
+        <translation>„{name}“ ist die Datenbank eines anderen Programms, keine Studie.</translation>
+    </message>
+    <message>
+        <source>“{name}” was written by a later version of Studyboard (its schema is {version}, this program knows up to {VERSION}). Update Studyboard to open it; the file was not touched.</source>
+        <translation>„{name}“ wurde von einer neueren Version von Studyboard geschrieben (Schema {version}, dieses Programm kennt sie bis {VERSION}). Studyboard aktualisieren, um sie zu öffnen; die Datei blieb unberührt.</translation>
+    </message>
+    <message>
+        <source>“{name}” does not say which schema it has. Open a back-up of it.</source>
+        <translation>„{name}“ sagt nicht, welches Schema sie hat. Eine Sicherungskopie öffnen.</translation>
+    </message>
+    <message>
+        <source>“{name}” was not closed properly, and nothing can be written where it lies. Copy it to a folder of your own, together with “{beside}”, and open the copy.</source>
+        <translation>„{name}“ wurde nicht richtig geschlossen, und wo sie liegt, kann nicht geschrieben werden. Zusammen mit „{beside}“ in einen eigenen Ordner kopieren und die Kopie öffnen.</translation>
+    </message>
+    <message>
+        <source>This text holds half of a character, which cannot be stored. Delete the character and type it again.</source>
+        <translation>Dieser Text enthält ein halbes Schriftzeichen, das sich nicht speichern lässt. Das Zeichen löschen und neu tippen.</translation>
+    </message>
+    <message>
+        <source>“{name}” can only be read now, so the change was not stored. Save the study under another name, in a folder of your own.</source>
+        <translation>„{name}“ kann jetzt nur gelesen werden, darum wurde die Änderung nicht gespeichert. Die Studie unter anderem Namen in einem eigenen Ordner speichern.</translation>
+    </message>
+    <message>
+        <source>Another program is holding “{name}”. Close it there and try again.</source>
+        <translation>Ein anderes Programm hält „{name}“ fest. Dort schließen und noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>“{name}” is not a study, or no longer one. Open a back-up of it.</source>
+        <translation>„{name}“ ist keine Studie, oder keine mehr. Eine Sicherungskopie öffnen.</translation>
+    </message>
+    <message>
+        <source>“{name}” is damaged ({reason}). Open a back-up of it.</source>
+        <translation>„{name}“ ist beschädigt ({reason}). Eine Sicherungskopie öffnen.</translation>
+    </message>
+    <message>
+        <source>“{name}” cannot be opened where it lies. Copy it to a folder of your own first.</source>
+        <translation>„{name}“ lässt sich nicht öffnen, wo sie liegt. Erst in einen eigenen Ordner kopieren.</translation>
+    </message>
+    <message>
+        <source>The disk that holds “{name}” does not answer as it should ({reason}). Save the study under another name, on another disk.</source>
+        <translation>Der Datenträger, auf dem „{name}“ liegt, antwortet nicht richtig ({reason}). Die Studie unter anderem Namen auf einem anderen Datenträger speichern.</translation>
+    </message>
+    <message>
+        <source>“{name}” could not be used: {reason}.</source>
+        <translation>„{name}“ konnte nicht benutzt werden: {reason}.</translation>
+    </message>
+    <message>
+        <source>The disk that holds “{name}” is full, so the change was not stored. Free some space and try again; everything up to here is safe.</source>
+        <translation>Der Datenträger, auf dem „{name}“ liegt, ist voll, darum wurde die Änderung nicht gespeichert. Platz schaffen und noch einmal versuchen; alles bis hierher ist sicher.</translation>
+    </message>
+    <message>
+        <source>“{name}” is already open{holder}. Go on there, or close it there first.</source>
+        <extracomment>Windows locks the first byte of the file, so who holds it is written behind that byte.</extracomment>
+        <translation>„{name}“ ist bereits geöffnet{holder}. Dort weiterarbeiten, oder dort erst schließen.</translation>
+    </message>
+    <message>
+        <source>“{name}” cannot be worked on where it lies ({reason}). Copy it to a folder of your own, or open it to be read only.</source>
+        <translation>„{name}“ lässt sich nicht bearbeiten, wo sie liegt ({reason}). In einen eigenen Ordner kopieren, oder nur zum Lesen öffnen.</translation>
+    </message>
+    <message>
+        <source> on the computer {host}</source>
+        <translation> auf dem Computer {host}</translation>
+    </message>
+    <message>
+        <source> in this program</source>
+        <translation> in diesem Programm</translation>
+    </message>
+    <message>
+        <source> in another window of Studyboard (process {number})</source>
+        <translation> in einem anderen Fenster von Studyboard (Prozess {number})</translation>
+    </message>
+    <message>
+        <source>“{name}” can only be read. Open it to be read only, or copy it and work on the copy.</source>
+        <translation>„{name}“ kann nur gelesen werden. Nur zum Lesen öffnen, oder kopieren und mit der Kopie arbeiten.</translation>
+    </message>
+    <message>
+        <source>the start position is missing</source>
+        <translation>die Anfangsstellung fehlt</translation>
+    </message>
+    <message>
+        <source>node {number} is not where node {id} expects it</source>
+        <translation>Knoten {number} ist nicht dort, wo Knoten {id} ihn erwartet</translation>
+    </message>
+    <message>
+        <source>{count} nodes belong nowhere</source>
+        <translation>{count} Knoten gehören nirgendwohin</translation>
+    </message>
+    <message>
+        <source>ids of nodes would be given twice</source>
+        <translation>Nummern von Knoten würden doppelt vergeben</translation>
+    </message>
+    <message>
+        <source>Take {take} was never begun, or is in the study already.</source>
+        <extracomment>One sample is a signed 16-bit number, least significant byte first; one channel. The take that is being recorded through this object, None between recordings.</extracomment>
+        <translation>Take {take} wurde nie begonnen, oder ist bereits in der Studie.</translation>
+    </message>
+    <message>
+        <source>The sound of take {take} is not in “{name}”: it was never recorded, or purged.</source>
+        <translation>Der Ton von Take {take} ist nicht in „{name}“: nie aufgenommen, oder bereinigt.</translation>
+    </message>
+    <message>
+        <source>“{name}” has been closed.</source>
+        <translation>„{name}“ wurde geschlossen.</translation>
+    </message>
+    <message>
+        <source>There is nothing to undo.</source>
+        <translation>Es gibt nichts rückgängig zu machen.</translation>
+    </message>
+    <message>
+        <source>There is nothing to redo.</source>
+        <translation>Es gibt nichts zu wiederholen.</translation>
+    </message>
+    <message>
+        <source>This is “{name}” already, and every change is in it. Choose another name.</source>
+        <translation>Das ist bereits „{name}“, und jede Änderung ist darin. Einen anderen Namen wählen.</translation>
+    </message>
+    <message>
+        <source>A take is being recorded into this study. Stop the recording, then save a copy.</source>
+        <translation>In diese Studie wird gerade ein Take aufgenommen. Die Aufnahme anhalten, dann eine Kopie speichern.</translation>
+    </message>
+    <message>
+        <source>“{name}” is damaged: {reason}. Open a back-up of it.</source>
+        <translation>„{name}“ ist beschädigt: {reason}. Eine Sicherungskopie öffnen.</translation>
+    </message>
+    <message>
+        <source>The history of “{name}” cannot be read here ({reason}); the study itself is whole.</source>
+        <translation>Der Verlauf von „{name}“ lässt sich hier nicht lesen ({reason}); die Studie selbst ist heil.</translation>
+    </message>
+    <message>
+        <source>“{name}” is open to be read only. Save it under another name to change it.</source>
+        <translation>„{name}“ ist nur zum Lesen geöffnet. Unter anderem Namen speichern, um sie zu ändern.</translation>
+    </message>
+    <message>
+        <source>“{name}” has been moved, replaced or deleted while it was open, so the change was not stored. Save the study under another name to go on.</source>
+        <translation>„{name}“ wurde verschoben, ersetzt oder gelöscht, während sie offen war, darum wurde die Änderung nicht gespeichert. Die Studie unter anderem Namen speichern, um weiterzuarbeiten.</translation>
+    </message>
+    <message>
+        <source>to the second</source>
+        <translation>auf die Sekunde genau</translation>
+    </message>
+    <message>
+        <source>{amount} over</source>
+        <translation>{amount} zu lang</translation>
+    </message>
+    <message>
+        <source>{amount} under</source>
+        <translation>{amount} zu kurz</translation>
+    </message>
+    <message>
+        <source>A pace is learnt from {least} timed lines at least, and there are {count}. Times are written as [m:ss] before each paragraph, or come with WebVTT or SRT.</source>
+        <extracomment>Fewer timed lines than this say nothing about a presenter. How far presenters differ from the published pace: of the time of a syllable (share), and of each pause (s); common practice: single paragraphs of one fluent talk lie between 140 and 235 words a minute around 185. How far one line strays from a good pace: a share of its length, and the rounding of times to whole seconds (s). Standard deviations on either side that hold nine tenths of a normal distribution.</extracomment>
+        <translation>Ein Sprechtempo lernt sich aus mindestens {least} Texten mit Zeiten, und es gibt {count}. Zeiten stehen als [m:ss] vor jedem Absatz, oder kommen mit WebVTT oder SRT.</translation>
+    </message>
+    <message>
+        <source>There is no dictionary of “{language}” on this system: apt install {package}</source>
+        <extracomment>What brings a dictionary of each language on Debian and Ubuntu (from memory); others are called likewise.</extracomment>
+        <translation>Für „{language}“ gibt es auf diesem System kein Wörterbuch: apt install {package}</translation>
+    </message>
+    <message>
+        <source>The dictionary of “{language}” cannot be read: {reason}.</source>
+        <translation>Das Wörterbuch für „{language}“ lässt sich nicht lesen: {reason}.</translation>
+    </message>
+    <message>
+        <source>Spelling needs pyenchant: pip install pyenchant</source>
+        <translation>Für die Rechtschreibung wird pyenchant gebraucht: pip install pyenchant</translation>
+    </message>
+    <message>
+        <source>Spelling needs the enchant library: apt install libenchant-2-2</source>
+        <translation>Für die Rechtschreibung wird die Bibliothek enchant gebraucht: apt install libenchant-2-2</translation>
+    </message>
+    <message>
+        <source>Nothing was found that could be replaced.</source>
+        <extracomment>The texts of a node, in the order in which they are searched.</extracomment>
+        <translation>Es wurde nichts gefunden, was ersetzt werden könnte.</translation>
+    </message>
+    <message>
+        <source>Replace in the script</source>
+        <translation>Im Skript ersetzen</translation>
+    </message>
+    <message>
+        <source>“{path}” cannot be read: {reason}.</source>
+        <extracomment>The environment variable that names another folder for what the user keeps.</extracomment>
+        <translation>„{path}“ lässt sich nicht lesen: {reason}.</translation>
+    </message>
+    <message>
+        <source>“{path}” cannot be written: {reason}.</source>
+        <translation>„{path}“ lässt sich nicht schreiben: {reason}.</translation>
+    </message>
+    <message>
+        <source>There is no file “{path}” with names.</source>
+        <translation>Die Datei „{path}“ mit Namen gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>“{path}” is no text file.</source>
+        <translation>„{path}“ ist keine Textdatei.</translation>
+    </message>
+    <message>
+        <source>“{path}” holds no name.</source>
+        <translation>„{path}“ enthält keinen Namen.</translation>
+    </message>
+    <message>
+        <source>“{path}” holds no snippets ({reason}). Mend it, or move it away.</source>
+        <extracomment>What may stand between braces, each with the tag of the game that fills it; the names come from a file.</extracomment>
+        <translation>„{path}“ enthält keine Textbausteine ({reason}). In Ordnung bringen oder wegräumen.</translation>
     </message>
 </context>
 </TS>

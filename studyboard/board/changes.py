@@ -8,6 +8,7 @@ import chess
 
 from studyboard.board.moves import landing_square
 from studyboard.board.naming import sentence, side, squares_listed, the_piece
+from studyboard.translation import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,26 +80,45 @@ def abandoned_words(after: chess.BaseBoard, cover: Cover) -> str | None:
     owner, piece = side(after.color_at(cover.piece) is True), the_piece(after, cover.piece)
     left = [square for square in cover.abandoned if square not in cover.shut]
     if cover.castled:
-        why = "it has castled"
+        why = tr("it has castled")
     elif not cover.shut:
-        why = f"{piece} has left"
+        why = tr("{piece} has left", piece=piece)
     elif not left:
-        why = f"{piece} stands in the way"
+        why = tr("{piece} stands in the way", piece=piece)
     else:
-        why = f"{piece} has left {squares_listed(left)} and stands in the way of {squares_listed(cover.shut)}"
-    return f"{owner} no longer covers {squares_listed(cover.abandoned)}: {why}."
+        why = tr(
+            "{piece} has left {squares} and stands in the way of {more}",
+            piece=piece,
+            squares=squares_listed(left),
+            more=squares_listed(cover.shut),
+        )
+    return tr(
+        "{owner} no longer covers {squares}: {why}.", owner=owner, squares=squares_listed(cover.abandoned), why=why
+    )
 
 
 def covered_words(after: chess.BaseBoard, cover: Cover) -> str | None:
     """``"The knight on g5 now covers f7 and h7."``, and ``"White also covers d8 now: a line has opened."``; or None."""
     words = []
     if cover.gained:
-        words.append(sentence(f"{the_piece(after, cover.piece)} now covers {squares_listed(cover.gained)}"))
+        words.append(
+            sentence(
+                tr(
+                    "{piece} now covers {squares}",
+                    piece=the_piece(after, cover.piece),
+                    squares=squares_listed(cover.gained),
+                )
+            )
+        )
     if cover.opened:
         owner = side(after.color_at(cover.piece) is True)
-        why = "it has castled" if cover.castled else "a line has opened"
-        also = " also" if cover.gained else ""
-        words.append(f"{owner}{also} covers {squares_listed(cover.opened)} now: {why}.")
+        why = tr("it has castled") if cover.castled else tr("a line has opened")
+        squares = squares_listed(cover.opened)
+        words.append(
+            tr("{owner} also covers {squares} now: {why}.", owner=owner, squares=squares, why=why)
+            if cover.gained
+            else tr("{owner} covers {squares} now: {why}.", owner=owner, squares=squares, why=why)
+        )
     return " ".join(words) or None
 
 
@@ -107,4 +127,9 @@ def taken_away_words(after: chess.BaseBoard, cover: Cover) -> str | None:
     if not cover.taken_away:
         return None
     owner = after.color_at(cover.piece) is True
-    return f"{side(not owner)} no longer covers {squares_listed(cover.taken_away)}, since {side(owner)}'s move."
+    return tr(
+        "{side} no longer covers {squares}, since {other}'s move.",
+        side=side(not owner),
+        squares=squares_listed(cover.taken_away),
+        other=side(owner),
+    )

@@ -10,6 +10,8 @@ import chess
 from studyboard.board.exchange import PIECE_VALUES, best_exchange
 from studyboard.board.lines import Lined, relative_pin_words, relative_pins
 from studyboard.board.material import material_words
+from studyboard.board.naming import listed, side, the_piece
+from studyboard.translation import tr
 
 
 class FactKind(StrEnum):
@@ -152,9 +154,9 @@ def check_fact(board: chess.Board) -> Fact | None:
     checkers = tuple(board.checkers())
     if king is None or not checkers:
         return None
-    names = [_the(board, square) for square in checkers]
-    double = "double check" if len(checkers) > 1 else "check"
-    words = f"{_side(board.turn)} is in {double} from {' and '.join(names)}."
+    names = [the_piece(board, square) for square in checkers]
+    double = tr("double check") if len(checkers) > 1 else tr("check")
+    words = tr("{side} is in {double} from {pieces}.", side=side(board.turn), double=double, pieces=listed(names))
     return Fact(FactKind.CHECK, words, (king, *checkers))
 
 
@@ -163,11 +165,11 @@ def end_words(board: chess.Board) -> str | None:
     if board.king(board.turn) is None or board.king(not board.turn) is None:
         return None
     if board.is_checkmate():
-        return f"{_side(board.turn)} is checkmated."
+        return tr("{side} is checkmated.", side=side(board.turn))
     if board.is_stalemate():
-        return f"{_side(board.turn)} is stalemated: the game is drawn."
+        return tr("{side} is stalemated: the game is drawn.", side=side(board.turn))
     if board.is_insufficient_material():
-        return "Neither side can give mate any more: the game is drawn."
+        return tr("Neither side can give mate any more: the game is drawn.")
     return None
 
 
@@ -177,17 +179,27 @@ def hanging_words(board: chess.BaseBoard, hang: Hanging) -> str:
     Of a protected piece: ``"The bishop on d6 can take the rook on e5 with profit: White loses 2 points although it is
     protected."``
     """
-    piece, taker = _the(board, hang.square), _the(board, hang.by)
+    piece, taker = the_piece(board, hang.square), the_piece(board, hang.by)
     if not hang.protected:
-        return f"{_capital(piece)} hangs: {taker} takes it and nothing protects it."
-    loss = "a pawn" if hang.loss == 1 else f"{hang.loss} points"
-    owner = _side(board.color_at(hang.square) is True)
-    return f"{_capital(taker)} can take {piece} with profit: {owner} loses {loss} although it is protected."
+        return tr("{piece} hangs: {taker} takes it and nothing protects it.", piece=_capital(piece), taker=taker)
+    loss = tr("a pawn") if hang.loss == 1 else tr("{loss} points", loss=hang.loss)
+    owner = side(board.color_at(hang.square) is True)
+    return tr(
+        "{taker} can take {piece} with profit: {owner} loses {loss} although it is protected.",
+        taker=_capital(taker),
+        piece=piece,
+        owner=owner,
+        loss=loss,
+    )
 
 
 def pin_words(board: chess.BaseBoard, pin: Pin) -> str:
     """``"The knight on f6 is pinned to its king by the bishop on g5."``"""
-    return f"{_capital(_the(board, pin.square))} is pinned to its king by {_the(board, pin.by)}."
+    return tr(
+        "{piece} is pinned to its king by {by}.",
+        piece=_capital(the_piece(board, pin.square)),
+        by=the_piece(board, pin.by),
+    )
 
 
 def _takeable(board: chess.Board) -> list[Hanging]:
@@ -217,14 +229,5 @@ def _value(board: chess.BaseBoard, square: chess.Square) -> int:
     return PIECE_VALUES[kind] if kind else 0
 
 
-def _the(board: chess.BaseBoard, square: chess.Square) -> str:
-    kind = board.piece_type_at(square)
-    return f"the {chess.piece_name(kind) if kind else 'piece'} on {chess.square_name(square)}"
-
-
 def _capital(words: str) -> str:
     return words[:1].upper() + words[1:]
-
-
-def _side(colour: chess.Color) -> str:
-    return chess.COLOR_NAMES[colour].capitalize()

@@ -14,6 +14,7 @@ from studyboard.board.naming import side
 from studyboard.board.relations import worth
 from studyboard.board.tactics import turned
 from studyboard.board.work import CANCEL_EVERY, WorkCancelledError, never_cancelled
+from studyboard.translation import tr
 
 #: What mate counts in the search; a mate is worth more than all material.
 MATE: Final = 500
@@ -57,8 +58,16 @@ def forced_win(
 
 def forced_win_words(board: chess.Board, win: ForcedWin) -> str:
     """``"White wins 5 points by force: 1. Nc7+ Kd7 2. Nxa8."``; ``"White mates by force: …"``."""
-    what = "mates" if win.gain == MATE else "wins a pawn" if win.gain == 1 else f"wins {win.gain} points"
-    return f"{side(board.turn)} {what} by force: {board.variation_san(list(win.line))}."
+    what = (
+        tr("mates")
+        if win.gain == MATE
+        else tr("wins a pawn")
+        if win.gain == 1
+        else tr("wins {gain} points", gain=win.gain)
+    )
+    return tr(
+        "{side} {what} by force: {line}.", side=side(board.turn), what=what, line=board.variation_san(list(win.line))
+    )
 
 
 @dataclass(slots=True)
@@ -188,7 +197,7 @@ class _Search:
     def _count(self) -> None:
         self.visited += 1
         if self.visited % CANCEL_EVERY == 0 and self.cancelled():
-            raise WorkCancelledError("The search was stopped.")
+            raise WorkCancelledError(tr("The search was stopped."))
 
 
 def _gains(board: chess.Board) -> list[int]:

@@ -10,6 +10,7 @@ import chess
 from studyboard.board.exchange import best_exchange
 from studyboard.board.naming import the_piece
 from studyboard.board.relations import worth
+from studyboard.translation import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,28 +154,41 @@ def uncovered(before: chess.Board, move: chess.Move) -> tuple[Lined, ...]:
 
 def relative_pin_words(board: chess.BaseBoard, pin: Lined) -> str:
     """``"The knight on f6 is pinned to the queen on d8 by the bishop on g5."``"""
-    words = f"{the_piece(board, pin.front)} is pinned to {the_piece(board, pin.behind)} by {the_piece(board, pin.by)}."
+    words = tr(
+        "{front} is pinned to {behind} by {by}.",
+        front=the_piece(board, pin.front),
+        behind=the_piece(board, pin.behind),
+        by=the_piece(board, pin.by),
+    )
     return words[0].upper() + words[1:]
 
 
 def discovery_words(board: chess.BaseBoard, line: Lined) -> str:
     """``"When the knight on d4 leaves, the rook on d1 attacks the queen on d8."``"""
-    return (
-        f"When {the_piece(board, line.front)} leaves, "
-        f"{the_piece(board, line.by)} attacks {the_piece(board, line.behind)}."
+    return tr(
+        "When {front} leaves, {by} attacks {behind}.",
+        front=the_piece(board, line.front),
+        by=the_piece(board, line.by),
+        behind=the_piece(board, line.behind),
     )
 
 
 def skewer_words(board: chess.BaseBoard, skewer: Lined) -> str:
     """``"The bishop on g2 skewers the queen on d5 and the rook on a8 behind it."``"""
     front, behind = the_piece(board, skewer.front), the_piece(board, skewer.behind)
-    words = f"{the_piece(board, skewer.by)} skewers {front} and {behind} behind it."
+    words = tr(
+        "{by} skewers {front} and {behind} behind it.", by=the_piece(board, skewer.by), front=front, behind=behind
+    )
     return words[0].upper() + words[1:]
 
 
 def battery_words(board: chess.BaseBoard, battery: Battery) -> str:
     """``"The queen on c2 and the bishop on d3 stand on one line."``"""
-    words = f"{the_piece(board, battery.back)} and {the_piece(board, battery.front)} stand on one line."
+    words = tr(
+        "{back} and {front} stand on one line.",
+        back=the_piece(board, battery.back),
+        front=the_piece(board, battery.front),
+    )
     return words[0].upper() + words[1:]
 
 

@@ -14,7 +14,14 @@ from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.model.node import Node
 from studyboard.model.script import Cue
 from studyboard.model.study import Study
+from studyboard.translation import tr, tr_later
 
+#: Labels of edits that name a kind of mark; LABELS_OF_MARKS is for whoever translates labels.
+_DRAW, _WIPE, _MOVE = LABELS_OF_MARKS = (
+    tr_later("Draw a {kind}"),
+    tr_later("Wipe a {kind}"),
+    tr_later("Move a {kind}"),
+)
 _SINGLE = frozenset((MarkKind.TARGET, MarkKind.KEY_SQUARE))
 
 
@@ -44,13 +51,13 @@ def toggle_mark(node: Node, mark: Mark, *, numbered: bool = False) -> Edit:
             if other.kind is not MarkKind.ROUTE:
                 continue
             if other.squares[-2:] == mark.squares:
-                return _put(node, index, replace(other, squares=other.squares[:-1]), "Shorten a route")
+                return _put(node, index, replace(other, squares=other.squares[:-1]), tr_later("Shorten a route"))
             if other.squares[-1] == mark.squares[0]:
                 longer = replace(other, squares=(*other.squares, *mark.squares[1:]))
-                return _put(node, index, longer, "Lengthen a route")
+                return _put(node, index, longer, tr_later("Lengthen a route"))
     if numbered:
         mark = replace(mark, number=_highest(node.marks) + 1)
-    return ChangeNode(node.id, "marks", (*node.marks, mark), f"Draw a {mark.kind}")
+    return ChangeNode(node.id, "marks", (*node.marks, mark), _DRAW.format(kind=mark.kind))
 
 
 def remove_mark(node: Node, index: int) -> Edit:
@@ -65,13 +72,13 @@ def remove_mark(node: Node, index: int) -> Edit:
         for cue in node.spoken.cues
         if cue.mark != index
     )
-    return _with_cues(node, marks, cues, f"Wipe a {gone.kind}")
+    return _with_cues(node, marks, cues, _WIPE.format(kind=gone.kind))
 
 
 def clear_marks(node: Node) -> Edit:
     """The edit that wipes all marks of the node away, with their cues."""
     cues = tuple(cue for cue in node.spoken.cues if cue.mark is None)
-    return _with_cues(node, (), cues, "Wipe all marks")
+    return _with_cues(node, (), cues, tr_later("Wipe all marks"))
 
 
 def stop_at(marks: Sequence[Mark], square: chess.Square) -> tuple[int, int] | None:
@@ -102,9 +109,9 @@ def move_stop(node: Node, index: int, stop: int, square: chess.Square) -> Edit:
     """
     moved = moved_stop(node.marks[index], stop, square)
     if moved is None:
-        raise EditRefusedError("A mark cannot go from a square to itself.")
+        raise EditRefusedError(tr("A mark cannot go from a square to itself."))
     _refuse_twin(node, index, moved)
-    return _put(node, index, moved, f"Move a {moved.kind}")
+    return _put(node, index, moved, _MOVE.format(kind=moved.kind))
 
 
 def kinds_for(mark: Mark) -> tuple[MarkKind, ...]:
@@ -121,13 +128,13 @@ def change_kind(node: Node, index: int, kind: MarkKind) -> Edit:
     mark = node.marks[index]
     least, most = SQUARES_OF[kind]
     if len(mark.squares) < least:
-        raise EditRefusedError(f"A {kind} goes from one square to another: draw it anew.")
+        raise EditRefusedError(tr("A {kind} goes from one square to another: draw it anew.", kind=tr(kind)))
     squares = mark.squares
     if most is not None and len(squares) > most:
         squares = squares[-1:] if most == 1 else (squares[0], squares[-1])
     changed = replace(mark, kind=kind, squares=squares)
     _refuse_twin(node, index, changed)
-    return _put(node, index, changed, "Change what a mark means")
+    return _put(node, index, changed, tr_later("Change what a mark means"))
 
 
 def number_marks(node: Node) -> Edit:
@@ -136,11 +143,11 @@ def number_marks(node: Node) -> Edit:
     Where all of them have their number already it takes the numbers off. Raises EditRefusedError where there are none.
     """
     if not node.marks:
-        raise EditRefusedError("There are no marks here to be numbered.")
+        raise EditRefusedError(tr("There are no marks here to be numbered."))
     if all(mark.number is not None for mark in node.marks):
-        return ChangeNode(node.id, "marks", _unnumbered(node.marks), "Take the numbers off the marks")
+        return ChangeNode(node.id, "marks", _unnumbered(node.marks), tr_later("Take the numbers off the marks"))
     numbered = tuple(replace(mark, number=place) for place, mark in enumerate(node.marks, 1))
-    return ChangeNode(node.id, "marks", numbered, "Number the marks")
+    return ChangeNode(node.id, "marks", numbered, tr_later("Number the marks"))
 
 
 def number_mark(node: Node, index: int) -> Edit:
@@ -148,7 +155,7 @@ def number_mark(node: Node, index: int) -> Edit:
     mark = node.marks[index]
     number = _highest(node.marks) + 1 if mark.number is None else None
     marks = (*node.marks[:index], replace(mark, number=number), *node.marks[index + 1 :])
-    label = "Take the number off a mark" if number is None else "Number a mark"
+    label = tr_later("Take the number off a mark") if number is None else tr_later("Number a mark")
     return ChangeNode(node.id, "marks", renumbered(marks), label)
 
 
@@ -167,10 +174,10 @@ def copy_marks(study: Study, source: int, targets: Iterable[int]) -> Edit:
     """
     marks = study.node(source).marks
     if not marks:
-        raise EditRefusedError("There are no marks here to be copied.")
+        raise EditRefusedError(tr("There are no marks here to be copied."))
     nodes = [study.node(target) for target in targets]
     if not nodes:
-        raise EditRefusedError("There is no move here to copy the marks to.")
+        raise EditRefusedError(tr("There is no move here to copy the marks to."))
     edits: list[Edit] = []
     for node in nodes:
         more = tuple(mark for mark in marks if not any(mark.draws_as(other) for other in node.marks))
@@ -181,8 +188,8 @@ def copy_marks(study: Study, source: int, targets: Iterable[int]) -> Edit:
             )
             edits.append(ChangeNode(node.id, "marks", (*node.marks, *more)))
     if not edits:
-        raise EditRefusedError("These marks are drawn there already.")
-    return Several(tuple(edits), "Copy marks")
+        raise EditRefusedError(tr("These marks are drawn there already."))
+    return Several(tuple(edits), tr_later("Copy marks"))
 
 
 def _highest(marks: Iterable[Mark]) -> int:
@@ -195,7 +202,7 @@ def _unnumbered(marks: Iterable[Mark]) -> tuple[Mark, ...]:
 
 def _refuse_twin(node: Node, index: int, mark: Mark) -> None:
     if any(mark.draws_as(other) for at, other in enumerate(node.marks) if at != index):
-        raise EditRefusedError("The same mark is drawn there already.")
+        raise EditRefusedError(tr("The same mark is drawn there already."))
 
 
 def _with_cues(node: Node, marks: tuple[Mark, ...], cues: tuple[Cue, ...], label: str) -> Edit:

@@ -8,8 +8,16 @@ from collections.abc import Mapping
 import chess
 
 from studyboard.board.exchange import PIECE_VALUES
+from studyboard.board.naming import listed, number_name, plural_name, side
+from studyboard.translation import tr, tr_later
 
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
+_ONE = {
+    chess.QUEEN: tr_later("a queen"),
+    chess.ROOK: tr_later("a rook"),
+    chess.BISHOP: tr_later("a bishop"),
+    chess.KNIGHT: tr_later("a knight"),
+    chess.PAWN: tr_later("a pawn"),
+}
 _BY_VALUE = (chess.QUEEN, chess.ROOK, chess.BISHOP, chess.KNIGHT, chess.PAWN)
 _MINOR = (chess.BISHOP, chess.KNIGHT)
 
@@ -23,32 +31,45 @@ def material_words(board: chess.BaseBoard) -> str:
     extra = {colour: _extra(board, colour) for colour in chess.COLORS}
     ahead = max(chess.COLORS, key=lambda colour: (_points(extra[colour]), _costliest(extra[colour]), colour))
     mine, theirs = extra[ahead], extra[not ahead]
-    side, other = chess.COLOR_NAMES[ahead].capitalize(), chess.COLOR_NAMES[not ahead].capitalize()
     if not mine:
-        return "Material is level."
+        return tr("Material is level.")
     if not theirs:
-        return f"{side} is {_listed(mine)} up."
+        return tr("{side} is {pieces} up.", side=side(ahead), pieces=_listed(mine))
     holder = next((colour for colour in chess.COLORS if _has_the_exchange(extra[colour], extra[not colour])), None)
     if holder is not None:
         return _exchange_words(extra, holder)
+    holder = ahead
     if not _points(mine) - _points(theirs):
         holder = max(chess.COLORS, key=lambda colour: (_costliest(extra[colour]), colour))
-        side = chess.COLOR_NAMES[holder].capitalize()
         mine, theirs = extra[holder], extra[not holder]
         if sum(mine.values()) == sum(theirs.values()) == 1:
-            return f"Material is level: {side} has {_listed(mine)} for {_listed(theirs)}."
+            return tr(
+                "Material is level: {side} has {pieces} for {others}.",
+                side=side(holder),
+                pieces=_listed(mine),
+                others=_listed(theirs),
+            )
     elif _costliest(theirs) > _costliest(mine):
-        side, mine, theirs = other, theirs, mine
-    return f"{side} has {_listed(mine)} for {_listed(theirs)} ({_points(mine)} points to {_points(theirs)})."
+        holder, mine, theirs = not ahead, theirs, mine
+    return tr(
+        "{side} has {pieces} for {others} ({points} points to {against}).",
+        side=side(holder),
+        pieces=_listed(mine),
+        others=_listed(theirs),
+        points=_points(mine),
+        against=_points(theirs),
+    )
 
 
 def _exchange_words(extra: Mapping[chess.Color, Counter[chess.PieceType]], holder: chess.Color) -> str:
     """Words where *holder* has a rook for a minor piece, and perhaps pawns stand on either side of the deal."""
-    side = chess.COLOR_NAMES[holder].capitalize()
+    name = side(holder)
     pawns, paid = extra[holder][chess.PAWN], extra[not holder][chess.PAWN]
     if paid:
-        return f"{side} has the exchange for {_count(chess.PAWN, paid)}."
-    return f"{side} is the exchange and {_count(chess.PAWN, pawns)} up." if pawns else f"{side} is the exchange up."
+        return tr("{side} has the exchange for {pawns}.", side=name, pawns=_count(chess.PAWN, paid))
+    if pawns:
+        return tr("{side} is the exchange and {pawns} up.", side=name, pawns=_count(chess.PAWN, pawns))
+    return tr("{side} is the exchange up.", side=name)
 
 
 def _has_the_exchange(mine: Counter[chess.PieceType], theirs: Counter[chess.PieceType]) -> bool:
@@ -79,12 +100,8 @@ def _costliest(pieces: Counter[chess.PieceType]) -> int:
 
 
 def _listed(pieces: Counter[chess.PieceType]) -> str:
-    names = [_count(kind, pieces[kind]) for kind in _BY_VALUE if pieces[kind]]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    return listed([_count(kind, pieces[kind]) for kind in _BY_VALUE if pieces[kind]])
 
 
 def _count(kind: chess.PieceType, count: int) -> str:
-    name = chess.piece_name(kind)
-    if count == 1:
-        return f"a {name}"
-    return f"{_NUMBERS[count] if count < len(_NUMBERS) else count} {name}s"
+    return tr(_ONE[kind]) if count == 1 else f"{number_name(count)} {plural_name(kind)}"

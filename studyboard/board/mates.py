@@ -10,6 +10,7 @@ import chess
 
 from studyboard.board.naming import counted, side
 from studyboard.board.work import CANCEL_EVERY, WorkCancelledError, never_cancelled
+from studyboard.translation import tr
 
 _REFUTATIONS_KEPT: Final = 6
 
@@ -52,7 +53,12 @@ def mate_in(
 
 def mate_words(board: chess.Board, mate: Mate) -> str:
     """``"White mates in two moves: 1. Qg8+ Rxg8 2. Nf7#."`` *board* is the position in which the mate was found."""
-    return f"{side(board.turn)} mates in {counted(mate.moves, 'move')}: {board.variation_san(list(mate.line))}."
+    return tr(
+        "{side} mates in {moves}: {line}.",
+        side=side(board.turn),
+        moves=counted(mate.moves, "move"),
+        line=board.variation_san(list(mate.line)),
+    )
 
 
 def mating_moves(
@@ -254,4 +260,4 @@ class _Search:
     def _count(self) -> None:
         self.visited += 1
         if self.visited % CANCEL_EVERY == 0 and self.cancelled():
-            raise WorkCancelledError("The search was stopped.")
+            raise WorkCancelledError(tr("The search was stopped."))

@@ -11,9 +11,10 @@ import chess
 from studyboard.board.changes import Cover, abandoned_words, cover_after, covered_words, taken_away_words
 from studyboard.board.facts import hanging, hanging_words
 from studyboard.board.moves import landing_square
-from studyboard.board.naming import listed, sentence, side, squares_listed, the_piece, their_piece
+from studyboard.board.naming import listed, piece_name, sentence, side, squares_listed, the_piece, their_piece
 from studyboard.board.relations import attackers
 from studyboard.board.tactics import safe_squares, safe_words
+from studyboard.translation import tr
 
 
 class Aspect(StrEnum):
@@ -59,7 +60,9 @@ def square_answers(board: chess.Board, square: chess.Square) -> tuple[Answer, ..
 def move_answers(before: chess.Board, move: chess.Move) -> tuple[Answer, ...]:
     """What *move*, legal on *before*, has changed: what both sides cover, lines that opened, pieces that hang now."""
     if not move:
-        return (Answer(Aspect.SUBJECT, f"{side(before.turn)} has passed: nothing has changed but the turn."),)
+        return (
+            Answer(Aspect.SUBJECT, tr("{side} has passed: nothing has changed but the turn.", side=side(before.turn))),
+        )
     after = before.copy(stack=False)
     after.push(move)
     cover = cover_after(before, move)
@@ -70,7 +73,7 @@ def move_answers(before: chess.Board, move: chess.Move) -> tuple[Answer, ...]:
         *_hanging_now(before, after, move),
     ]
     if len(found) == 1:
-        found.append(Answer(Aspect.COVERED, "Each side covers the squares that it covered before."))
+        found.append(Answer(Aspect.COVERED, tr("Each side covers the squares that it covered before.")))
     return tuple(found)
 
 
@@ -79,42 +82,56 @@ def _piece(board: chess.Board, square: chess.Square) -> Iterator[Answer]:
     name, own = the_piece(board, square), board.occupied_co[colour]
     words = sentence(their_piece(board, square))
     if board.is_pinned(colour, square):
-        words = f"{words[:-1]}, which is pinned to its king."
+        words = tr("{piece}, which is pinned to its king.", piece=words[:-1])
     yield Answer(Aspect.SUBJECT, words, (square,))
     attacked = board.attacks_mask(square)
     taken, free = _squares(attacked & ~own & board.occupied), _squares(attacked & ~board.occupied)
     pieces = listed([the_piece(board, at) for at in taken])
-    parts = [f"attacks {pieces}"] if taken else []
-    parts += [f"covers {squares_listed(free)}"] if free else []
-    doing = ", and ".join(parts) or "attacks nothing"
-    yield Answer(Aspect.ATTACKS, sentence(f"it {doing}"), (*taken, *free))
+    parts = [tr("attacks {pieces}", pieces=pieces)] if taken else []
+    parts += [tr("covers {squares}", squares=squares_listed(free))] if free else []
+    doing = tr(", and ").join(parts) or tr("attacks nothing")
+    yield Answer(Aspect.ATTACKS, sentence(tr("it {doing}", doing=doing)), (*taken, *free))
     guarded = _squares(attacked & own)
-    kept = listed([the_piece(board, at) for at in guarded]) or "nothing"
-    yield Answer(Aspect.GUARDS, f"It guards {kept}.", guarded)
+    kept = listed([the_piece(board, at) for at in guarded]) or tr("nothing")
+    yield Answer(Aspect.GUARDS, tr("It guards {kept}.", kept=kept), guarded)
     foes, friends = attackers(board, not colour, square), attackers(board, colour, square)
-    yield Answer(Aspect.ATTACKED_BY, f"It is {_by('attacked', board, foes)}.", foes)
+    yield Answer(
+        Aspect.ATTACKED_BY, _by(tr("It is attacked by {pieces}."), board, foes) or tr("It is not attacked."), foes
+    )
     if board.piece_type_at(square) != chess.KING:
-        yield Answer(Aspect.GUARDED_BY, f"It is {_by('guarded', board, friends)}.", friends)
+        yield Answer(
+            Aspect.GUARDED_BY,
+            _by(tr("It is guarded by {pieces}."), board, friends) or tr("It is not guarded."),
+            friends,
+        )
     safe = safe_squares(board, square)
     if board.is_check() and board.turn != colour:
-        yield Answer(Aspect.SAFE, "Where it could go is open until the check has been answered.")
+        yield Answer(Aspect.SAFE, tr("Where it could go is open until the check has been answered."))
     else:
         told = safe_words(board, square)
-        yield Answer(Aspect.SAFE, told.replace(name[:1].upper() + name[1:], "It", 1), safe)
+        yield Answer(Aspect.SAFE, told.replace(name[:1].upper() + name[1:], tr("It"), 1), safe)
 
 
 def _empty_square(board: chess.Board, square: chess.Square) -> Iterator[Answer]:
-    yield Answer(Aspect.SUBJECT, f"{chess.square_name(square)} is empty.", (square,))
+    yield Answer(Aspect.SUBJECT, tr("{square} is empty.", square=chess.square_name(square)), (square,))
     for colour, aspect in ((board.turn, Aspect.GUARDED_BY), (not board.turn, Aspect.ATTACKED_BY)):
         found = attackers(board, colour, square)
         names = listed([the_piece(board, at) for at in found])
-        words = f"{side(colour)} covers it with {names}." if found else f"{side(colour)} does not cover it."
+        words = (
+            tr("{side} covers it with {names}.", side=side(colour), names=names)
+            if found
+            else tr("{side} does not cover it.", side=side(colour))
+        )
         yield Answer(aspect, words, found)
 
 
 def _cover_answers(after: chess.Board, cover: Cover) -> Iterator[Answer]:
     foe = side(after.color_at(cover.piece) is not True)
-    allowed = f"{foe} covers {squares_listed(cover.allowed)} now: a line has opened." if cover.allowed else None
+    allowed = (
+        tr("{foe} covers {squares} now: a line has opened.", foe=foe, squares=squares_listed(cover.allowed))
+        if cover.allowed
+        else None
+    )
     for aspect, words, squares in (
         (Aspect.COVERED, covered_words(after, cover), (*cover.gained, *cover.opened)),
         (Aspect.GIVEN_UP, abandoned_words(after, cover), cover.abandoned),
@@ -135,10 +152,15 @@ def _opened(before: chess.Board, after: chess.Board, move: chess.Move) -> Iterat
         new = after.attacks_mask(slider) & ~before.attacks_mask(slider)
         ends = [at for at in _squares(new) if not any(_beyond(slider, at, other) for other in _squares(new))]
         lines += [(slider, end) for end in ends]
-        names += [f"{the_piece(after, slider)} sees as far as {chess.square_name(end)}" for end in ends]
+        names += [
+            tr("{piece} sees as far as {square}", piece=the_piece(after, slider), square=chess.square_name(end))
+            for end in ends
+        ]
     if lines:
         told = sentence(
-            f"a line has opened: {listed(names)}" if len(lines) == 1 else f"lines have opened: {listed(names)}"
+            tr("a line has opened: {names}", names=listed(names))
+            if len(lines) == 1
+            else tr("lines have opened: {names}", names=listed(names))
         )
         yield Answer(Aspect.OPENED, told, tuple(slider for slider, _ in lines), tuple(lines))
 
@@ -154,18 +176,25 @@ def _hanging_now(before: chess.Board, after: chess.Board, move: chess.Move) -> I
 def _move_words(before: chess.Board, move: chess.Move) -> str:
     owner = side(before.turn)
     if before.is_castling(move):
-        return f"{owner} has castled {'kingside' if before.is_kingside_castling(move) else 'queenside'}."
-    kind = chess.piece_name(before.piece_type_at(move.from_square) or chess.PAWN)
-    way = f"from {chess.square_name(move.from_square)} to {chess.square_name(landing_square(before, move))}"
-    return f"{owner}'s {kind} has gone {way}."
+        if before.is_kingside_castling(move):
+            return tr("{owner} has castled kingside.", owner=owner)
+        return tr("{owner} has castled queenside.", owner=owner)
+    return tr(
+        "{owner}'s {piece} has gone from {origin} to {target}.",
+        owner=owner,
+        piece=piece_name(before.piece_type_at(move.from_square) or chess.PAWN),
+        origin=chess.square_name(move.from_square),
+        target=chess.square_name(landing_square(before, move)),
+    )
 
 
 def _beyond(slider: chess.Square, near: chess.Square, far: chess.Square) -> bool:
     return bool(chess.between(slider, far) >> near & 1)
 
 
-def _by(what: str, board: chess.BaseBoard, squares: tuple[chess.Square, ...]) -> str:
-    return f"{what} by {listed([the_piece(board, at) for at in squares])}" if squares else f"not {what}"
+def _by(words: str, board: chess.BaseBoard, squares: tuple[chess.Square, ...]) -> str:
+    """The *words* with the pieces on *squares* in them; empty where there are none."""
+    return words.format(pieces=listed([the_piece(board, at) for at in squares])) if squares else ""
 
 
 def _squares(mask: chess.Bitboard) -> tuple[chess.Square, ...]:

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 import chess
 
-from studyboard.board.naming import counted, side, squares_listed
+from studyboard.board.naming import counted, number_name, side, squares_listed
+from studyboard.translation import tr
 
 QUEENSIDE_FILES, KINGSIDE_FILES = range(4), range(4, 8)
 
@@ -92,14 +93,28 @@ def majority(board: chess.BaseBoard, kingside: bool) -> chess.Color | None:
 def majority_words(board: chess.BaseBoard) -> tuple[str, ...]:
     """``"White has the majority on the queenside: three pawns to two."`` for each wing where someone has it."""
     words = []
-    for name, files in (("queenside", QUEENSIDE_FILES), ("kingside", KINGSIDE_FILES)):
-        owner = majority(board, name == "kingside")
+    for kingside, files in ((False, QUEENSIDE_FILES), (True, KINGSIDE_FILES)):
+        owner = majority(board, kingside)
         if owner is None:
             continue
         wing = sum(chess.BB_FILES[file] for file in files)
         more, fewer = (chess.popcount(board.pieces_mask(chess.PAWN, colour) & wing) for colour in (owner, not owner))
-        number = counted(fewer, "pawn").split()[0] if fewer else "none"
-        words.append(f"{side(owner)} has the majority on the {name}: {counted(more, 'pawn')} to {number}.")
+        pawns, number = counted(more, "pawn"), number_name(fewer) if fewer else tr("none")
+        words.append(
+            tr(
+                "{side} has the majority on the kingside: {pawns} to {number}.",
+                side=side(owner),
+                pawns=pawns,
+                number=number,
+            )
+            if kingside
+            else tr(
+                "{side} has the majority on the queenside: {pawns} to {number}.",
+                side=side(owner),
+                pawns=pawns,
+                number=number,
+            )
+        )
     return tuple(words)
 
 
@@ -119,19 +134,29 @@ def pawn_words(board: chess.BaseBoard, colour: chess.Color) -> tuple[str, ...]:
     structure = pawn_structure(board, colour)
     owner = side(colour)
     words = []
-    for name, squares in (
-        ("passed", structure.passed),
-        ("isolated", structure.isolated),
-        ("backward", structure.backward),
+    for one, several, squares in (
+        (
+            tr("{owner}'s pawn on {squares} is passed."),
+            tr("{owner}'s pawns on {squares} are passed."),
+            structure.passed,
+        ),
+        (
+            tr("{owner}'s pawn on {squares} is isolated."),
+            tr("{owner}'s pawns on {squares} are isolated."),
+            structure.isolated,
+        ),
+        (
+            tr("{owner}'s pawn on {squares} is backward."),
+            tr("{owner}'s pawns on {squares} are backward."),
+            structure.backward,
+        ),
     ):
         if squares:
-            plural = "pawns" if len(squares) > 1 else "pawn"
-            verb = "are" if len(squares) > 1 else "is"
-            words.append(f"{owner}'s {plural} on {squares_listed(squares)} {verb} {name}.")
+            words.append((several if len(squares) > 1 else one).format(owner=owner, squares=squares_listed(squares)))
     for file in structure.doubled:
-        words.append(f"{owner} has doubled pawns on the {'abcdefgh'[file]}-file.")
+        words.append(tr("{owner} has doubled pawns on the {file}-file.", owner=owner, file="abcdefgh"[file]))
     if structure.islands > 1:
-        words.append(f"{owner} has {counted(structure.islands, 'pawn island')}.")
+        words.append(tr("{owner} has {islands}.", owner=owner, islands=counted(structure.islands, "pawn island")))
     return tuple(words)
 
 

@@ -8,7 +8,8 @@ from enum import StrEnum
 import chess
 
 from studyboard.board.exchange import PIECE_VALUES
-from studyboard.board.naming import listed, square_words, the_piece
+from studyboard.board.naming import listed, sentence, square_words, the_piece
+from studyboard.translation import tr
 
 
 class Sight(StrEnum):
@@ -104,11 +105,11 @@ def attack_words(board: chess.BaseBoard, square: chess.Square) -> str:
     """Who attacks and who guards the piece on *square*, in one sentence, and which of them are pinned."""
     colour = board.color_at(square)
     if colour is None:
-        return f"{square_words(square)} is empty."
+        return tr("{square} is empty.", square=square_words(square))
     foes, friends = attackers(board, not colour, square), defenders(board, square)
-    hit = f"is attacked by {_takers(board, square, foes)}" if foes else "is not attacked"
-    kept = f"guarded by {_takers(board, square, friends)}" if friends else "not guarded"
-    return f"{the_piece(board, square).capitalize()} {hit} and {kept}."
+    hit = tr("is attacked by {pieces}", pieces=_takers(board, square, foes)) if foes else tr("is not attacked")
+    kept = tr("guarded by {pieces}", pieces=_takers(board, square, friends)) if friends else tr("not guarded")
+    return sentence(tr("{piece} {hit} and {kept}", piece=the_piece(board, square), hit=hit, kept=kept))
 
 
 def _backs_up(board: chess.BaseBoard, slider: chess.Square, target: chess.Square) -> bool:
@@ -129,7 +130,9 @@ def _takers(board: chess.BaseBoard, target: chess.Square, squares: tuple[chess.S
     names = []
     for at in squares:
         free = board.pin_mask(board.color_at(at) is True, at) & chess.BB_SQUARES[target]
-        names.append(f"{the_piece(board, at)}{'' if free else ' (which is pinned to its king)'}")
+        names.append(
+            the_piece(board, at) if free else tr("{piece} (which is pinned to its king)", piece=the_piece(board, at))
+        )
     return listed(names)
 
 

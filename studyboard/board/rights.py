@@ -8,6 +8,7 @@ import chess
 
 from studyboard.board.naming import listed, side, squares_listed, the_piece
 from studyboard.board.tactics import turned
+from studyboard.translation import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,37 +41,48 @@ class Exposure:
 
 def castling(board: chess.Board, colour: chess.Color, kingside: bool) -> Castling:
     """Whether *colour* may castle on this wing, with the reason. FIDE Laws of Chess, 3.8.2."""
-    wing = "kingside" if kingside else "queenside"
+    wing = tr("kingside") if kingside else tr("queenside")
     who = side(colour)
     right = board.has_kingside_castling_rights(colour) if kingside else board.has_queenside_castling_rights(colour)
     if not right:
         return Castling(
-            False, False, f"{who} has no right to castle {wing}: the king or that rook has moved or is gone."
+            False,
+            False,
+            tr("{who} has no right to castle {wing}: the king or that rook has moved or is gone.", who=who, wing=wing),
         )
     facing = turned(board, colour)
     if facing is not None:
         wanted = facing.is_kingside_castling if kingside else facing.is_queenside_castling
         if any(wanted(move) for move in facing.generate_castling_moves()):
-            return Castling(True, True, f"{who} may castle {wing}.")
+            return Castling(True, True, tr("{who} may castle {wing}.", who=who, wing=wing))
     king = board.king(colour)
     if king is None:
-        return Castling(False, False, f"{who} has no king.")
+        return Castling(False, False, tr("{who} has no king.", who=who))
     if board.attackers_mask(not colour, king):
-        return Castling(False, True, f"{who} is in check and cannot castle.")
+        return Castling(False, True, tr("{who} is in check and cannot castle.", who=who))
     rank = chess.square_rank(king)
     corner = chess.square(7 if kingside else 0, rank)
     blocking = tuple(chess.scan_forward(chess.between(king, corner) & board.occupied))
     if blocking:
         between = listed([the_piece(board, at) for at in blocking])
-        return Castling(False, True, f"{who} cannot castle {wing} now: {between} in between.")
+        return Castling(
+            False,
+            True,
+            tr("{who} cannot castle {wing} now: {between} in between.", who=who, wing=wing, between=between),
+        )
     target = chess.square(6 if kingside else 2, rank)
     path = chess.between(king, target) | chess.BB_SQUARES[target]
     hit = [at for at in chess.scan_forward(path) if board.attackers_mask(not colour, at)]
     if not hit:
         # The other side is in check now, so that its turn cannot be passed; nothing else stands against it.
-        return Castling(True, True, f"{who} may castle {wing}.")
-    passes = f"the king would pass over {squares_listed(hit)}, which {'is' if len(hit) == 1 else 'are'} attacked"
-    return Castling(False, True, f"{who} cannot castle {wing} now: {passes}.")
+        return Castling(True, True, tr("{who} may castle {wing}.", who=who, wing=wing))
+    passed = squares_listed(hit)
+    passes = (
+        tr("the king would pass over {squares}, which is attacked", squares=passed)
+        if len(hit) == 1
+        else tr("the king would pass over {squares}, which are attacked", squares=passed)
+    )
+    return Castling(False, True, tr("{who} cannot castle {wing} now: {passes}.", who=who, wing=wing, passes=passes))
 
 
 def exposure(board: chess.BaseBoard, colour: chess.Color) -> Exposure | None:
@@ -95,12 +107,20 @@ def exposure_words(board: chess.BaseBoard, colour: chess.Color) -> str | None:
     state, king = exposure(board, colour), board.king(colour)
     if state is None or king is None or not (state.open_files or state.attacked):
         return None
-    name = f"{side(colour)}'s king on {chess.square_name(king)}"
-    hit = f"{side(not colour)} attacks {squares_listed(state.attacked)} beside"
+    foe, hit = side(not colour), squares_listed(state.attacked)
+    name = tr("{side}'s king on {square}", side=side(colour), square=chess.square_name(king))
     if not state.open_files:
-        return f"{hit} {name}."
+        return tr("{foe} attacks {squares} beside {king}.", foe=foe, squares=hit, king=name)
     files = listed([f"{'abcdefgh'[file]}-" for file in state.open_files], "or")
-    return f"{name} has no pawn of its own on the {files}file{f', and {hit} it' if state.attacked else ''}."
+    if not state.attacked:
+        return tr("{king} has no pawn of its own on the {files}file.", king=name, files=files)
+    return tr(
+        "{king} has no pawn of its own on the {files}file, and {foe} attacks {squares} beside it.",
+        king=name,
+        files=files,
+        foe=foe,
+        squares=hit,
+    )
 
 
 def king_squares(board: chess.Board, colour: chess.Color) -> tuple[chess.Square, ...]:
@@ -127,7 +147,9 @@ def only_move(board: chess.Board) -> chess.Move | None:
 def only_move_words(board: chess.Board) -> str | None:
     """``"Black has one legal move: Rxg8."``; None where there are none or several."""
     move = only_move(board)
-    return None if move is None else f"{side(board.turn)} has one legal move: {board.san(move)}."
+    return (
+        None if move is None else tr("{side} has one legal move: {move}.", side=side(board.turn), move=board.san(move))
+    )
 
 
 def draw_by_rule(board: chess.Board) -> str | None:
@@ -140,17 +162,17 @@ def draw_by_rule(board: chess.Board) -> str | None:
     if board.king(chess.WHITE) is None or board.king(chess.BLACK) is None:
         return None
     if board.is_stalemate():
-        return f"{side(board.turn)} is stalemated: the game is drawn."
+        return tr("{side} is stalemated: the game is drawn.", side=side(board.turn))
     if board.is_insufficient_material():
-        return "Neither side can give mate any more: the game is drawn."
+        return tr("Neither side can give mate any more: the game is drawn.")
     if board.is_seventyfive_moves():
-        return "Seventy-five moves without a capture or a pawn move: the game is drawn."
+        return tr("Seventy-five moves without a capture or a pawn move: the game is drawn.")
     if board.is_fifty_moves():
-        return "Fifty moves without a capture or a pawn move: either side may claim a draw."
+        return tr("Fifty moves without a capture or a pawn move: either side may claim a draw.")
     if board.is_repetition(5):
-        return "The position has come up five times: the game is drawn."
+        return tr("The position has come up five times: the game is drawn.")
     if board.is_repetition(3):
-        return "The position has come up three times: either side may claim a draw."
+        return tr("The position has come up three times: either side may claim a draw.")
     return None
 
 
@@ -158,8 +180,8 @@ def bishops_words(board: chess.BaseBoard) -> str | None:
     """How the bishops stand to each other, where each side has exactly one; None elsewhere."""
     if any(chess.popcount(board.pieces_mask(chess.BISHOP, colour)) != 1 for colour in chess.COLORS):
         return None
-    colours = "opposite colours" if opposite_bishops(board) else "the same colour"
-    return f"The bishops move on {colours}."
+    colours = tr("opposite colours") if opposite_bishops(board) else tr("the same colour")
+    return tr("The bishops move on {colours}.", colours=colours)
 
 
 def opposite_bishops(board: chess.BaseBoard) -> bool:

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 import chess
 
 from studyboard.board.moves import landing_square
-from studyboard.board.naming import listed, side, squares_listed
+from studyboard.board.naming import listed, piece_name, piece_on, side
 from studyboard.model.errors import StudyboardError
+from studyboard.translation import tr
 
 _KINDS = {name: kind for kind, name in enumerate(chess.PIECE_NAMES) if name}
 _SHORT = frozenset(("kingside", "king's", "king", "short", "right"))
@@ -73,19 +74,19 @@ def read_said(board: chess.Board, text: str) -> chess.Move | None:
     promoting = {move.promotion for move in fitting}
     if len({(move.from_square, move.to_square) for move in fitting}) == 1 and len(promoting) > 1:
         square = chess.square_name(fitting[0].to_square)
-        raise MoveNotReadError(f"The pawn promotes on {square}: say to what, as in “{square} queen”.")
+        raise MoveNotReadError(tr("The pawn promotes on {square}: say to what, as in “{square} queen”.", square=square))
     told = [_way(board, move) for move in fitting[:_TOLD]]
-    raise MoveNotReadError(f"More than one move fits: {listed(told, 'or')}.")
+    raise MoveNotReadError(tr("More than one move fits: {names}.", names=listed(told, "or")))
 
 
 def _none_words(board: chess.Board, said: _Said) -> str:
-    name = chess.piece_name(said.kind or chess.PAWN)
+    name = piece_name(said.kind or chess.PAWN)
     square = chess.square_name(said.squares[-1]) if said.squares else ""
     if said.takes:
-        doing = f"take on {square}" if square else "take anything like that"
+        doing = tr("take on {square}", square=square) if square else tr("take anything like that")
     else:
-        doing = f"go to {square}" if square else "move like that"
-    return f"No {side(board.turn).lower()} {name} can {doing}."
+        doing = tr("go to {square}", square=square) if square else tr("move like that")
+    return tr("No {side} {name} can {doing}.", side=side(board.turn).lower(), name=name, doing=doing)
 
 
 def choices_words(board: chess.Board, kind: chess.PieceType | None) -> str:
@@ -105,9 +106,13 @@ def choices_words(board: chess.Board, kind: chess.PieceType | None) -> str:
         return ""
     told: list[str] = []
     for origin, squares in sorted(ways.items()):
-        names = squares_listed(sorted(squares)).replace(" and ", " or ")
-        can = " to " if told else " can go to "
-        told.append(f"the {chess.piece_name(kind)} on {chess.square_name(origin)}{can}{names}")
+        names = listed([chess.square_name(to) for to in sorted(squares)], "or")
+        piece = piece_on(kind, origin)
+        told.append(
+            tr("{piece} to {squares}", piece=piece, squares=names)
+            if told
+            else tr("{piece} can go to {squares}", piece=piece, squares=names)
+        )
     words = "; ".join(told)
     return f"{words[0].upper()}{words[1:]}."
 
@@ -195,12 +200,25 @@ def _castled(board: chess.Board, said: _Said) -> chess.Move:
     if len(ways) == 1:
         return ways[0]
     if ways:
-        raise MoveNotReadError("Say to which side: castle kingside, or castle queenside.")
-    where = "" if said.short is None else " kingside" if said.short else " queenside"
-    raise MoveNotReadError(f"{side(board.turn)} cannot castle{where} here.", choices_words(board, chess.KING))
+        raise MoveNotReadError(tr("Say to which side: castle kingside, or castle queenside."))
+    raise MoveNotReadError(cannot_castle(board.turn, said.short), choices_words(board, chess.KING))
+
+
+def cannot_castle(colour: chess.Color, short: bool | None) -> str:
+    """That *colour* cannot castle here, on the wing that was said or on either."""
+    name = side(colour)
+    if short is None:
+        return tr("{side} cannot castle here.", side=name)
+    if short:
+        return tr("{side} cannot castle kingside here.", side=name)
+    return tr("{side} cannot castle queenside here.", side=name)
 
 
 def _way(board: chess.Board, move: chess.Move) -> str:
-    name = chess.piece_name(board.piece_type_at(move.from_square) or chess.PAWN)
-    words = f"{name} from {chess.square_name(move.from_square)} to {chess.square_name(move.to_square)}"
-    return f"{words}, a {chess.piece_name(move.promotion)}" if move.promotion else words
+    words = tr(
+        "{piece} from {origin} to {target}",
+        piece=piece_name(board.piece_type_at(move.from_square) or chess.PAWN),
+        origin=chess.square_name(move.from_square),
+        target=chess.square_name(move.to_square),
+    )
+    return tr("{words}, a {piece}", words=words, piece=piece_name(move.promotion)) if move.promotion else words

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 import chess
 
-from studyboard.board.naming import listed, side, squares_listed, the_piece
+from studyboard.board.naming import listed, number_name, side, squares_listed, the_piece
 from studyboard.model.errors import StudyboardError
+from studyboard.translation import tr
 
 #: The squares that king and rook must stand on for each right to castle (FIDE Laws of Chess, 3.8.2).
 _CASTLING = {
@@ -19,7 +20,6 @@ _CASTLING = {
 }
 #: How many of each piece a side begins with; more of them must have been pawns.
 _FIRST = {chess.QUEEN: 1, chess.ROOK: 2, chess.BISHOP: 2, chess.KNIGHT: 2}
-_NUMBERS = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine"}
 
 
 class SetUpError(StudyboardError):
@@ -55,11 +55,17 @@ def set_up_of(fen: str) -> SetUp:
     """
     text = " ".join(fen.split())
     if not text:
-        raise SetUpError("No position is written there.")
+        raise SetUpError(tr("No position is written there."))
     try:
         board = chess.Board(text)
     except ValueError as reason:
-        raise SetUpError(f"That is no position ({reason}). A position looks like “{chess.STARTING_FEN}”.") from reason
+        raise SetUpError(
+            tr(
+                "That is no position ({reason}). A position looks like “{example}”.",
+                reason=reason,
+                example=chess.STARTING_FEN,
+            )
+        ) from reason
     castling = "".join(letter for letter in _CASTLING if letter in text.split(" ")[2]) if text.count(" ") > 1 else ""
     found = SetUp(board.board_fen(), board.turn, castling, board.ep_square, board.halfmove_clock, board.fullmove_number)
     return _fitting(found)
@@ -159,14 +165,14 @@ def remarks(set_up: SetUp) -> tuple[str, ...]:
 
 def _problems(board: chess.Board) -> Iterator[str]:
     if not board.occupied:
-        yield "The board is empty: put two kings on it to begin with."
+        yield tr("The board is empty: put two kings on it to begin with.")
         return
     for colour in chess.COLORS:
         yield from _wrong_numbers(board, colour)
     misplaced = board.pawns & chess.BB_BACKRANKS
     if misplaced:
         where = squares_listed(tuple(chess.scan_forward(misplaced)))
-        yield f"No pawn can stand on the first or the last rank: take it away from {where}."
+        yield tr("No pawn can stand on the first or the last rank: take it away from {where}.", where=where)
     if all(len(board.pieces(chess.KING, colour)) == 1 for colour in chess.COLORS):
         yield from _wrong_checks(board)
 
@@ -174,15 +180,19 @@ def _problems(board: chess.Board) -> Iterator[str]:
 def _wrong_numbers(board: chess.Board, colour: chess.Color) -> Iterator[str]:
     name, kings = side(colour), len(board.pieces(chess.KING, colour))
     if not kings:
-        yield f"{name} has no king."
+        yield tr("{name} has no king.", name=name)
     elif kings > 1:
         where = squares_listed(tuple(board.pieces(chess.KING, colour)))
-        yield f"{name} has {_number(kings)} kings, on {where}: leave one."
+        yield tr("{name} has {number} kings, on {where}: leave one.", name=name, number=number_name(kings), where=where)
     pawns = len(board.pieces(chess.PAWN, colour))
     if pawns > 8:
-        yield f"{name} has {_number(pawns)} pawns: eight are the most."
+        yield tr("{name} has {number} pawns: eight are the most.", name=name, number=number_name(pawns))
     elif chess.popcount(board.occupied_co[colour]) > 16:
-        yield f"{name} has {chess.popcount(board.occupied_co[colour])} pieces: sixteen are the most."
+        yield tr(
+            "{name} has {count} pieces: sixteen are the most.",
+            name=name,
+            count=chess.popcount(board.occupied_co[colour]),
+        )
 
 
 def _wrong_checks(board: chess.Board) -> Iterator[str]:
@@ -193,28 +203,38 @@ def _wrong_checks(board: chess.Board) -> Iterator[str]:
         attackers = board.attackers(board.turn, king) if king is not None else ()
         by = listed([the_piece(board, square) for square in attackers])
         yield (
-            f"{side(waiting)} is in check from {by}, and it is {side(board.turn)}'s move: "
-            f"let {side(waiting)} move, or end the check."
+            tr(
+                "{side} is in check from {by}, and it is {other}'s move: let {side} move, or end the check.",
+                side=side(waiting),
+                by=by,
+                other=side(board.turn),
+            )
         )
         return
     by = listed([the_piece(board, square) for square in board.checkers()])
     if status & chess.STATUS_TOO_MANY_CHECKERS:
-        yield f"{side(board.turn)} is in check from {by}: two pieces are the most that one move can let give check."
+        yield tr(
+            "{side} is in check from {by}: two pieces are the most that one move can let give check.",
+            side=side(board.turn),
+            by=by,
+        )
     elif status & chess.STATUS_IMPOSSIBLE_CHECK:
-        yield f"{side(board.turn)} is in check from {by}, and no move can have led to that."
+        yield tr("{side} is in check from {by}, and no move can have led to that.", side=side(board.turn), by=by)
 
 
 def _remarks(board: chess.Board) -> Iterator[str]:
     if board.is_checkmate():
-        yield f"{side(board.turn)} is checkmated: no move can be played."
+        yield tr("{side} is checkmated: no move can be played.", side=side(board.turn))
     elif board.is_stalemate():
-        yield f"{side(board.turn)} is stalemated: no move can be played."
+        yield tr("{side} is stalemated: no move can be played.", side=side(board.turn))
     elif board.is_insufficient_material():
-        yield "Neither side has enough to give mate."
+        yield tr("Neither side has enough to give mate.")
     for colour in chess.COLORS:
         more = sum(max(0, len(board.pieces(kind, colour)) - first) for kind, first in _FIRST.items())
         if more > 8 - len(board.pieces(chess.PAWN, colour)):
-            yield f"{side(colour)} has more pieces than its missing pawns can have become; no game leads here."
+            yield tr(
+                "{side} has more pieces than its missing pawns can have become; no game leads here.", side=side(colour)
+            )
 
 
 def _fitting(set_up: SetUp) -> SetUp:
@@ -223,7 +243,3 @@ def _fitting(set_up: SetUp) -> SetUp:
     castling = "".join(letter for letter in set_up.castling if letter in possible)
     passed = set_up.en_passant if set_up.en_passant in possible_en_passant(set_up) else None
     return replace(set_up, castling=castling, en_passant=passed)
-
-
-def _number(count: int) -> str:
-    return _NUMBERS.get(count, str(count))

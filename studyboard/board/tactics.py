@@ -9,6 +9,7 @@ import chess
 from studyboard.board.exchange import best_exchange, exchange_after
 from studyboard.board.naming import listed, sentence, squares_listed, the_piece
 from studyboard.board.relations import attackers, could_take_part, worth
+from studyboard.translation import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,27 +184,37 @@ def shut_in(board: chess.Board, square: chess.Square) -> Trapped | None:
 
 def fork_words(board: chess.BaseBoard, fork: Fork) -> str:
     """``"The knight on c7 forks the king on e8 and the rook on a8."``; with ``", but the queen on d8 can take it"``."""
-    words = f"{the_piece(board, fork.by)} forks {listed([the_piece(board, at) for at in fork.targets])}"
-    words += "." if fork.taken_by is None else f", but {the_piece(board, fork.taken_by)} can take it."
-    return words[0].upper() + words[1:]
+    by, names = the_piece(board, fork.by), listed([the_piece(board, at) for at in fork.targets])
+    if fork.taken_by is None:
+        return sentence(tr("{by} forks {pieces}", by=by, pieces=names))
+    taker = the_piece(board, fork.taken_by)
+    return sentence(tr("{by} forks {pieces}, but {taker} can take it", by=by, pieces=names, taker=taker))
 
 
 def guard_words(board: chess.BaseBoard, guard: Guard) -> str:
     """``"The queen on d8 guards the rook on a8 and the pawn on d5, and both need it."``"""
-    need = {1: "which needs it", 2: "and both need it"}.get(len(guard.keeps), "and all of them need it")
+    need = {1: tr("which needs it"), 2: tr("and both need it")}.get(len(guard.keeps), tr("and all of them need it"))
     kept = listed([the_piece(board, at) for at in guard.keeps])
-    return sentence(f"{the_piece(board, guard.square)} guards {kept}, {need}")
+    return sentence(tr("{piece} guards {kept}, {need}", piece=the_piece(board, guard.square), kept=kept, need=need))
 
 
 def removal_words(board: chess.Board, move: chess.Move, guard: Guard) -> str:
     """``"Bxf6 takes the guard of the pawn on d5."``"""
-    return f"{board.san(move)} takes the guard of {listed([the_piece(board, at) for at in guard.keeps])}."
+    return tr(
+        "{move} takes the guard of {names}.",
+        move=board.san(move),
+        names=listed([the_piece(board, at) for at in guard.keeps]),
+    )
 
 
 def safe_words(board: chess.Board, square: chess.Square) -> str:
     """``"The knight on c3 can safely go to a4 and e2."``; ``"… has no safe square."``"""
     name, safe = the_piece(board, square), safe_squares(board, square)
-    words = f"{name} can safely go to {squares_listed(safe)}." if safe else f"{name} has no safe square."
+    words = (
+        tr("{name} can safely go to {squares}.", name=name, squares=squares_listed(safe))
+        if safe
+        else tr("{name} has no safe square.", name=name)
+    )
     return words[0].upper() + words[1:]
 
 
@@ -211,14 +222,17 @@ def trapped_words(board: chess.Board, piece: Trapped) -> str:
     """``"The bishop on a7 is trapped: on b8 the rook on d8 takes it."`` with every square it can go to."""
     name = the_piece(board, piece.square)
     if not piece.exits:
-        why = "it is pinned to its king and has no move" if piece.pinned else "it has no legal move"
-        return f"{name[0].upper()}{name[1:]} is trapped: {why}."
+        why = tr("it is pinned to its king and has no move") if piece.pinned else tr("it has no legal move")
+        return sentence(tr("{piece} is trapped: {why}", piece=name, why=why))
     ways = []
     for way in piece.exits:
         to = chess.square_name(way.move.to_square)
-        taker = f"{the_piece(board, way.capture.from_square)} takes it" if way.capture else "it is lost"
-        ways.append(f"on {to} {taker}")
-    return f"{name[0].upper()}{name[1:]} is trapped: {listed(ways)}."
+        if way.capture:
+            taker = the_piece(board, way.capture.from_square)
+            ways.append(tr("on {square} {piece} takes it", square=to, piece=taker))
+        else:
+            ways.append(tr("on {square} it is lost", square=to))
+    return sentence(tr("{piece} is trapped: {why}", piece=name, why=listed(ways)))
 
 
 def _wins(facing: chess.Board, by: chess.Square, target: chess.Square) -> bool:

@@ -7,9 +7,10 @@ import re
 import chess
 
 from studyboard.board.moves import moves_between
-from studyboard.board.naming import listed
+from studyboard.board.naming import listed, piece_name
 from studyboard.board.naming import side as named_side
-from studyboard.board.said_moves import MoveNotReadError, choices_words, read_said
+from studyboard.board.said_moves import MoveNotReadError, cannot_castle, choices_words, read_said
+from studyboard.translation import tr
 
 __all__ = ["MoveNotReadError", "read_move"]
 
@@ -30,7 +31,7 @@ def read_move(board: chess.Board, typed: str) -> chess.Move:
     """
     text = _NUMBER.sub("", typed.strip()).rstrip("+#!?").strip().translate(_FIGURINES)
     if not text:
-        raise MoveNotReadError("Type a move, such as Nf3 or g1f3.")
+        raise MoveNotReadError(tr("Type a move, such as Nf3 or g1f3."))
     if (said := read_said(board, text)) is not None:
         return said
     text = "".join(text.split())
@@ -49,7 +50,7 @@ def read_move(board: chess.Board, typed: str) -> chess.Move:
             if spelling == text and text[0] == "b" and _SAN.fullmatch("B" + text[1:]):
                 continue
             raise MoveNotReadError(_why_not(board, match, reason), _instead(board, match)) from reason
-    raise MoveNotReadError(f"“{typed.strip()}” is not a move. Type one such as Nf3, exd5, O-O or g1f3.")
+    raise MoveNotReadError(tr("“{text}” is not a move. Type one such as Nf3, exd5, O-O or g1f3.", text=typed.strip()))
 
 
 def _plain(match: re.Match[str]) -> str:
@@ -62,8 +63,7 @@ def _read_castling(board: chess.Board, text: str) -> chess.Move:
     try:
         return board.parse_san("O-O" if short else "O-O-O")
     except ValueError as reason:
-        side = "kingside" if short else "queenside"
-        raise MoveNotReadError(f"{named_side(board.turn)} cannot castle {side} here.") from reason
+        raise MoveNotReadError(cannot_castle(board.turn, short)) from reason
 
 
 def _read_squares(board: chess.Board, text: str) -> chess.Move:
@@ -76,31 +76,49 @@ def _read_squares(board: chess.Board, text: str) -> chess.Move:
         return fitting[0]
     if moves:
         raise MoveNotReadError(
-            f"The pawn promotes on {squares[2:4]}: say to what, as in {squares[:4]}q."
+            tr(
+                "The pawn promotes on {square}: say to what, as in {example}.",
+                square=squares[2:4],
+                example=f"{squares[:4]}q",
+            )
             if promotion is None
-            else f"The move from {squares[:2]} to {squares[2:4]} promotes no pawn."
+            else tr("The move from {origin} to {target} promotes no pawn.", origin=squares[:2], target=squares[2:4])
         )
     piece = board.piece_at(origin)
     if piece is None:
-        raise MoveNotReadError(f"There is no piece on {squares[:2]}.")
+        raise MoveNotReadError(tr("There is no piece on {square}.", square=squares[:2]))
     if piece.color != board.turn:
         owner = named_side(piece.color)
-        raise MoveNotReadError(f"It is {named_side(board.turn)}'s move; the piece on {squares[:2]} is {owner}'s.")
-    name = chess.piece_name(piece.piece_type)
+        raise MoveNotReadError(
+            tr(
+                "It is {side}'s move; the piece on {square} is {owner}'s.",
+                side=named_side(board.turn),
+                square=squares[:2],
+                owner=owner,
+            )
+        )
+    name = piece_name(piece.piece_type)
     if board.is_pseudo_legal(chess.Move(origin, destination)):
         raise MoveNotReadError(
-            f"The {name} on {squares[:2]} cannot go to {squares[2:4]}: {_king_danger(board)}.",
+            tr(
+                "The {name} on {origin} cannot go to {target}: {why}.",
+                name=name,
+                origin=squares[:2],
+                target=squares[2:4],
+                why=_king_danger(board),
+            ),
             choices_words(board, piece.piece_type),
         )
     raise MoveNotReadError(
-        f"The {name} on {squares[:2]} cannot go to {squares[2:4]}.", choices_words(board, piece.piece_type)
+        tr("The {name} on {origin} cannot go to {target}.", name=name, origin=squares[:2], target=squares[2:4]),
+        choices_words(board, piece.piece_type),
     )
 
 
 def _why_not(board: chess.Board, match: re.Match[str], reason: ValueError) -> str:
     letter, file, rank, _, square_name, promotion = match.groups()
     kind = _PIECE_LETTERS.get(letter, chess.PAWN)
-    name, square = chess.piece_name(kind), chess.parse_square(square_name)
+    name, square = piece_name(kind), chess.parse_square(square_name)
     side = named_side(board.turn)
     candidates = [
         move
@@ -111,19 +129,39 @@ def _why_not(board: chess.Board, match: re.Match[str], reason: ValueError) -> st
     if isinstance(reason, chess.AmbiguousMoveError):
         origins = sorted({chess.square_name(move.from_square) for move in legal})
         example = f"{origins[0]}{square_name}"
-        return f"More than one {name} can go to {square_name}: say from {listed(origins, 'or')}, as in {example}."
+        return tr(
+            "More than one {name} can go to {square}: say from {names}, as in {example}.",
+            name=name,
+            square=square_name,
+            names=listed(origins, "or"),
+            example=example,
+        )
     if kind == chess.PAWN and any(move.promotion for move in legal) and not promotion:
-        return f"The pawn promotes on {square_name}: say to what, as in {match[0]}=Q."
+        return tr(
+            "The pawn promotes on {square}: say to what, as in {example}.", square=square_name, example=f"{match[0]}=Q"
+        )
     if promotion and legal and not any(move.promotion for move in legal):
-        return f"No pawn promotes on {square_name}."
+        return tr("No pawn promotes on {square}.", square=square_name)
     if not board.pieces(kind, board.turn):
-        return f"{side} has no {name}."
+        return tr("{side} has no {name}.", side=side, name=name)
     if legal:
-        where = f"on {file}{rank}" if file and rank else f"on the {file}-file" if file else f"on rank {rank}"
-        return f"No {name} {where} can go to {square_name}." if file or rank else f"{match[0]} is not legal here."
+        if not file and not rank:
+            return tr("{move} is not legal here.", move=match[0])
+        if file and rank:
+            return tr(
+                "No {name} on {file}{rank} can go to {square}.", name=name, file=file, rank=rank, square=square_name
+            )
+        if file:
+            return tr("No {name} on the {file}-file can go to {square}.", name=name, file=file, square=square_name)
+        return tr("No {name} on rank {rank} can go to {square}.", name=name, rank=rank, square=square_name)
     if candidates:
-        return f"The {name} cannot go to {square_name}: {_king_danger(board)}."
-    return f"No {side.lower()} {name} can go to {square_name}."
+        return tr(
+            "The {name} cannot go to {square}: {why}.",
+            name=name,
+            square=square_name,
+            why=_king_danger(board),
+        )
+    return tr("No {side} {name} can go to {square}.", side=side.lower(), name=name, square=square_name)
 
 
 def _instead(board: chess.Board, match: re.Match[str]) -> str:
@@ -134,4 +172,4 @@ def _instead(board: chess.Board, match: re.Match[str]) -> str:
 
 
 def _king_danger(board: chess.Board) -> str:
-    return "the king is in check" if board.is_check() else "the king would be in check"
+    return tr("the king is in check") if board.is_check() else tr("the king would be in check")

@@ -26,6 +26,7 @@ from studyboard.model.study import Study
 from studyboard.notation.pgn_writer import pgn_remarks
 from studyboard.timing.plan import plan
 from studyboard.timing.timeline import Timeline
+from studyboard.translation import tr
 
 
 class Item(StrEnum):
@@ -81,7 +82,7 @@ def deliver(
     with _workshop(to) as workshop:
         for place, item in enumerate(wanted):
             if cancelled is not None and cancelled():
-                raise DeliveryCancelledError("The delivery was stopped; nothing was changed.")
+                raise DeliveryCancelledError(tr("The delivery was stopped; nothing was changed."))
             if progress is not None:
                 progress(item, place / len(wanted))
             for ending, content in _files(item, study, positions, timeline, paper, remarks.append):
@@ -89,7 +90,7 @@ def deliver(
                 _write(workshop / name, content, to)
                 made.append((item, name))
         if cancelled is not None and cancelled():
-            raise DeliveryCancelledError("The delivery was stopped; nothing was changed.")
+            raise DeliveryCancelledError(tr("The delivery was stopped; nothing was changed."))
         _put_in_place(workshop, to, [name for _, name in made])
     if progress is not None and wanted:
         progress(wanted[-1], 1.0)
@@ -114,7 +115,7 @@ def _files(
         case Item.CAPTIONS:
             cues = captions(timeline or plan(study))
             if not cues:
-                remark("Nothing is said yet, so there are no captions. Write spoken lines first.")
+                remark(tr("Nothing is said yet, so there are no captions. Write spoken lines first."))
                 return
             yield ".vtt", webvtt_text(cues, title=study_title(study.headers)).encode()
             yield ".srt", srt_text(cues).encode()
@@ -161,7 +162,13 @@ def _write(path: Path, content: bytes, to: Path) -> None:
 def _put_in_place(workshop: Path, to: Path, names: list[str]) -> None:
     for name in names:
         if (to / name).is_dir():
-            raise DeliveryError(f"“{name}” cannot be written to {to}: there is a folder of that name. Move it away.")
+            raise DeliveryError(
+                tr(
+                    "“{name}” cannot be written to {to}: there is a folder of that name. Move it away.",
+                    name=name,
+                    to=to,
+                )
+            )
     before: dict[str, Path] = {}
     placed: list[str] = []
     try:
@@ -193,17 +200,17 @@ def _sentence(to: Path, reason: OSError) -> str:
     """Why a folder could not be written to, in words."""
     match reason.errno:
         case errno.ENOSPC | errno.EDQUOT:
-            why = "the disk is full. Make room or choose another folder."
+            why = tr("the disk is full. Make room or choose another folder.")
         case errno.EFBIG:
-            why = "the file would be larger than is allowed there."
+            why = tr("the file would be larger than is allowed there.")
         case errno.EACCES | errno.EPERM:
-            why = "you may not write there, or one of the files is open in another program."
+            why = tr("you may not write there, or one of the files is open in another program.")
         case errno.EROFS:
-            why = "the disk can only be read."
+            why = tr("the disk can only be read.")
         case errno.ENOTDIR | errno.EEXIST:
-            why = "there is a file where the folder should be."
+            why = tr("there is a file where the folder should be.")
         case errno.ENAMETOOLONG:
-            why = "the name is too long for this disk."
+            why = tr("the name is too long for this disk.")
         case _:
             why = f"{(reason.strerror or str(reason)).lower()}."
-    return f"Nothing could be delivered to {to}: {why}"
+    return tr("Nothing could be delivered to {to}: {why}", to=to, why=why)

@@ -23,6 +23,7 @@ from studyboard.picture.palette import PRINT_BOARD, board_palette
 from studyboard.picture.primitives import Bounds
 from studyboard.picture.svg import board_svg, scene_svg
 from studyboard.resources_path import resource
+from studyboard.translation import as_written, tr
 
 _RESULT_WORDS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 
@@ -67,7 +68,7 @@ def sheet_pdf(
             return _typeset(document, own_fonts_only=own_fonts_only, accessible=accessible)
         except typst.TypstError as reason:
             refused = reason
-    raise DeliveryError(f"The study sheet could not be typeset: {refused.message}.") from refused
+    raise DeliveryError(tr("The study sheet could not be typeset: {message}.", message=refused.message)) from refused
 
 
 def _typeset(document: str, *, own_fonts_only: bool, accessible: bool) -> bytes:
@@ -122,7 +123,9 @@ def _paper(paper: Paper | str) -> Paper:
     try:
         return Paper(paper)
     except ValueError:
-        raise DeliveryError(f"There is no paper “{paper}” here; the sheet can be printed on a4 or letter.") from None
+        raise DeliveryError(
+            tr("There is no paper “{paper}” here; the sheet can be printed on a4 or letter.", paper=paper)
+        ) from None
 
 
 def _heading(headers: Mapping[str, str]) -> dict[str, Any]:
@@ -173,7 +176,8 @@ def _diagram(study: Study, positions: Positions, diagram: Diagram, flipped: bool
         palette=board_palette(PRINT_BOARD),
         font_family="Libertinus Serif",
     )
-    words = (f"Diagram {diagram.caption}.", describe_board(board), describe_marks(marks))
+    with as_written():
+        words = (f"Diagram {diagram.caption}.", describe_board(board), describe_marks(marks))
     return {
         "what": "diagram",
         "depth": diagram.depth,

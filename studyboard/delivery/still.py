@@ -7,6 +7,7 @@ from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.picture.palette import DEFAULT_BOARD, board_palette
 from studyboard.picture.svg import board_svg
+from studyboard.translation import tr
 
 
 def still_node(study: Study) -> int:
@@ -48,8 +49,10 @@ def still_png(
         import cairosvg
     except OSError as reason:  # cairocffi looks for the library as soon as it is imported
         raise DeliveryError(
-            "A picture needs the cairo library, which is missing here. It comes with the package libcairo2 "
-            "(Debian, Ubuntu: “apt install libcairo2”; macOS: “brew install cairo”)."
+            tr(
+                "A picture needs the cairo library, which is missing here. It comes with the package "
+                "libcairo2 (Debian, Ubuntu: “apt install libcairo2”; macOS: “brew install cairo”)."
+            )
         ) from reason
     png: bytes = cairosvg.svg2png(bytestring=svg.encode(), output_width=size)
     return png

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QToolB
 
 from studyboard.desk.board_marking import KINDS
 from studyboard.desk.board_view import BoardView
+from studyboard.desk.edit_labels import kind_name
 from studyboard.desk.look import Look
 from studyboard.desk.paint import paint_scene
 from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
@@ -174,8 +175,8 @@ class MarkButton(QAbstractButton):
         self._look = look
         self._named = True
         self.setCheckable(True)
-        self.setText(str(kind).capitalize())
-        self.setAccessibleName(tr("Draw a {kind}", kind=kind))
+        self.setText(kind_name(kind)[:1].upper() + kind_name(kind)[1:])
+        self.setAccessibleName(tr("Draw a {kind}", kind=kind_name(kind)))
         self.setAccessibleDescription(
             tr("{purpose} Key {number} on the board.", purpose=tr(PURPOSES[kind]), number=number)
         )

@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QMenu
 
 from studyboard.board.marking import kinds_for
+from studyboard.desk.edit_labels import kind_name
 from studyboard.picture.describe import describe_mark, describe_square
 from studyboard.translation import tr
 
@@ -32,7 +33,7 @@ def square_menu(board: BoardView, square: chess.Square | None) -> QMenu:
         menu.addSeparator()
         menu.addAction(describe_mark(mark)).setEnabled(False)
         for kind in kinds_for(mark):
-            change = menu.addAction(tr("Make it a {kind}", kind=str(kind)))
+            change = menu.addAction(tr("Make it a {kind}", kind=kind_name(kind)))
             change.triggered.connect(partial(board.pen.alter, index, kind))
         numbered = tr("Number it") if mark.number is None else tr("Take its number off")
         menu.addAction(numbered).triggered.connect(partial(board.pen.number_one, index))

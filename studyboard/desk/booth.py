@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from dataclasses import replace
+from datetime import datetime
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QShowEvent
@@ -21,6 +22,7 @@ from PySide6.QtWidgets import (
 
 from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
+from studyboard.desk.moments import moment
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
 from studyboard.model.edits import PutTake
@@ -405,8 +407,8 @@ class Booth(QFrame):
 
 def _take_text(take: Take) -> str:
     beats = len({event.beat for event in take.events if event.beat is not None})
-    when = take.started[:16].replace("T", " ")
+    when = moment(datetime.fromisoformat(take.started))
     state = "" if take.complete else tr(" · cut off, kept to its last second")
-    kept = "" if take.kept else " · discarded"
+    kept = "" if take.kept else tr(" · discarded")
     count = tr("1 beat") if beats == 1 else tr("{beats} beats", beats=beats)
     return f"{take.name} · {clock(take.length.seconds)} · {count} · {when}{state}{kept}"

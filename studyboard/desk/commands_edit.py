@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QGuiApplication
 
 from studyboard.desk.command_group import CommandGroup
+from studyboard.desk.edit_labels import label_words
 from studyboard.model import chosen_rows, pasting
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, Part
@@ -35,7 +36,7 @@ class EditCommands(CommandGroup):
         label = self._session.file.undo_label
         self._session.undo()
         if label:
-            self._window.tell(tr("Taken back: {label}.", label=tr(label)))
+            self._window.tell(tr("Taken back: {label}.", label=label_words(label)))
 
     def redo(self) -> None:
         """Do again what was taken back, and say what it was."""
@@ -43,7 +44,7 @@ class EditCommands(CommandGroup):
         label = self._session.file.redo_label
         self._session.redo()
         if label:
-            self._window.tell(tr("Done again: {label}.", label=tr(label)))
+            self._window.tell(tr("Done again: {label}.", label=label_words(label)))
 
     def show_history(self) -> None:
         """Every edit in words."""

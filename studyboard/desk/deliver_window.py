@@ -22,7 +22,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studyboard.board.naming import in_figures
 from studyboard.delivery.deliver import Delivered, Item, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.desk.session import Session
@@ -197,8 +196,13 @@ class DeliverWindow(QDialog):
 
     def _heading(self) -> QLabel:
         timeline = talk(self._session.study)
-        kind = "recorded" if timeline.source is Source.RECORDED else "planned"
-        heading = QLabel(f"{clock(timeline.seconds)} {kind}, {in_figures(len(timeline.stretches), 'beat')}")
+        length, count = clock(timeline.seconds), len(timeline.stretches)
+        beats = tr("1 beat") if count == 1 else tr("{beats} beats", beats=count)
+        heading = QLabel(
+            tr("{length} recorded, {beats}", length=length, beats=beats)
+            if timeline.source is Source.RECORDED
+            else tr("{length} planned, {beats}", length=length, beats=beats)
+        )
         heading.setObjectName("heading")
         return heading
 
@@ -227,7 +231,12 @@ class DeliverWindow(QDialog):
             return
         self.bar.setValue(1000)
         count = len(work.delivered)
-        files = f"{in_figures(count, 'file')} {'is' if count == 1 else 'are'} in {self.folder.text()}."
+        folder = self.folder.text()
+        files = (
+            tr("1 file is in {folder}.", folder=folder)
+            if count == 1
+            else tr("{count} files are in {folder}.", count=count, folder=folder)
+        )
         self.status.setText(" ".join([files if count else tr("Nothing was made."), *work.remarks]))
         for one in work.delivered:
             self.files.addItem(one.path.name)

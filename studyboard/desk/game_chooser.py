@@ -31,9 +31,18 @@ from PySide6.QtWidgets import (
 
 from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.notation.pgn_games import GameEntry
-from studyboard.translation import tr
+from studyboard.translation import tr, tr_later
 
-_COLUMNS = ("", "White", "Black", "Result", "Event", "Round", "Date", "ECO")
+_COLUMNS = (
+    "",
+    tr_later("White"),
+    tr_later("Black"),
+    tr_later("Result"),
+    tr_later("Event"),
+    tr_later("Round"),
+    tr_later("Date"),
+    "ECO",
+)
 #: Widths of the columns, in heights of a line of text; the event takes what is left.
 _WIDTHS = (3.5, 11, 11, 4.8, 10, 4.8, 6.8, 4)
 _Index = QModelIndex | QPersistentModelIndex
@@ -66,7 +75,7 @@ class GamesModel(QAbstractTableModel):
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """The tag's name."""
         if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
-            return _COLUMNS[section]
+            return tr(_COLUMNS[section]) if section else ""
         return None
 
 

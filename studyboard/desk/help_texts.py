@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from html import escape
 
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayout, QWidget
 
 from studyboard import __version__
@@ -54,7 +55,8 @@ _STEPS = (
 def quick_start() -> str:
     """The day in seven steps, as HTML."""
     steps = "".join(f"<li><p><b>{escape(tr(name))}.</b> {escape(tr(text))}</p></li>" for name, text in _STEPS)
-    return f"<ol>{steps}</ol><p>There is nothing to save: every change is stored when it is made.</p>"
+    stored = tr("There is nothing to save: every change is stored when it is made.")
+    return f"<ol>{steps}</ol><p>{escape(stored)}</p>"
 
 
 def keys() -> str:
@@ -109,5 +111,10 @@ def show_text(parent: QWidget, title: str, html: str) -> None:
 
 def _row(spec: ActionSpec) -> str:
     label = tr(spec.text).replace("&", "").rstrip("…")
-    keys_text = " or ".join(spec.keys)
+    keys_text = tr(" or ").join(_native(keys) for keys in spec.keys)
     return f"<tr><td>{escape(label)}</td><td><b>{escape(keys_text)}</b></td><td>{escape(tr(spec.help))}</td></tr>"
+
+
+def _native(keys: str) -> str:
+    """Keys by the names that stand on the keyboard."""
+    return QKeySequence(keys).toString(QKeySequence.SequenceFormat.NativeText)

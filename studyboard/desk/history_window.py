@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from datetime import datetime
-
-from PySide6.QtCore import QDate, QDateTime, QLocale, QSize, Qt, QTime
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from studyboard.desk.dialog_buttons import DialogButtons
+from studyboard.desk.edit_labels import label_words
+from studyboard.desk.moments import moment
 from studyboard.desk.session import Session
 from studyboard.translation import tr
 
@@ -51,7 +51,9 @@ class HistoryWindow(QDialog):
         position = sum(entry.done for entry in entries)
         self.list.clear()
         for entry in reversed(entries):
-            self._add(entry.seq, tr(entry.label), _when(entry.when), done=entry.done, here=entry.seq == position)
+            self._add(
+                entry.seq, label_words(entry.label), moment(entry.when), done=entry.done, here=entry.seq == position
+            )
         self._add(0, tr("As it was at first"), "", done=True, here=position == 0)
 
     def _add(self, seq: int, label: str, when: str, *, done: bool, here: bool) -> None:
@@ -75,12 +77,3 @@ class HistoryWindow(QDialog):
         finally:
             QGuiApplication.restoreOverrideCursor()
         self._fill()
-
-
-def _when(when: datetime) -> str:
-    local = when.astimezone()
-    time = QTime(local.hour, local.minute)
-    locale, short = QLocale(), QLocale.FormatType.ShortFormat
-    if local.date() == datetime.now().astimezone().date():
-        return locale.toString(time, short)
-    return locale.toString(QDateTime(QDate(local.year, local.month, local.day), time), short)

@@ -119,7 +119,7 @@ def row_tool_tip(study: Study, key: BeatKey, row: RowText, time: RowTime | None)
     if time is not None:
         parts[0] += f" &nbsp; {escape(_seconds_compared(time))}"
     parts += [f"<p style='white-space: pre-wrap'>{escape(text)}</p>" for text in (spoken.text.strip(),) if text]
-    parts += [f"<p style='white-space: pre-wrap'><i>Note: {escape(note)}</i></p>"] if note else []
+    parts += [f"<p style='white-space: pre-wrap'><i>{escape(tr('Note: {note}', note=note))}</i></p>"] if note else []
     return f"<div style='width: 360px'>{''.join(parts)}</div>"
 
 
@@ -146,7 +146,7 @@ def short_seconds(seconds: float) -> str:
     """Seconds for a narrow column: “14 s”, or “1:05” from a minute on; anything at all is at least “1 s”."""
     if seconds <= 0:
         return ""
-    return f"{max(1, round(seconds))} s" if seconds < 59.5 else clock(seconds)
+    return tr("{seconds} s", seconds=max(1, round(seconds))) if seconds < 59.5 else clock(seconds)
 
 
 def heading_name(node: Node) -> str:

@@ -38,6 +38,7 @@ def language_in_use(settings: QSettings) -> str:
 
 def speak(application: QCoreApplication, language: str) -> None:
     """Let the desk, and the dialogs that Qt itself makes, speak this language from now on."""
+    _write_by(language)
     if language == "en":
         translate_by(str)
         return
@@ -48,4 +49,12 @@ def speak(application: QCoreApplication, language: str) -> None:
         translator = QTranslator(application)
         if translator.load(name, path):
             application.installTranslator(translator)
-    translate_by(lambda text: QCoreApplication.translate("", text))
+    locale = QLocale(language)
+    translate_by(lambda text: QCoreApplication.translate("", text), locale.groupSeparator(), locale.decimalPoint())
+
+
+def _write_by(language: str) -> None:
+    """Dates and numbers follow the language; the system says how, where it has a locale of that language."""
+    system = QLocale.system()
+    if QLocale(language).language() != system.language() and not (language == "en" and system.name() == "C"):
+        QLocale.setDefault(QLocale(language))

@@ -388,8 +388,12 @@ class LineEditor(QWidget):
         if isinstance(self._key, Part):
             self._heading.setText(tr("{part}: said {when}", part=part_name(self._key), when=tr(_WHEN[self._key])))
             return
-        what = tr("Note for print") if self._print.isChecked() else tr("Spoken line")
-        self._heading.setText(f"{what} at {self._label(self._key)}")
+        label = self._label(self._key)
+        self._heading.setText(
+            tr("Note for print at {label}", label=label)
+            if self._print.isChecked()
+            else tr("Spoken line at {label}", label=label)
+        )
         self._text.setAccessibleName(self._heading.text())
 
     def _show_figures(self) -> None:

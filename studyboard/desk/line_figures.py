@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from studyboard.model.script import words
-from studyboard.translation import tr
+from studyboard.translation import tr, written_number
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +30,7 @@ class LineFigures:
         """``"13 words · 5.1 s · set to 10 s"``"""
         parts = [
             tr("1 word") if self.words == 1 else tr("{words} words", words=self.words),
-            f"{self.estimated:.1f} s",
+            tr("{seconds:.1f} s", seconds=self.estimated),
         ]
         if self.intended is not None:
             over = tr(", {over:.1f} s too short", over=self.over) if self.over else ""
@@ -46,4 +46,4 @@ def count_words(text: str) -> int:
 
 
 def _short(seconds: float) -> str:
-    return f"{seconds:.1f}".removesuffix(".0")
+    return written_number(round(seconds, 1), "g")

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from studyboard.translation import tr
+from studyboard.translation import tr, written_number
 
 _SECONDS = re.compile(r"(?:(\d{1,3}):)?(\d{1,4}(?:[.,]\d*)?)\s*s?", re.IGNORECASE)
 _STEP = 0.5
@@ -58,7 +58,7 @@ class SecondsField(QLineEdit):
         if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and not event.modifiers():
             step = _STEP if event.key() == Qt.Key.Key_Up else -_STEP
             seconds = max(0.0, min(_MOST, (self._read() or 0.0) + step))
-            self.setText(f"{seconds:g}")
+            self.setText(written_number(seconds, "g"))
             self.commit()
             return
         super().keyPressEvent(event)
@@ -75,4 +75,4 @@ class SecondsField(QLineEdit):
 
 
 def _shown(seconds: float | None) -> str:
-    return "" if seconds is None else f"{seconds:.1f}".removesuffix(".0") + " s"
+    return "" if seconds is None else tr("{seconds:g} s", seconds=round(seconds, 1))

@@ -15,6 +15,7 @@ from studyboard.desk.arrangement import Arrangement
 from studyboard.desk.board_mark_palette import MarkPalette
 from studyboard.desk.board_view import BoardView
 from studyboard.desk.commands import Commands
+from studyboard.desk.edit_labels import label_words
 from studyboard.desk.facts_line import FactsLine
 from studyboard.desk.lanes_menu import lanes_menu
 from studyboard.desk.lanes_pane import LanesPane
@@ -437,7 +438,7 @@ class MainWindow(QMainWindow):
         file = self.session.file
         for name, label in (("undo", file.undo_label), ("redo", file.redo_label)):
             action, text = self.actions_by_name[name], tr(spec_of(name).text)
-            action.setText(f"{text}: {tr(label)}" if label else text)
+            action.setText(f"{text}: {label_words(label)}" if label else text)
             action.setEnabled(label is not None)
 
     def _begin_proofreading(self) -> None:
@@ -482,7 +483,7 @@ class MainWindow(QMainWindow):
         run = self.performance.run
         if self.stage == "rehearse" and run.begun:
             told = run.elapsed
-            against = "" if run.slot is None else f", {over_or_under(told - run.slot)}"
+            against = "" if run.slot is None else tr(", {distance}", distance=over_or_under(told - run.slot))
             self.tell(
                 tr(
                     "Rehearsed in {length}{against}. The seconds of each beat are kept beside the plan.",

@@ -17,7 +17,10 @@ from studyboard.desk.look import Look
 from studyboard.picture.palette import PRINT_BOARD, board_palette, board_palette_names
 from studyboard.picture.pieces import PIECE_SETS
 from studyboard.store.recent import recent_files
-from studyboard.translation import tr
+from studyboard.translation import tr, tr_later
+
+#: The titles of the board palettes, which stand in their files.
+_BOARD_TITLES = (tr_later("Slate, high contrast"), tr_later("Clay"), tr_later("Mist"))
 
 
 def make_actions(window: QMainWindow, commands: Commands) -> dict[str, QAction]:
@@ -75,7 +78,7 @@ def add_look_menus(view: QMenu, look: Look, settings: QSettings, tell: Callable[
     boards = view.addMenu(tr("&Board colours"))
     for name in board_palette_names():
         if name != PRINT_BOARD:
-            boards.addAction(board_palette(name).title, partial(look.choose_board, name))
+            boards.addAction(tr(board_palette(name).title), partial(look.choose_board, name))
     sets = view.addMenu(tr("P&ieces"))
     for name, title in PIECE_SETS:
         sets.addAction(tr(title), partial(look.choose_pieces, name))

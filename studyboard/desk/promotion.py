@@ -8,6 +8,7 @@ from PySide6.QtGui import QIcon, QKeyEvent
 from PySide6.QtWidgets import QFrame, QToolButton, QVBoxLayout, QWidget
 
 from studyboard.board.moves import PROMOTIONS
+from studyboard.board.naming import piece_name
 from studyboard.desk.board_geometry import BoardPlace
 from studyboard.desk.look import Look
 from studyboard.desk.paint import piece_pixmap
@@ -47,8 +48,8 @@ class PromotionChoice(QFrame):
         self._buttons: list[QToolButton] = []
         for kind in PROMOTIONS:
             button = QToolButton()
-            button.setAccessibleName(tr("Promote to {piece}", piece=chess.piece_name(kind)))
-            button.setToolTip(f"{chess.piece_name(kind).capitalize()} ({chess.piece_symbol(kind).upper()})")
+            button.setAccessibleName(tr("Promote to {piece}", piece=piece_name(kind)))
+            button.setToolTip(f"{piece_name(kind).capitalize()} ({chess.piece_symbol(kind).upper()})")
             button.setAutoRaise(True)
             button.clicked.connect(lambda _=False, kind=kind: self._choose(kind))
             button.installEventFilter(self)

@@ -205,7 +205,7 @@ class Prompter(QWidget):
             return tr("Off the running order: Backspace comes back.")
         if not self._performance.active:
             what = tr("Space begins") if self._performance.begin_by is None else tr("Space begins the take")
-            return f"{what}." if not self._performance.beat else tr("{what} here.", what=what)
+            return tr("{what}.", what=what) if not self._performance.beat else tr("{what} here.", what=what)
         upcoming = run.next_stop
         return (
             tr("Space ends the run-through.")
@@ -241,7 +241,7 @@ class Prompter(QWidget):
         self._late.setStyleSheet(f"color: {self._ink(colour)};")
         seconds, planned = run.beat_seconds(run.beat), run.planned[run.beat]
         self._beat_clock.setText(tr("this beat {seconds:.0f} of {planned:.0f} s", seconds=seconds, planned=planned))
-        self._beat_clock.shorter = f"{seconds:.0f} of {planned:.0f} s"
+        self._beat_clock.shorter = tr("{seconds:.0f} of {planned:.0f} s", seconds=seconds, planned=planned)
         self._follow(seconds / planned if planned else 1.0)
         self._beat_clock.setStyleSheet(f"color: {self._ink('over' if seconds > planned + 1 else 'ink_quiet')};")
 

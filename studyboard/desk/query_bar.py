@@ -111,7 +111,11 @@ class QueryBar(QWidget):
         self._add.setVisible(offer is not None)
         if query is not None:
             said = f"“{query.quote}”: {query.why}"
-            count = f" ({self._at + 1} of {len(self._queries)})" if len(self._queries) > 1 else ""
+            count = (
+                tr(" ({number} of {count})", number=self._at + 1, count=len(self._queries))
+                if len(self._queries) > 1
+                else ""
+            )
             tip = query.do
         elif offer is not None:
             said, count = tr("{label} is not on the tree yet.", label=offer.label), ""

@@ -10,6 +10,7 @@ from studyboard.desk.ruler_rows import NARROW, RulerRows
 from studyboard.desk.ruler_scale import RulerScale
 from studyboard.desk.ruler_talk import Talk
 from studyboard.model.script import BeatKey
+from studyboard.translation import written_number
 
 #: A beat that was told this much longer than planned is written in the colour of what is over (s).
 _TOO_LONG = 1.0
@@ -56,7 +57,7 @@ class TakesPainter:
         """How much longer (+) or shorter (−) than planned a beat was told, where there is room for it."""
         if over is None or abs(over) < 0.05:
             return
-        text = f"{'+' if over > 0 else '−'}{abs(over):.1f}"
+        text = ("+" if over > 0 else "−") + written_number(abs(over), ".1f")
         if self._width.horizontalAdvance(text) <= box.width():
             p.setFont(self._font)
             p.setPen(self._look.color("over" if over > _TOO_LONG else "ink_quiet"))

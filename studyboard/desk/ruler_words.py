@@ -42,5 +42,11 @@ def tool_tip(session: Session, talk: Talk, index: int) -> str:
     words = f"<br>{escape(words[:_MOST])}{'…' if len(words) > _MOST else ''}" if words else ""
     think = tr(", of it {think:g} s to think", think=stretch.think) if stretch.think else ""
     locked = tr(", locked") if talk.locked[index] else ""
-    when = f"{clock(stretch.start)}, {stretch.seconds:.1f} s{think}{locked}"
+    when = tr(
+        "{start}, {seconds:.1f} s{think}{locked}",
+        start=clock(stretch.start),
+        seconds=stretch.seconds,
+        think=think,
+        locked=locked,
+    )
     return f"<b>{escape(beat_label(session.positions, stretch.key))}</b> &nbsp; {when}{words}"

@@ -11,6 +11,7 @@ from studyboard.model.node import Place, Telling
 from studyboard.model.reading_order import tops
 from studyboard.model.script import SILENT, BeatKey, Part
 from studyboard.model.study import Study
+from studyboard.translation import tr, tr_later
 
 _HIDDEN = Telling(Place.HIDDEN)
 
@@ -22,16 +23,16 @@ def delete_chosen(study: Study, keys: Iterable[BeatKey]) -> Edit:
     """
     nodes = {key for key in keys if not isinstance(key, Part)}
     if study.root in nodes:
-        raise EditRefusedError("The start position cannot be deleted.")
+        raise EditRefusedError(tr("The start position cannot be deleted."))
     removals = tuple(RemoveBranch(node) for node in tops(study, nodes))
     if not removals:
-        raise EditRefusedError("No move is chosen that could be deleted.")
-    return removals[0] if len(removals) == 1 else Several(removals, "Delete branches")
+        raise EditRefusedError(tr("No move is chosen that could be deleted."))
+    return removals[0] if len(removals) == 1 else Several(removals, tr_later("Delete branches"))
 
 
 def clear_chosen(study: Study, keys: Iterable[BeatKey]) -> Edit:
     """The edit after which nothing is said at these rows. Raises EditRefusedError where nothing is said already."""
-    label = "Clear spoken lines"
+    label = tr_later("Clear spoken lines")
     changes: list[Edit] = []
     for key in keys:
         if isinstance(key, Part):
@@ -41,7 +42,7 @@ def clear_chosen(study: Study, keys: Iterable[BeatKey]) -> Edit:
         elif study.nodes[key].spoken:
             changes.append(ChangeNode(key, "spoken", SILENT, label))
     if not changes:
-        raise EditRefusedError("Nothing is said here that could be cleared.")
+        raise EditRefusedError(tr("Nothing is said here that could be cleared."))
     return changes[0] if len(changes) == 1 else Several(tuple(changes), label)
 
 
@@ -54,11 +55,13 @@ def tell_chosen(study: Study, keys: Iterable[BeatKey], telling: Telling) -> Edit
     starts = dict.fromkeys(study.line_start(key) for key in keys if not isinstance(key, Part))
     side_lines = [start for start in starts if start != study.root]
     if not side_lines:
-        raise EditRefusedError("No side-line is chosen: the main line is always told.")
-    label = "Change the running order"
+        raise EditRefusedError(tr("No side-line is chosen: the main line is always told."))
+    label = tr_later("Change the running order")
     changes = [
         ChangeNode(start, "telling", telling, label) for start in side_lines if study.nodes[start].telling != telling
     ]
     if not changes:
-        raise EditRefusedError("It is not told as it is." if telling == _HIDDEN else "It is told there already.")
+        raise EditRefusedError(
+            tr("It is not told as it is.") if telling == _HIDDEN else tr("It is told there already.")
+        )
     return changes[0] if len(changes) == 1 else Several(tuple(changes), label)

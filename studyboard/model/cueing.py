@@ -9,8 +9,9 @@ from studyboard.model.errors import EditRefusedError
 from studyboard.model.order import VisitKind, running_order
 from studyboard.model.script import SILENT, Cue, SpokenLine
 from studyboard.model.study import Study
+from studyboard.translation import tr, tr_later
 
-_LABEL = "Play a move at a word"
+_LABEL = tr_later("Play a move at a word")
 
 
 def play_at_word(study: Study, node_id: int, move: chess.Move, line: SpokenLine, word: int) -> tuple[Edit, int]:
@@ -25,16 +26,16 @@ def play_at_word(study: Study, node_id: int, move: chess.Move, line: SpokenLine,
     """
     node = study.nodes[node_id]
     if not line:
-        raise EditRefusedError("There are no words yet at which a move could be played.")
+        raise EditRefusedError(tr("There are no words yet at which a move could be played."))
     if node.think:
-        raise EditRefusedError("The think pause here ends this line: the next move has one of its own.")
+        raise EditRefusedError(tr("The think pause here ends this line: the next move has one of its own."))
     if any(cue.mark is not None for cue in line.cues):
-        raise EditRefusedError("This line shows marks of its own move: the next move has a line of its own.")
+        raise EditRefusedError(tr("This line shows marks of its own move: the next move has a line of its own."))
     child = next((study.nodes[c] for c in node.children if study.nodes[c].move == move), None)
     if child is None and node.children:
-        raise EditRefusedError("This move begins a side-line: it has a line of its own.")
+        raise EditRefusedError(tr("This move begins a side-line: it has a line of its own."))
     if child is not None and (child.spoken or child.think or child.intended is not None):
-        raise EditRefusedError("The move that was played has a line of its own.")
+        raise EditRefusedError(tr("The move that was played has a line of its own."))
     added = add_move(study, node_id, move)
     child_id = added.node if child is None else child.id
     cues = [cue for cue in line.cues if cue.node != child_id]
@@ -50,7 +51,7 @@ def play_at_word(study: Study, node_id: int, move: chess.Move, line: SpokenLine,
     after = study.snapshot()
     apply(after, edit)
     if not _told_right_after(after, node_id, child_id):
-        raise EditRefusedError("This move is not told right after this one: it has a line of its own.")
+        raise EditRefusedError(tr("This move is not told right after this one: it has a line of its own."))
     return edit, child_id
 
 

@@ -15,6 +15,7 @@ from studyboard.model.notes import command_text, plain_text
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Changed, Study, start_board
 from studyboard.model.takes import Take
+from studyboard.translation import tr, tr_later
 
 #: The fields of a node that an author may set; the tree itself changes by the other edits.
 NODE_FIELDS = frozenset(field.name for field in fields(Node)) - {"id", "parent", "move", "children"}
@@ -52,7 +53,7 @@ class AddMove:
     move: chess.Move
     node: int
     place: int = -1
-    label: str = "Add a move"
+    label: str = tr_later("Add a move")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -65,18 +66,18 @@ class InsertBranch:
 
     nodes: tuple[Node, ...]
     place: int = -1
-    label: str = "Insert a branch"
+    label: str = tr_later("Insert a branch")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         top = self.nodes[0]
         if top.parent is None or top.parent not in study.nodes:
-            raise EditRefusedError("The place where this branch belongs is not on the tree any more.")
+            raise EditRefusedError(tr("The place where this branch belongs is not on the tree any more."))
         if any(node.id in study.nodes for node in self.nodes):
-            raise EditRefusedError("This branch is on the tree already.")
+            raise EditRefusedError(tr("This branch is on the tree already."))
         parent = study.nodes[top.parent]
         if any(study.nodes[child].move == top.move for child in parent.children):
-            raise EditRefusedError("This move is on the tree already.")
+            raise EditRefusedError(tr("This move is on the tree already."))
         place = len(parent.children) if self.place < 0 else self.place
         children = (*parent.children[:place], top.id, *parent.children[place:])
         study.nodes[parent.id] = replace(parent, children=children)
@@ -93,13 +94,13 @@ class RemoveBranch:
     """Take a node and everything after it off the tree."""
 
     node: int
-    label: str = "Delete a branch"
+    label: str = tr_later("Delete a branch")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         top = _node(study, self.node)
         if top.parent is None:
-            raise EditRefusedError("The start position cannot be deleted.")
+            raise EditRefusedError(tr("The start position cannot be deleted."))
         parent = study.nodes[top.parent]
         branch = tuple(study.branch(top.id))
         place = parent.children.index(top.id)
@@ -117,17 +118,17 @@ class MoveChild:
 
     node: int
     place: int
-    label: str = "Reorder side-lines"
+    label: str = tr_later("Reorder side-lines")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         node = _node(study, self.node)
         if node.parent is None:
-            raise EditRefusedError("The start position has no place among others.")
+            raise EditRefusedError(tr("The start position has no place among others."))
         parent = study.nodes[node.parent]
         was = parent.children.index(node.id)
         if not 0 <= self.place < len(parent.children):
-            raise EditRefusedError("There is no such place among the moves played here.")
+            raise EditRefusedError(tr("There is no such place among the moves played here."))
         others = _without(parent.children, node.id)
         study.nodes[parent.id] = replace(parent, children=(*others[: self.place], node.id, *others[self.place :]))
         changed.nodes.add(parent.id)
@@ -141,12 +142,12 @@ class ChangeNode:
     node: int
     field: str
     value: Any
-    label: str = "Change a node"
+    label: str = tr_later("Change a node")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if self.field not in NODE_FIELDS:
-            raise EditRefusedError(f"A node has nothing called “{self.field}” that could be set.")
+            raise EditRefusedError(tr("A node has nothing called “{field}” that could be set.", field=self.field))
         node = _node(study, self.node)
         was = getattr(node, self.field)
         study.nodes[node.id] = replace(node, **{self.field: self.value})
@@ -159,7 +160,7 @@ class ChangeHeaders:
     """Replace the tag pairs, in this order."""
 
     headers: tuple[tuple[str, str], ...]
-    label: str = "Change the headers"
+    label: str = tr_later("Change the headers")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -167,7 +168,7 @@ class ChangeHeaders:
         was = tuple(study.headers.items())
         board = start_board(headers)
         if board != start_board(study.headers) and study.nodes[study.root].children:
-            raise EditRefusedError("The start position cannot change while moves stand on the tree.")
+            raise EditRefusedError(tr("The start position cannot change while moves stand on the tree."))
         study.headers = headers
         changed.headers = True
         return ChangeHeaders(was, self.label)
@@ -179,7 +180,7 @@ class ChangeLine:
 
     part: Part
     line: FreeLine
-    label: str = "Change the script"
+    label: str = tr_later("Change the script")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -194,12 +195,12 @@ class ChangeSlot:
     """Set the length that the talk should have (s), or None."""
 
     slot: float | None
-    label: str = "Set the slot"
+    label: str = tr_later("Set the slot")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if self.slot is not None and not 0 < self.slot < 86_400:
-            raise EditRefusedError("A slot is longer than nothing and shorter than a day.")
+            raise EditRefusedError(tr("A slot is longer than nothing and shorter than a day."))
         was, study.slot = study.slot, self.slot
         changed.settings = True
         return ChangeSlot(was, self.label)
@@ -210,7 +211,7 @@ class ChangePace:
     """Set how the presenter speaks."""
 
     pace: Pace
-    label: str = "Set the pace"
+    label: str = tr_later("Set the pace")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -224,7 +225,7 @@ class PutTake:
     """Add a take, or replace what is known of it."""
 
     take: Take
-    label: str = "Keep a take"
+    label: str = tr_later("Keep a take")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -240,12 +241,12 @@ class DropTake:
     """Forget a take; its sound stays in the file until it is purged."""
 
     take: int
-    label: str = "Drop a take"
+    label: str = tr_later("Drop a take")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if self.take not in study.takes:
-            raise EditRefusedError("There is no such take.")
+            raise EditRefusedError(tr("There is no such take."))
         was = study.takes.pop(self.take)
         changed.takes.add(self.take)
         return PutTake(was, self.label)
@@ -256,7 +257,7 @@ class ChangeRehearsed:
     """Set how long beats took in rehearsal (s), by beat; None forgets one."""
 
     seconds: tuple[tuple[BeatKey, float | None], ...]
-    label: str = "Keep a rehearsal"
+    label: str = tr_later("Keep a rehearsal")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -275,7 +276,7 @@ class ChangeLeft:
     """Set which queries of the read-through are left."""
 
     left: tuple[LeftQuery, ...]
-    label: str = "Leave a query"
+    label: str = tr_later("Leave a query")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -290,12 +291,12 @@ class ChangePronunciations:
     """Set how words are said, by the word as it is written; None forgets one."""
 
     hints: tuple[tuple[str, str | None], ...]
-    label: str = "Change a pronunciation"
+    label: str = tr_later("Change a pronunciation")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if any(not word.strip() for word, _ in self.hints):
-            raise EditRefusedError("A pronunciation belongs to a word.")
+            raise EditRefusedError(tr("A pronunciation belongs to a word."))
         was = tuple((word, study.pronunciations.get(word)) for word, _ in self.hints)
         for word, said in self.hints:
             if said is None:
@@ -311,7 +312,7 @@ class ChangeLanguage:
     """Set what the script is written in, such as "en_GB"; "" for the language of the desk."""
 
     language: str
-    label: str = "Set the language of the script"
+    label: str = tr_later("Set the language of the script")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -325,12 +326,12 @@ class ChangeWords:
     """Set which spellings are right in this script although no dictionary has them."""
 
     words: tuple[str, ...]
-    label: str = "Change the words of this study"
+    label: str = tr_later("Change the words of this study")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
         if any(not word or word.split() != [word] for word in self.words):
-            raise EditRefusedError("What is added to the words of a study is one word without blanks.")
+            raise EditRefusedError(tr("What is added to the words of a study is one word without blanks."))
         was = tuple(sorted(study.words))
         study.words = frozenset(self.words)
         changed.settings = True
@@ -342,7 +343,7 @@ class Several:
     """Edits that belong together: all of them or none."""
 
     edits: tuple[Edit, ...]
-    label: str = "Several changes"
+    label: str = tr_later("Several changes")
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
@@ -369,8 +370,8 @@ def promote(study: Study, node: int) -> Edit:
     """
     start = study.line_start(node)
     if start == study.root:
-        raise EditRefusedError("This is the main line already.")
-    return _told(study, start, MoveChild(start, _place(study, start) - 1, "Promote a side-line"))
+        raise EditRefusedError(tr("This is the main line already."))
+    return _told(study, start, MoveChild(start, _place(study, start) - 1, tr_later("Promote a side-line")))
 
 
 def demote(study: Study, node: int) -> Edit:
@@ -381,8 +382,8 @@ def demote(study: Study, node: int) -> Edit:
     siblings = _siblings(study, node)
     place = siblings.index(node) if node in siblings else -1
     if place < 0 or place + 1 >= len(siblings):
-        raise EditRefusedError("There is no side-line below this one to change places with.")
-    return MoveChild(node, place + 1, "Demote a line")
+        raise EditRefusedError(tr("There is no side-line below this one to change places with."))
+    return MoveChild(node, place + 1, tr_later("Demote a line"))
 
 
 def make_main_line(study: Study, node: int) -> Edit:
@@ -393,8 +394,8 @@ def make_main_line(study: Study, node: int) -> Edit:
         if step != study.root and _siblings(study, step)[0] != step
     )
     if not edits:
-        raise EditRefusedError("This is the main line already.")
-    return Several(edits, "Make this the main line")
+        raise EditRefusedError(tr("This is the main line already."))
+    return Several(edits, tr_later("Make this the main line"))
 
 
 def _told(study: Study, node: int, move: MoveChild) -> Edit:
@@ -408,7 +409,7 @@ def try_move(study: Study, parent: int, move: chess.Move) -> tuple[Edit, int]:
     """The edit that puts *move* after *parent* without telling it, and the id that it gets."""
     added = add_move(study, parent, move)
     hide = ChangeNode(added.node, "telling", Telling(Place.HIDDEN))
-    return Several((added, hide), "Try a move"), added.node
+    return Several((added, hide), tr_later("Try a move")), added.node
 
 
 def notes_to_spoken(study: Study, nodes: Iterable[int]) -> Edit:
@@ -425,15 +426,15 @@ def notes_to_spoken(study: Study, nodes: Iterable[int]) -> Edit:
             edits.append(ChangeNode(node.id, "note_before", command_text(node.note_before)))
             edits.append(ChangeNode(node.id, "note", command_text(node.note)))
     if not edits:
-        raise EditRefusedError("No note here could become a spoken line.")
-    return Several(tuple(edits), "Turn notes into spoken lines")
+        raise EditRefusedError(tr("No note here could become a spoken line."))
+    return Several(tuple(edits), tr_later("Turn notes into spoken lines"))
 
 
 def _node(study: Study, node_id: int) -> Node:
     try:
         return study.nodes[node_id]
     except KeyError:
-        raise EditRefusedError("This node is not on the tree any more.") from None
+        raise EditRefusedError(tr("This node is not on the tree any more.")) from None
 
 
 def _without(children: tuple[int, ...], child: int) -> tuple[int, ...]:

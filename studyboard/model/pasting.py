@@ -11,6 +11,7 @@ from studyboard.model.edits import ChangeNode, Edit, InsertBranch, RemoveBranch,
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.node import Node
 from studyboard.model.study import Study, start_board
+from studyboard.translation import tr, tr_later
 
 
 def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
@@ -35,11 +36,15 @@ def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
             at, before = target[node.parent], boards[node.parent]
         move = node.move
         if move is None:
-            raise EditRefusedError("A start position cannot be pasted after a move.")
+            raise EditRefusedError(tr("A start position cannot be pasted after a move."))
         if move not in before.legal_moves and (move or before.is_check()):
             number_text = f"{before.fullmove_number}{'.' if before.turn else '...'}"
             raise EditRefusedError(
-                f"This branch does not fit here: {number_text} {_squares(move)} is not a legal move."
+                tr(
+                    "This branch does not fit here: {number_text} {squares} is not a legal move.",
+                    number_text=number_text,
+                    squares=_squares(move),
+                )
             )
         after = before.copy(stack=False)
         after.push(move)
@@ -58,10 +63,12 @@ def paste(study: Study, branch: Sequence[Node], parent: int) -> Edit:
         target[node.id] = fresh
         fresh += 1
     for top in tops:
-        edits.append(InsertBranch(tuple(_retargeted(node, target) for node in _branch(added, top)), label="Paste"))
+        edits.append(
+            InsertBranch(tuple(_retargeted(node, target) for node in _branch(added, top)), label=tr_later("Paste"))
+        )
     if not edits:
-        raise EditRefusedError("All of this branch stands here already.")
-    return Several(tuple(edits), "Paste a branch")
+        raise EditRefusedError(tr("All of this branch stands here already."))
+    return Several(tuple(edits), tr_later("Paste a branch"))
 
 
 def cut_and_paste(study: Study, node: int, parent: int) -> Edit:
@@ -71,14 +78,14 @@ def cut_and_paste(study: Study, node: int, parent: int) -> Edit:
     """
     branch = tuple(study.branch(node))
     if any(inside.id == parent for inside in branch):
-        raise EditRefusedError("A branch cannot be pasted into itself.")
+        raise EditRefusedError(tr("A branch cannot be pasted into itself."))
     if branch[0].parent == parent:
-        raise EditRefusedError("All of this branch stands here already.")
+        raise EditRefusedError(tr("All of this branch stands here already."))
     merged = paste(study, branch, parent)
     cut = RemoveBranch(node)
     if any(study.nodes[child].move == branch[0].move for child in study.nodes[parent].children):
-        return Several((merged, cut), "Move a branch")
-    return Several((cut, InsertBranch((replace(branch[0], parent=parent), *branch[1:]))), "Move a branch")
+        return Several((merged, cut), tr_later("Move a branch"))
+    return Several((cut, InsertBranch((replace(branch[0], parent=parent), *branch[1:]))), tr_later("Move a branch"))
 
 
 def _squares(move: chess.Move) -> str:

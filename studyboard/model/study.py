@@ -13,6 +13,7 @@ from studyboard.model.left_query import LeftQuery
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part
 from studyboard.model.takes import Take
+from studyboard.translation import tr
 
 #: The seven tag roster of the PGN standard (1994), section 8.1.1, in its order, with its defaults.
 SEVEN_TAG_ROSTER: Mapping[str, str] = MappingProxyType(
@@ -195,5 +196,9 @@ def start_board(headers: Mapping[str, str]) -> chess.Board:
         return chess.Board(fen, chess960=chess960)
     except ValueError as reason:
         raise EditRefusedError(
-            f"The FEN tag holds no position ({reason}). A position looks like “{chess.STARTING_FEN}”."
+            tr(
+                "The FEN tag holds no position ({reason}). A position looks like “{example}”.",
+                reason=reason,
+                example=chess.STARTING_FEN,
+            )
         ) from reason

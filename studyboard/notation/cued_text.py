@@ -9,6 +9,7 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import Cue, SpokenLine, words
 from studyboard.model.study import Study
 from studyboard.notation.labels import move_number
+from studyboard.translation import tr
 
 _BRACES = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
 _MARK = re.compile(r"mark\s+([0-9]{1,6})")
@@ -39,7 +40,9 @@ def parse_cued(study: Study, positions: Positions, node_id: int, text: str) -> S
         if whole in ("{{", "}}"):
             plain.append(whole[0])
         elif found[1] is None:
-            raise CuedTextError(f"A brace stands alone in “{_near(text, found.start())}”; write it twice to say it.")
+            raise CuedTextError(
+                tr("A brace stands alone in “{text}”; write it twice to say it.", text=_near(text, found.start()))
+            )
         else:
             cues.append(_cue(found[1].strip(), _words_before(plain), path, positions, marks))
     plain.append(text[at:])
@@ -76,7 +79,7 @@ def write_cued(study: Study, positions: Positions, node_id: int) -> str:
 def _names(study: Study, positions: Positions, node_id: int) -> dict[tuple[int | None, int | None], str]:
     """What the moves and marks that this node's line may cue are called."""
     names: dict[tuple[int | None, int | None], str] = {
-        (None, mark): f"mark {mark + 1}" for mark in range(len(study.nodes[node_id].marks))
+        (None, mark): tr("mark {mark}", mark=mark + 1) for mark in range(len(study.nodes[node_id].marks))
     }
     taken: set[str] = set()
     for step in reversed(study.path(node_id)[1:]):
@@ -91,8 +94,10 @@ def _cue(name: str, word: int, path: list[int], positions: Positions, marks: int
     if found := _MARK.fullmatch(name):
         number = int(found[1])
         if not 1 <= number <= marks:
-            have = "no marks" if not marks else "one mark" if marks == 1 else f"{marks} marks"
-            raise CuedTextError(f"There is no mark {number} here: this position has {have}.")
+            have = tr("no marks") if not marks else tr("one mark") if marks == 1 else tr("{marks} marks", marks=marks)
+            raise CuedTextError(
+                tr("There is no mark {number} here: this position has {have}.", number=number, have=have)
+            )
         return Cue(word, mark=number - 1)
     move = _MOVE.fullmatch(name)
     assert move is not None
@@ -101,7 +106,7 @@ def _cue(name: str, word: int, path: list[int], positions: Positions, marks: int
     for step in reversed(path[1:]):
         if positions.san(step).rstrip("+#") == san and number_text in ("", move_number(positions, step)):
             return Cue(word, node=step)
-    raise CuedTextError(f"“{{{name}}}” is no move on the way to this position, and no mark either.")
+    raise CuedTextError(tr("“{{{name}}}” is no move on the way to this position, and no mark either.", name=name))
 
 
 def _words_before(plain: list[str]) -> int:

@@ -17,6 +17,7 @@ from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study, start_board
 from studyboard.notation.spoken_moves import written
 from studyboard.notation.written_move import ANY_PIECE, CASTLES_LONG, CASTLES_SHORT, PASSES, WrittenMove, readings
+from studyboard.translation import tr
 
 _NUMBER = re.compile(r"(?P<number>[0-9]{1,4})\s*(?P<dots>\.\.\.|…|\.)\s*(?P<move>\S.*)")
 _PLACEMENT = re.compile(r"[pnbrqkPNBRQK1-8]{1,8}(?:/[pnbrqkPNBRQK1-8]{1,8}){7}")
@@ -185,7 +186,11 @@ def _position_test(study: Study, text: str) -> Callable[[chess.Board], bool]:
             board.set_fen(text)
     except ValueError as reason:
         raise UnreadablePositionError(
-            f"This is no position in FEN ({reason}). One looks like “{chess.STARTING_FEN}”."
+            tr(
+                "This is no position in FEN ({reason}). One looks like “{example}”.",
+                reason=reason,
+                example=chess.STARTING_FEN,
+            )
         ) from reason
     wanted = _key(board)
     if len(fields) == 1:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import islice
 
 from studyboard.model.positions import Positions
+from studyboard.translation import tr
 
 #: White's pieces for both sides, as printed books have them.
 _FIGURINES = str.maketrans("KQRBN", "♔♕♖♗♘")
@@ -46,4 +47,4 @@ def line_label(positions: Positions, node_id: int, moves: int = 3) -> str:
     for node in line[:moves]:
         white_moved = not positions.board(node).turn
         words.append(move_label(positions, node) if white_moved or not words else positions.san(node))
-    return " ".join(words) + (" …" if len(line) > moves else "") if words else "Start"
+    return " ".join(words) + (" …" if len(line) > moves else "") if words else tr("Start")

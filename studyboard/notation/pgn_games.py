@@ -11,6 +11,7 @@ from typing import TypeAlias
 
 from studyboard.model.errors import StudyboardError
 from studyboard.notation.pgn_tokens import LOOSE_TAG, TAG, decoded, tag_name, tag_value
+from studyboard.translation import tr
 
 #: Told how many bytes of how many are done.
 Progress: TypeAlias = Callable[[int, int], None]
@@ -89,7 +90,9 @@ def game_text_at(path: Path, entry: GameEntry) -> GameText:
     with _opened(path) as data:
         piece = data[entry.offset : entry.offset + entry.length]
         if len(piece) < entry.length:
-            raise StudyboardError(f"{path.name} has changed since its games were listed: list them again.")
+            raise StudyboardError(
+                tr("{name} has changed since its games were listed: list them again.", name=path.name)
+            )
         return GameText(entry.number, entry.line, entry.column, decoded(piece))
 
 
@@ -115,7 +118,9 @@ class _opened:  # noqa: N801 - reads as a verb where it is used
                 self._mapped = mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ)
                 return self._mapped
         except OSError as reason:
-            raise StudyboardError(f"{self._path} cannot be read: {reason.strerror or reason}.") from reason
+            raise StudyboardError(
+                tr("{path} cannot be read: {reason}.", path=self._path, reason=reason.strerror or reason)
+            ) from reason
 
     def __exit__(self, *_: object) -> None:
         if self._mapped is not None:

@@ -35,6 +35,7 @@ from studyboard.notation.pgn_tokens import (
 from studyboard.notation.quick_board import QuickBoard, Undo
 from studyboard.notation.rules_board import RulesBoard, candidates, reading_board
 from studyboard.notation.written_move import WrittenMove, readings
+from studyboard.translation import tr
 
 _RESULTS = {"1/2": "1/2-1/2", "½": "1/2-1/2", "½-½": "1/2-1/2"}
 
@@ -119,7 +120,8 @@ class MovetextReader:
                 self._read_suffix(suffix, token.start(2))
             if move.promotion and not written.promotion:
                 self.draft.report(
-                    token.start(1), f"“{word}” does not say what the pawn becomes: it was read as a queen."
+                    token.start(1),
+                    tr("“{word}” does not say what the pawn becomes: it was read as a queen.", word=word),
                 )
 
     def read_foreword(self, start: int, end: int) -> None:
@@ -139,8 +141,10 @@ class MovetextReader:
         if self._around:
             count = len(self._around)
             opened = self._around[1].opened if count > 1 else self._line.opened
-            what = "A variation is" if count == 1 else f"{count} variations are"
-            self.draft.report(opened, f"{what} never closed: “)” is missing. It was closed at the end of the game.")
+            what = tr("A variation is") if count == 1 else tr("{count} variations are", count=count)
+            self.draft.report(
+                opened, tr("{what} never closed: “)” is missing. It was closed at the end of the game.", what=what)
+            )
         while self._around:
             self._close()
         self._keep_waiting(self._line, self._line.node)
@@ -166,7 +170,7 @@ class MovetextReader:
             if self._around:
                 self._close()
             else:
-                self.draft.report(token.start(CLOSES), "A “)” closes no variation; it was left out.")
+                self.draft.report(token.start(CLOSES), tr("A “)” closes no variation; it was left out."))
         elif kind == GLYPH:
             self._read_glyph(token)
         elif kind == SUFFIX:
@@ -181,7 +185,7 @@ class MovetextReader:
     def _read_comment(self, token: Match[str]) -> None:
         if not token[COMMENT]:
             self.draft.report(
-                token.start(COMMENT - 1) - 1, "A comment is never closed: “}” is missing. It was kept whole."
+                token.start(COMMENT - 1) - 1, tr("A comment is never closed: “}” is missing. It was kept whole.")
             )
         self._comment(comment_text(token[COMMENT - 1]))
 
@@ -198,14 +202,17 @@ class MovetextReader:
             self._add_nag(int(number))
         else:
             self.draft.report(
-                token.start(GLYPH) - 1, f"“${number}” is no annotation glyph ($0 to $255); kept as a note."
+                token.start(GLYPH) - 1,
+                tr("“${number}” is no annotation glyph ($0 to $255); kept as a note.", number=number),
             )
             self._comment(f"${number}")
 
     def _read_suffix(self, suffix: str, at: int) -> None:
         nag = SUFFIXES.get(suffix)
         if nag is None:
-            self.draft.report(at, f"“{suffix}” is no judgement of a move that the standard knows; kept as a note.")
+            self.draft.report(
+                at, tr("“{suffix}” is no judgement of a move that the standard knows; kept as a note.", suffix=suffix)
+            )
             self._comment(suffix)
         else:
             self._add_nag(nag)
@@ -227,7 +234,9 @@ class MovetextReader:
         line = self._line
         at = token.start(OPENS)
         if line.undo is None:
-            self.draft.report(at, "A variation begins before any move that it could replace; it was read from here.")
+            self.draft.report(
+                at, tr("A variation begins before any move that it could replace; it was read from here.")
+            )
             inner = _Line(line.board.copy(), line.node, line.ply, at, main=False)
         else:
             board = line.board.before(line.undo)
@@ -319,9 +328,11 @@ class MovetextReader:
         label = f"{(line.ply + 1) // 2}{'.' if line.ply % 2 else '...'} {word}"
         found = candidates(line.board.as_board(), meant[0]) if meant else []
         if len(found) > 1:
-            squares = " and ".join(sorted(chess.square_name(move.from_square) for move in found))
-            return f"“{label}” can be played from {squares}, and the text does not say which."
-        return f"“{label}” is not a legal move here."
+            squares = tr(" and ").join(sorted(chess.square_name(move.from_square) for move in found))
+            return tr(
+                "“{label}” can be played from {squares}, and the text does not say which.", label=label, squares=squares
+            )
+        return tr("“{label}” is not a legal move here.", label=label)
 
     def _skip(self, at: int, tokens: Iterator[Match[str]], why: str) -> None:
         """Leave out the rest of this line from *at* on; its text becomes a note."""
@@ -347,8 +358,8 @@ class MovetextReader:
         line = self._line
         inside = self._around and line.undo is None
         if why:
-            rest = "this variation" if self._around else "the game"
-            self.draft.report(at, f"{why} The rest of {rest} was kept as a note.")
+            rest = tr("this variation") if self._around else tr("the game")
+            self.draft.report(at, tr("{why} The rest of {rest} was kept as a note.", why=why, rest=rest))
         if inside:
             self._comment(f"({unread})")
         elif unread:
@@ -367,7 +378,9 @@ class MovetextReader:
             start, end = self._strange
             self._strange = None
             words = comment_text(self._text[start:end].strip())
-            self.draft.report(start, f"“{_short(words)}” is neither a move nor a comment; kept as a note.")
+            self.draft.report(
+                start, tr("“{text}” is neither a move nor a comment; kept as a note.", text=_short(words))
+            )
             self._comment(words)
 
     def _stood_for_a_move(self, token: Match[str]) -> bool:
@@ -386,7 +399,7 @@ class MovetextReader:
         assert self._strange is not None
         start, end = self._strange
         self._strange = None
-        self._skip(start, tokens, f"“{_short(self._text[start:end])}” stands for a move but is none.")
+        self._skip(start, tokens, tr("“{text}” stands for a move but is none.", text=_short(self._text[start:end])))
 
 
 def _short(words: str) -> str:

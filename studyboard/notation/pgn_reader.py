@@ -18,6 +18,7 @@ from studyboard.notation.pgn_draft import Draft
 from studyboard.notation.pgn_games import GameEntry, GameText, game_text_at, game_texts, loose_value
 from studyboard.notation.pgn_movetext import MovetextReader
 from studyboard.notation.pgn_tokens import BETWEEN, LOOSE_TAG, TAG, tag_name, tag_value
+from studyboard.translation import tr
 
 _Odd: TypeAlias = "list[tuple[int, str]]"
 _CHESS = frozenset({"", "standard", "chess", "normal", "from position", "orthodox", "?", "-"})
@@ -111,13 +112,28 @@ def _read_tags(text: str, at: int, odd: _Odd) -> tuple[dict[str, str], dict[str,
             if match is None:
                 break
             name, value = tag_name(match[1]), loose_value(match[2])
-            odd.append((begin, f'This tag is not written as [{name} "…"]; it was read as “{value}”.'))
+            odd.append(
+                (
+                    begin,
+                    tr('This tag is not written as [{name} "…"]; it was read as “{value}”.', name=name, value=value),
+                )
+            )
         at = match.end()
         if name not in found:
             found[name] = value
             places[name] = begin
         elif found[name] != value:
-            odd.append((begin, f"A second {name} tag says “{value}”; the first one, “{found[name]}”, was kept."))
+            odd.append(
+                (
+                    begin,
+                    tr(
+                        "A second {name} tag says “{value}”; the first one, “{found}”, was kept.",
+                        name=name,
+                        value=value,
+                        found=found[name],
+                    ),
+                )
+            )
     headers = {name: found.pop(name, default) for name, default in SEVEN_TAG_ROSTER.items()}
     headers.update(found)
     if "FEN" in headers:
@@ -133,10 +149,15 @@ def _start(headers: dict[str, str], odd: _Odd, places: dict[str, int]) -> tuple[
     except EditRefusedError as reason:
         fen = headers.pop("FEN")
         headers.pop("SetUp", None)
-        odd.append((places["FEN"], f"{reason} The moves of this game were kept as a note."))
+        odd.append((places["FEN"], tr("{reason} The moves of this game were kept as a note.", reason=reason)))
         return start_board(headers), f"FEN: {fen}"
     if variant.strip().lower() not in _CHESS and not board.chess960:
-        odd.append((places["Variant"], f"The Variant tag says “{variant}”; the moves were read by the rules of chess."))
+        odd.append(
+            (
+                places["Variant"],
+                tr("The Variant tag says “{variant}”; the moves were read by the rules of chess.", variant=variant),
+            )
+        )
     return board, ""
 
 
@@ -146,7 +167,11 @@ def _settle_result(headers: dict[str, str], marker: str | None, odd: _Odd, place
     if headers["Result"].strip() in _UNKNOWN:
         headers["Result"] = marker
     elif marker != "*":
-        said = f"The Result tag says “{headers['Result']}” but the moves end with “{marker}”; the tag was kept."
+        said = tr(
+            "The Result tag says “{result}” but the moves end with “{marker}”; the tag was kept.",
+            result=headers["Result"],
+            marker=marker,
+        )
         odd.append((places["Result"], said))
 
 

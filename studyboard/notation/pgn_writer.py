@@ -10,6 +10,7 @@ from studyboard.model.node import Node
 from studyboard.model.positions import Positions
 from studyboard.model.script import Part
 from studyboard.model.study import SEVEN_TAG_ROSTER, Study
+from studyboard.translation import tr
 
 #: Section 8.2.1: lines of movetext with fewer than 80 characters.
 _WIDTH = 79
@@ -53,7 +54,12 @@ def pgn_text(study: Study, positions: Positions | None = None, *, spoken: bool =
 def pgn_remarks(study: Study, *, spoken: bool = True, notes: bool = True) -> tuple[str, ...]:
     """What `pgn_text` puts otherwise than it stands in the study, or than the standard knows it; in sentences."""
     found = [
-        f"The {name} tag has {len(value)} characters and PGN allows {_LONGEST_VALUE}: the rest was left out."
+        tr(
+            "The {name} tag has {count} characters and PGN allows {most}: the rest was left out.",
+            name=name,
+            count=len(value),
+            most=_LONGEST_VALUE,
+        )
         for name, value in study.headers.items()
         if len(value) > _LONGEST_VALUE
     ]
@@ -61,11 +67,18 @@ def pgn_remarks(study: Study, *, spoken: bool = True, notes: bool = True) -> tup
     for node in study.nodes.values():
         texts += [node.spoken.text if spoken else "", *((node.note_before, node.note) if notes else ())]
     if braced := sum("}" in line for line in _comments(texts)):
-        places = "one comment" if braced == 1 else f"{braced} comments"
-        found.append(f"A “}}” would end a comment of PGN: in {places} the braces were made full-width, “｛” and “｝”.")
+        places = tr("one comment") if braced == 1 else tr("{braced} comments", braced=braced)
+        found.append(
+            tr(
+                "A “}}” would end a comment of PGN: in {places} the braces were made full-width, “｛” and “｝”.",
+                places=places,
+            )
+        )
     if nulls := sum(node.move is not None and not node.move for node in study.nodes.values()):
-        moves = "One move is a null move" if nulls == 1 else f"{nulls} moves are null moves"
-        found.append(f"{moves}, written “--”: PGN knows none, and other programs may stop reading there.")
+        moves = tr("One move is a null move") if nulls == 1 else tr("{nulls} moves are null moves", nulls=nulls)
+        found.append(
+            tr("{moves}, written “--”: PGN knows none, and other programs may stop reading there.", moves=moves)
+        )
     return tuple(found)
 
 

@@ -13,6 +13,7 @@ import chess
 
 from studyboard.notation.spoken_numbers import NumberWords, decade_words, figures, number_words, ordinal_words
 from studyboard.resources_path import resource
+from studyboard.translation import tr
 
 _MOVE = r"""
     (?: (?P<castles>[O0]-[O0](?P<long>-[O0])?)
@@ -91,29 +92,39 @@ def speak_number(number: int, table: SpokenTable | None = None) -> str:
 def describe_move(board: chess.Board, move: chess.Move) -> str:
     """A legal move in a full sentence's words, for those who hear the board: “white knight from g1 to f3, check”."""
     if not move:
-        return f"{'white' if board.turn else 'black'} passes the turn"
+        return tr("white passes the turn") if board.turn else tr("black passes the turn")
     piece = board.piece_at(move.from_square)
     if piece is None:
         return move.uci()
-    side = "white" if piece.color else "black"
-    name = chess.piece_name(piece.piece_type)
-    from_name, to_name = chess.square_name(move.from_square), chess.square_name(move.to_square)
+    kind = tr(chess.piece_name(piece.piece_type))
+    name = tr("white {piece}", piece=kind) if piece.color else tr("black {piece}", piece=kind)
+    origin, target = chess.square_name(move.from_square), chess.square_name(move.to_square)
     if board.is_castling(move):
-        said = f"{side} castles {'queenside' if board.is_queenside_castling(move) else 'kingside'}"
+        said = _castling_words(piece.color, board.is_kingside_castling(move))
+    elif board.is_en_passant(move):
+        said = tr(
+            "{piece} from {origin} takes the pawn in passing, to {target}", piece=name, origin=origin, target=target
+        )
     elif board.is_capture(move):
-        taken = "pawn" if board.is_en_passant(move) else chess.piece_name(board.piece_type_at(move.to_square) or 1)
-        said = f"{side} {name} from {from_name} takes the {taken} on {to_name}"
-        if board.is_en_passant(move):
-            said = f"{side} {name} from {from_name} takes the {taken} in passing, to {to_name}"
+        taken = tr(chess.piece_name(board.piece_type_at(move.to_square) or chess.PAWN))
+        said = tr(
+            "{piece} from {origin} takes the {taken} on {target}", piece=name, origin=origin, taken=taken, target=target
+        )
     else:
-        said = f"{side} {name} from {from_name} to {to_name}"
+        said = tr("{piece} from {origin} to {target}", piece=name, origin=origin, target=target)
     if move.promotion:
-        said += f", promotes to a {chess.piece_name(move.promotion)}"
+        said = tr("{move}, promotes to a {piece}", move=said, piece=tr(chess.piece_name(move.promotion)))
     after = board.copy(stack=False)
     after.push(move)
     if after.is_checkmate():
-        return f"{said}, checkmate"
-    return f"{said}, check" if after.is_check() else said
+        return tr("{move}, checkmate", move=said)
+    return tr("{move}, check", move=said) if after.is_check() else said
+
+
+def _castling_words(colour: chess.Color, short: bool) -> str:
+    if colour:
+        return tr("white castles kingside") if short else tr("white castles queenside")
+    return tr("black castles kingside") if short else tr("black castles queenside")
 
 
 def _say(found: Match[str], table: SpokenTable) -> str:

@@ -21,6 +21,7 @@ from studyboard.reading.statements import statements
 from studyboard.reading.structure import branch_finding, think_finding
 from studyboard.reading.telling import Telling
 from studyboard.reading.words import claim_words
+from studyboard.translation import as_written
 
 #: How far along the lines a talk may refer to moves: half-moves back, half-moves ahead.
 _BACK, _AHEAD = 8, 6
@@ -30,6 +31,7 @@ _OF_A_MOVE = frozenset({Topic.SQUARE, Topic.PIECE, Topic.COLOUR, Topic.MOVE})
 _WHOLE_GAME = 500
 
 
+@as_written()
 def read_through(
     study: Study,
     *,
@@ -53,6 +55,7 @@ def read_through(
     return sorted_out(found)
 
 
+@as_written()
 def read_line(study: Study, positions: Positions, key: BeatKey) -> ReadThrough:
     """Check one spoken line as it stands in the study: of a node, or of a part of the talk. Some 20 ms.
 
@@ -66,6 +69,7 @@ def read_line(study: Study, positions: Positions, key: BeatKey) -> ReadThrough:
     return sorted_out(_read_beat(study, positions, _players(study), beat, deep=False, cancelled=never_cancelled))
 
 
+@as_written()
 def judge(board: chess.Board | str, text: str, *, deep: bool = True) -> ReadThrough:
     """Check any text beside a position (or its FEN). Raises ValueError where the FEN describes none."""
     position = chess.Board(board) if isinstance(board, str) else board

@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 from studyboard.sound.errors import NoMicrophoneError
 from studyboard.sound.multimedia import require_multimedia
 from studyboard.sound.pulse_server import PulseServer
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     from PySide6.QtMultimedia import QAudioDevice
@@ -63,7 +64,9 @@ def input_device(wanted: str | None = None) -> QAudioDevice:
     for device in devices:
         if _id(device) == wanted:
             return device
-    raise NoMicrophoneError(f"The microphone {wanted} is not plugged in. Plug it in, or choose another one.")
+    raise NoMicrophoneError(
+        tr("The microphone {wanted} is not plugged in. Plug it in, or choose another one.", wanted=wanted)
+    )
 
 
 def output_device() -> QAudioDevice | None:
@@ -136,12 +139,12 @@ def _id(device: QAudioDevice) -> str:
 
 def _nothing_there(can_play: bool) -> str:
     if sys.platform == "linux" and not can_play:
-        return (
-            "No microphone was found, and no loudspeaker either: probably no sound server is running. On Debian and"
-            " Ubuntu, apt install pipewire-pulse (or pulseaudio) and log in again; everything but recording works"
-            " without."
+        return tr(
+            "No microphone was found, and no loudspeaker either: probably no sound server is "
+            "running. On Debian and Ubuntu, apt install pipewire-pulse (or pulseaudio) and log in "
+            "again; everything but recording works without."
         )
-    return (
-        "No microphone was found. Plug one in, or switch it on in the system's sound settings, and try again;"
-        " everything but recording works without."
+    return tr(
+        "No microphone was found. Plug one in, or switch it on in the system's sound settings, "
+        "and try again; everything but recording works without."
     )

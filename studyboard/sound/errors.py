@@ -6,6 +6,7 @@ import importlib
 
 from studyboard.model.errors import StudyboardError
 from studyboard.shared_libraries import named_library, remedy
+from studyboard.translation import tr
 
 
 class SoundUnavailableError(StudyboardError):
@@ -30,10 +31,15 @@ def require(module: str) -> None:
     except ModuleNotFoundError as reason:
         package = "PySide6-Addons" if module.startswith("PySide6.") else module.partition(".")[0]
         raise SoundUnavailableError(
-            f"Sound needs the Python package {package}, which is not installed: pip install {package}"
+            tr(
+                "Sound needs the Python package {package}, which is not installed: pip install {package}",
+                package=package,
+            )
         ) from reason
     except ImportError as reason:
         library = named_library(reason)
         if library is None:
-            raise SoundUnavailableError(f"Sound cannot be used: {reason}.") from reason
-        raise SoundUnavailableError(f"Sound needs {library}, which this system lacks. {remedy([library])}") from reason
+            raise SoundUnavailableError(tr("Sound cannot be used: {reason}.", reason=reason)) from reason
+        raise SoundUnavailableError(
+            tr("Sound needs {library}, which this system lacks. {remedy}", library=library, remedy=remedy([library]))
+        ) from reason

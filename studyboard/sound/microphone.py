@@ -13,6 +13,7 @@ from studyboard.sound.conversion import Converter, DeviceFormat, SampleKind
 from studyboard.sound.levels import clips, peak_dbfs, rms_dbfs
 from studyboard.sound.multimedia import could_not_open, has_stopped
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     from PySide6.QtCore import QIODevice
@@ -86,7 +87,7 @@ class Microphone(QObject):
         if self._source is None:
             return
         if self._stream is None:
-            self._fail(f"The microphone {device.description()} could not be opened.")
+            self._fail(tr("The microphone {description} could not be opened.", description=device.description()))
             return
         self._stream.readyRead.connect(self._read, Qt.ConnectionType.DirectConnection)
         self._watch = QTimer(self)
@@ -144,9 +145,11 @@ class Microphone(QObject):
     def _look_for_sound(self) -> None:
         now = time.monotonic()
         if self._last_heard is None and now - self._opened > _PATIENCE_AT_FIRST:
-            self._fail("The microphone is open but no sound arrives from it. Choose another one, or plug it in again.")
+            self._fail(
+                tr("The microphone is open but no sound arrives from it. Choose another one, or plug it in again.")
+            )
         elif self._last_heard is not None and now - self._last_heard > _PATIENCE:
-            self._fail("The microphone has stopped delivering sound. Is it still plugged in?")
+            self._fail(tr("The microphone has stopped delivering sound. Is it still plugged in?"))
 
     @Slot()
     def _source_changed(self) -> None:
@@ -154,9 +157,11 @@ class Microphone(QObject):
         if source is None or not has_stopped(source):
             return
         if could_not_open(source):
-            self._fail("The microphone could not be opened. Perhaps another program has it, or access is not allowed.")
+            self._fail(
+                tr("The microphone could not be opened. Perhaps another program has it, or access is not allowed.")
+            )
         else:
-            self._fail("The microphone has gone away. Is it still plugged in?")
+            self._fail(tr("The microphone has gone away. Is it still plugged in?"))
 
     def _fail(self, sentence: str) -> None:
         self.close()
@@ -199,5 +204,7 @@ def device_format(form: QAudioFormat) -> DeviceFormat:
     }
     kind = kinds.get(form.sampleFormat())
     if kind is None or form.sampleRate() <= 0 or form.channelCount() <= 0:
-        raise StudyboardError("The microphone delivers sound in a form that is not known. Choose another microphone.")
+        raise StudyboardError(
+            tr("The microphone delivers sound in a form that is not known. Choose another microphone.")
+        )
     return DeviceFormat(kind, form.sampleRate(), form.channelCount())

@@ -13,6 +13,7 @@ from studyboard.model.takes import Take
 from studyboard.sound.devices import output_device
 from studyboard.sound.multimedia import has_stopped
 from studyboard.sound.pcm import SAMPLE_BYTES
+from studyboard.translation import tr, tr_later
 
 if TYPE_CHECKING:
     from PySide6.QtCore import QIODevice
@@ -25,7 +26,7 @@ _TICK = 16
 #: Silence after the take (s), so that its end is not cut off when the loudspeaker is closed.
 _TAIL = 0.1
 
-_NO_LOUDSPEAKER = "No loudspeaker was found: the take is played silently, and the board follows all the same."
+_NO_LOUDSPEAKER = tr_later("No loudspeaker was found: the take is played silently, and the board follows all the same.")
 
 
 class SoundShelf(Protocol):
@@ -146,10 +147,10 @@ class Player(QObject):
         try:
             device = output_device()
         except StudyboardError as reason:
-            self.silent.emit(f"{reason} The take is played silently.")
+            self.silent.emit(tr("{reason} The take is played silently.", reason=reason))
             return
         if device is None:
-            self.silent.emit(_NO_LOUDSPEAKER)
+            self.silent.emit(tr(_NO_LOUDSPEAKER))
             return
         from PySide6.QtMultimedia import QAudioFormat, QAudioSink
 
@@ -162,7 +163,7 @@ class Player(QObject):
         stream = sink.start()
         if stream is None:
             sink.deleteLater()
-            self.silent.emit(_NO_LOUDSPEAKER)
+            self.silent.emit(tr(_NO_LOUDSPEAKER))
             return
         self._sink, self._stream = sink, stream
 
@@ -215,7 +216,7 @@ class Player(QObject):
         self._close_loudspeaker()
         self._from = self._at
         self._started = time.monotonic()
-        self.silent.emit("The loudspeaker has gone away: the take goes on silently, and the board still follows.")
+        self.silent.emit(tr("The loudspeaker has gone away: the take goes on silently, and the board still follows."))
 
     def _heard(self, rate: int) -> int:
         if self._sink is not None:

@@ -18,6 +18,7 @@ from studyboard.sound.microphone import BUFFER, Microphone, capture_format
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
 from studyboard.sound.splice import Splice
 from studyboard.sound.take_writer import SoundSink, TakeWriter
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     from PySide6.QtMultimedia import QAudioDevice
@@ -297,7 +298,9 @@ class Recorder(QObject):
         if device is None or device.id in {there.id for there in inputs()}:
             return
         self._close.emit()
-        self._microphone_failed(self._opening, f"The microphone “{device.description}” has been unplugged.")
+        self._microphone_failed(
+            self._opening, tr("The microphone “{description}” has been unplugged.", description=device.description)
+        )
 
     @Slot(int, str)
     def _microphone_failed(self, opening: int, sentence: str) -> None:
@@ -310,7 +313,11 @@ class Recorder(QObject):
             self.failed.emit(sentence)
             return
         seconds = self.samples / RATE
-        kept = f"The take ends here; its {seconds:.1f} seconds are kept." if seconds else "Nothing was recorded."
+        kept = (
+            tr("The take ends here; its {seconds:.1f} seconds are kept.", seconds=seconds)
+            if seconds
+            else tr("Nothing was recorded.")
+        )
         self._go(RecorderState.STOPPING)
         self._writer.finish()
         self.failed.emit(f"{sentence} {kept}")

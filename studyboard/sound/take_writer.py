@@ -17,6 +17,7 @@ from studyboard.model.errors import StudyboardError
 from studyboard.model.script import BeatKey
 from studyboard.model.takes import SoundTime, Take, TakeEvent
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
+from studyboard.translation import tr
 
 #: How much sound is stored at once (samples): a crash loses this, what was just arriving and what was just being
 #: stored, which together must stay below the second that a presenter was promised to lose at most.
@@ -161,15 +162,16 @@ class TakeWriter(QThread):
 
     def _kept(self) -> str:
         if not self._samples:
-            return "Nothing of this take could be kept."
-        return f"The take ends here; its first {self._samples / RATE:.1f} seconds are kept."
+            return tr("Nothing of this take could be kept.")
+        return tr("The take ends here; its first {seconds:.1f} seconds are kept.", seconds=self._samples / RATE)
 
     def _kept_later(self) -> str:
         if not self._samples:
             return self._kept()
-        return (
-            f"The take ends here; its first {self._samples / RATE:.1f} seconds are stored and will be among the takes"
-            " when the study is opened again."
+        return tr(
+            "The take ends here; its first {seconds:.1f} seconds are stored and will be among the "
+            "takes when the study is opened again.",
+            seconds=self._samples / RATE,
         )
 
 
@@ -178,4 +180,8 @@ def _events(stamps: list[_Stamp]) -> tuple[TakeEvent, ...]:
 
 
 def _why(reason: Exception) -> str:
-    return str(reason) if isinstance(reason, StudyboardError) else f"The sound could not be stored: {reason}."
+    return (
+        str(reason)
+        if isinstance(reason, StudyboardError)
+        else tr("The sound could not be stored: {reason}.", reason=reason)
+    )

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from studyboard.sound.errors import SoundFileError
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
+from studyboard.translation import tr
 
 
 def write_wav(path: Path, chunks: Iterable[bytes], rate: int = RATE) -> None:
@@ -28,7 +29,9 @@ def write_wav(path: Path, chunks: Iterable[bytes], rate: int = RATE) -> None:
                 sound.writeframes(chunk)
         os.replace(beside, path)
     except OSError as reason:
-        raise SoundFileError(f"{path} could not be written: {reason.strerror or reason}.") from reason
+        raise SoundFileError(
+            tr("{path} could not be written: {reason}.", path=path, reason=reason.strerror or reason)
+        ) from reason
     finally:
         with suppress(OSError):
             beside.unlink()

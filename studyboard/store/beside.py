@@ -10,6 +10,7 @@ from pathlib import Path
 
 from studyboard.store.connection import connect, explained, shm, wal
 from studyboard.store.errors import StudyExistsError, StudyMissingError
+from studyboard.translation import tr
 
 #: Pages that are copied between two reports of progress: 4 MB.
 _STRIDE = 1024
@@ -18,7 +19,9 @@ _STRIDE = 1024
 def check_place(path: Path) -> None:
     """Raises StudyMissingError where there is no folder in which this file could be made."""
     if not os.path.isdir(path.parent):
-        raise StudyMissingError(f"There is no folder “{path.parent}”. Make it first, or choose another.")
+        raise StudyMissingError(
+            tr("There is no folder “{parent}”. Make it first, or choose another.", parent=path.parent)
+        )
 
 
 @contextmanager
@@ -29,7 +32,7 @@ def placed(path: Path, *, overwrite: bool) -> Iterator[sqlite3.Connection]:
     overwritten, and other StudyFileErrors.
     """
     if os.path.exists(path) and (os.path.isdir(path) or not overwrite):
-        raise StudyExistsError(f"There is a “{path.name}” in this folder already. Choose another name.")
+        raise StudyExistsError(tr("There is a “{name}” in this folder already. Choose another name.", name=path.name))
     beside = path.with_name(f".{path.name}.partial")
     try:
         with explained(path):

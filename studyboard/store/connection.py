@@ -20,6 +20,7 @@ from studyboard.store.errors import (
     StudyNotStoredError,
 )
 from studyboard.store.schema import APPLICATION_ID, VERSION
+from studyboard.translation import tr
 
 #: How long one writer waits for the other (s): a second of sound and an edit are each stored in far less.
 PATIENCE = 20.0
@@ -52,30 +53,45 @@ def check_file(path: Path) -> None:
     """Raises a StudyFileError where this can be no study, before SQLite touches it."""
     name = path.name
     if os.path.isdir(path):
-        raise NotAStudyError(f"“{name}” is a folder. Choose a .studyboard file inside it.")
+        raise NotAStudyError(tr("“{name}” is a folder. Choose a .studyboard file inside it.", name=name))
     try:
         with path.open("rb") as file:
             head = file.read(_HEADER)
             size = file.seek(0, os.SEEK_END)
     except FileNotFoundError:
-        raise StudyMissingError(f"There is no file “{path}”. Check the name, or look where it was moved to.") from None
+        raise StudyMissingError(
+            tr("There is no file “{path}”. Check the name, or look where it was moved to.", path=path)
+        ) from None
     except OSError as reason:
-        raise StudyFileError(f"“{name}” cannot be read: {reason.strerror or reason}.") from reason
+        raise StudyFileError(
+            tr("“{name}” cannot be read: {reason}.", name=name, reason=reason.strerror or reason)
+        ) from reason
     if size == 0 and not is_logged(path):
-        raise NotAStudyError(f"“{name}” is empty: nothing was ever stored in it, or copying it failed. Copy it again.")
+        raise NotAStudyError(
+            tr("“{name}” is empty: nothing was ever stored in it, or copying it failed. Copy it again.", name=name)
+        )
     if not head.startswith(_MAGIC[: len(head)]):
         raise NotAStudyError(
-            f"“{name}” is not a study. If it holds games in PGN, import it; a study has the ending .studyboard."
+            tr(
+                "“{name}” is not a study. If it holds games in PGN, import it; a study has the ending .studyboard.",
+                name=name,
+            )
         )
     page_size = int.from_bytes(head[16:18], "big")
     pages = int.from_bytes(head[28:32], "big")
     expected = (65_536 if page_size == 1 else page_size) * pages
     if size < max(expected, _HEADER) and not is_logged(path):
         raise DamagedStudyError(
-            f"“{name}” has been cut short: {size:,} of {expected:,} bytes are there. Copy it again, or open a back-up."
+            tr(
+                "“{name}” has been cut short: {size:,} of {expected:,} bytes are there. Copy it again, "
+                "or open a back-up.",
+                name=name,
+                size=size,
+                expected=expected,
+            )
         )
     if len(head) == _HEADER and int.from_bytes(head[68:72], "big") != APPLICATION_ID:
-        raise NotAStudyError(f"“{name}” is the database of another program, not a study.")
+        raise NotAStudyError(tr("“{name}” is the database of another program, not a study.", name=name))
 
 
 def check_schema(connection: sqlite3.Connection, path: Path) -> int:
@@ -84,11 +100,16 @@ def check_schema(connection: sqlite3.Connection, path: Path) -> int:
         version = int(connection.execute("PRAGMA user_version").fetchone()[0])
     if version > VERSION:
         raise NewerStudyError(
-            f"“{path.name}” was written by a later version of Studyboard (its schema is {version}, this program knows"
-            f" up to {VERSION}). Update Studyboard to open it; the file was not touched."
+            tr(
+                "“{name}” was written by a later version of Studyboard (its schema is {version}, this "
+                "program knows up to {VERSION}). Update Studyboard to open it; the file was not touched.",
+                name=path.name,
+                version=version,
+                VERSION=VERSION,
+            )
         )
     if version < 1:
-        raise DamagedStudyError(f"“{path.name}” does not say which schema it has. Open a back-up of it.")
+        raise DamagedStudyError(tr("“{name}” does not say which schema it has. Open a back-up of it.", name=path.name))
     return version
 
 
@@ -137,8 +158,12 @@ def connect_to_read(path: Path) -> tuple[sqlite3.Connection, str]:
         if not logged or not isinstance(reason.__cause__, sqlite3.OperationalError):
             raise
         raise ReadOnlyStudyError(
-            f"“{path.name}” was not closed properly, and nothing can be written where it lies. Copy it to a folder"
-            f" of your own, together with “{wal(path).name}”, and open the copy."
+            tr(
+                "“{name}” was not closed properly, and nothing can be written where it lies. Copy it to "
+                "a folder of your own, together with “{beside}”, and open the copy.",
+                name=path.name,
+                beside=wal(path).name,
+            )
         ) from reason
 
 
@@ -195,35 +220,47 @@ def explanation(path: Path, reason: Exception) -> StudyFileError:
     primary = None if code is None else code & 0xFF
     if isinstance(reason, UnicodeEncodeError):
         return StudyNotStoredError(
-            "This text holds half of a character, which cannot be stored. Delete the character and type it again."
+            tr("This text holds half of a character, which cannot be stored. Delete the character and type it again.")
         )
     if primary == sqlite3.SQLITE_FULL or code == sqlite3.SQLITE_IOERR_SHMSIZE:
         return _disk_full(name)
     if primary in (sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM):
         return ReadOnlyStudyError(
-            f"“{name}” can only be read now, so the change was not stored. Save the study under another name,"
-            " in a folder of your own."
+            tr(
+                "“{name}” can only be read now, so the change was not stored. Save the study under "
+                "another name, in a folder of your own.",
+                name=name,
+            )
         )
     if primary in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
-        return StudyInUseError(f"Another program is holding “{name}”. Close it there and try again.")
+        return StudyInUseError(tr("Another program is holding “{name}”. Close it there and try again.", name=name))
     if primary == sqlite3.SQLITE_NOTADB:
-        return NotAStudyError(f"“{name}” is not a study, or no longer one. Open a back-up of it.")
+        return NotAStudyError(tr("“{name}” is not a study, or no longer one. Open a back-up of it.", name=name))
     if primary in (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_ERROR):
-        return DamagedStudyError(f"“{name}” is damaged ({reason}). Open a back-up of it.")
+        return DamagedStudyError(tr("“{name}” is damaged ({reason}). Open a back-up of it.", name=name, reason=reason))
     if primary == sqlite3.SQLITE_CANTOPEN:
-        return StudyFileError(f"“{name}” cannot be opened where it lies. Copy it to a folder of your own first.")
+        return StudyFileError(
+            tr("“{name}” cannot be opened where it lies. Copy it to a folder of your own first.", name=name)
+        )
     if primary == sqlite3.SQLITE_IOERR:
         return StudyNotStoredError(
-            f"The disk that holds “{name}” does not answer as it should ({reason}). Save the study under another name,"
-            " on another disk."
+            tr(
+                "The disk that holds “{name}” does not answer as it should ({reason}). Save the study "
+                "under another name, on another disk.",
+                name=name,
+                reason=reason,
+            )
         )
     if isinstance(reason, OSError):
-        return StudyFileError(f"“{name}” could not be used: {reason.strerror or reason}.")
-    return StudyFileError(f"“{name}” could not be used: {reason}.")
+        return StudyFileError(tr("“{name}” could not be used: {reason}.", name=name, reason=reason.strerror or reason))
+    return StudyFileError(tr("“{name}” could not be used: {reason}.", name=name, reason=reason))
 
 
 def _disk_full(name: str) -> StudyFileError:
     return StudyNotStoredError(
-        f"The disk that holds “{name}” is full, so the change was not stored. Free some space and try again;"
-        " everything up to here is safe."
+        tr(
+            "The disk that holds “{name}” is full, so the change was not stored. Free some space and "
+            "try again; everything up to here is safe.",
+            name=name,
+        )
     )

@@ -10,6 +10,7 @@ from pathlib import Path
 from filelock import FileLock, Timeout
 
 from studyboard.store.errors import ReadOnlyStudyError, StudyInUseError
+from studyboard.translation import tr
 
 #: Windows locks the first byte of the file, so who holds it is written behind that byte.
 _BEHIND = 1
@@ -36,12 +37,20 @@ class StudyLock:
             self._lock.acquire()
         except Timeout:
             raise StudyInUseError(
-                f"“{study.name}” is already open{holder or _holder(self.path)}. Go on there, or close it there first."
+                tr(
+                    "“{name}” is already open{holder}. Go on there, or close it there first.",
+                    name=study.name,
+                    holder=holder or _holder(self.path),
+                )
             ) from None
         except (OSError, NotImplementedError) as reason:
             raise ReadOnlyStudyError(
-                f"“{study.name}” cannot be worked on where it lies ({reason}). Copy it to a folder of your own, or open"
-                " it to be read only."
+                tr(
+                    "“{name}” cannot be worked on where it lies ({reason}). Copy it to a folder of your own, "
+                    "or open it to be read only.",
+                    name=study.name,
+                    reason=reason,
+                )
             ) from reason
         with suppress(OSError), self.path.open("r+b", buffering=0) as file:
             file.seek(_BEHIND)
@@ -65,7 +74,7 @@ def _holder(path: Path) -> str:
     except (OSError, ValueError):
         return ""
     if host != socket.gethostname():
-        return f" on the computer {host}"
+        return tr(" on the computer {host}", host=host)
     if number == str(os.getpid()):
-        return " in this program"
-    return f" in another window of Studyboard (process {number})"
+        return tr(" in this program")
+    return tr(" in another window of Studyboard (process {number})", number=number)

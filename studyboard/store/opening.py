@@ -14,6 +14,7 @@ from studyboard.store.connection import check_schema, connect, connect_to_read, 
 from studyboard.store.errors import ReadOnlyStudyError
 from studyboard.store.schema import VERSION
 from studyboard.store.upgrade import upgrade
+from studyboard.translation import tr
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +64,7 @@ def open_to_work(path: Path) -> Database:
     """
     if not os.access(path, os.W_OK):
         raise ReadOnlyStudyError(
-            f"“{path.name}” can only be read. Open it to be read only, or copy it and work on the copy."
+            tr("“{name}” can only be read. Open it to be read only, or copy it and work on the copy.", name=path.name)
         )
     with explained(path):
         connection = connect(path, "rw")

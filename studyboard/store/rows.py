@@ -18,6 +18,7 @@ from studyboard.model.node import AFTER, Node, Place, Telling
 from studyboard.model.script import SILENT, BeatKey, Cue, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Changed, Study
 from studyboard.model.takes import SoundTime, Take, TakeEvent
+from studyboard.translation import tr
 
 _NODE_COLUMNS = (
     "id, parent, move, children, spoken, cues, note_before, note, marks, nags, intended, think, place, anchor, name, "
@@ -239,18 +240,18 @@ def _check_tree(study: Study) -> None:
     nodes = study.nodes
     root = nodes.get(study.root)
     if root is None or root.parent is not None:
-        raise RowsError("the start position is missing")
+        raise RowsError(tr("the start position is missing"))
     children = 0
     for node in nodes.values():
         for number in node.children:
             child = nodes.get(number)
             if child is None or child.parent != node.id or child.move is None:
-                raise RowsError(f"node {number} is not where node {node.id} expects it")
+                raise RowsError(tr("node {number} is not where node {id} expects it", number=number, id=node.id))
             children += 1
     if children != len(nodes) - 1:
-        raise RowsError(f"{len(nodes) - 1 - children} nodes belong nowhere")
+        raise RowsError(tr("{count} nodes belong nowhere", count=len(nodes) - 1 - children))
     if study.next_id <= max(nodes):
-        raise RowsError("ids of nodes would be given twice")
+        raise RowsError(tr("ids of nodes would be given twice"))
 
 
 def _numbers_text(numbers: Iterable[int]) -> str:

@@ -12,6 +12,7 @@ from studyboard.model.takes import Take, TakeEvent
 from studyboard.store.connection import explained, transaction
 from studyboard.store.errors import SoundMissingError, StudyClosedError
 from studyboard.store.rows import read_events, write_events
+from studyboard.translation import tr
 
 #: One sample is a signed 16-bit number, least significant byte first; one channel.
 SAMPLE_BYTES = 2
@@ -71,7 +72,7 @@ class TakeSound:
             with transaction(connection):
                 row = connection.execute("SELECT name, rate, started FROM recording WHERE take = ?", (take,)).fetchone()
                 if row is None:
-                    raise SoundMissingError(f"Take {take} was never begun, or is in the study already.")
+                    raise SoundMissingError(tr("Take {take} was never begun, or is in the study already.", take=take))
                 connection.execute("UPDATE recording SET finished = 1 WHERE take = ?", (take,))
             finished = _recorded(connection, take, *row, complete=True)
         self.recording = None
@@ -134,7 +135,11 @@ class TakeSound:
         with self._connected() as connection:
             if not _length(connection, take):
                 raise SoundMissingError(
-                    f"The sound of take {take} is not in “{self._path.name}”: it was never recorded, or purged."
+                    tr(
+                        "The sound of take {take} is not in “{name}”: it was never recorded, or purged.",
+                        take=take,
+                        name=self._path.name,
+                    )
                 )
             row = connection.execute(
                 "SELECT max(start) FROM sound WHERE take = ? AND start <= ?", (take, max(0, start))
@@ -154,7 +159,7 @@ class TakeSound:
     def _connected(self) -> Iterator[sqlite3.Connection]:
         with self._turn:
             if self._connection is None:
-                raise StudyClosedError(f"“{self._path.name}” has been closed.")
+                raise StudyClosedError(tr("“{name}” has been closed.", name=self._path.name))
             with explained(self._path):
                 yield self._connection
 

@@ -32,6 +32,7 @@ from studyboard.store.opening import Database, open_to_look, open_to_work
 from studyboard.store.rows import RowsError, everything, read_study, write_changed
 from studyboard.store.schema import lay_tables
 from studyboard.store.sound import TakeSound, recover
+from studyboard.translation import tr
 
 Clock: TypeAlias = Callable[[], datetime]
 
@@ -214,7 +215,7 @@ class StudyFile:
         """Take the last edit back. Raises EditRefusedError where there is none, StudyFileError as `do` does."""
         position = self._position()
         if position == 0:
-            raise EditRefusedError("There is nothing to undo.")
+            raise EditRefusedError(tr("There is nothing to undo."))
         changed = self._store(self._kept_edit(position, inverse=True), lambda _: self._history.move_to(position - 1))
         self._burst = None
         return changed
@@ -223,7 +224,7 @@ class StudyFile:
         """Do again what was taken back last. Raises EditRefusedError where there is nothing, StudyFileError."""
         following = self._position() + 1
         if following > self._length():
-            raise EditRefusedError("There is nothing to redo.")
+            raise EditRefusedError(tr("There is nothing to redo."))
         changed = self._store(self._kept_edit(following, inverse=False), lambda _: self._history.move_to(following))
         self._burst = None
         return changed
@@ -241,9 +242,11 @@ class StudyFile:
         path = _real(path)
         check_place(path)
         if path == self._path or _identity(path) == self._identity:
-            raise StudyExistsError(f"This is “{path.name}” already, and every change is in it. Choose another name.")
+            raise StudyExistsError(
+                tr("This is “{name}” already, and every change is in it. Choose another name.", name=path.name)
+            )
         if any(sound.recording is not None for sound in self._sounds):
-            raise StudyFileError("A take is being recorded into this study. Stop the recording, then save a copy.")
+            raise StudyFileError(tr("A take is being recorded into this study. Stop the recording, then save a copy."))
         lock = StudyLock(path)
         try:
             with placed(path, overwrite=overwrite) as copy:
@@ -322,7 +325,9 @@ class StudyFile:
             with explained(self._path), snapshot(self._connection):
                 return read_study(self._connection)
         except RowsError as reason:
-            raise DamagedStudyError(f"“{self._path.name}” is damaged: {reason}. Open a back-up of it.") from reason
+            raise DamagedStudyError(
+                tr("“{name}” is damaged: {reason}. Open a back-up of it.", name=self._path.name, reason=reason)
+            ) from reason
 
     def _kept_edit(self, seq: int, *, inverse: bool) -> Edit:
         try:
@@ -330,7 +335,11 @@ class StudyFile:
                 return self._history.inverse(seq) if inverse else self._history.forward(seq)
         except (UnknownValueError, ValueError, TypeError) as reason:
             raise DamagedStudyError(
-                f"The history of “{self._path.name}” cannot be read here ({reason}); the study itself is whole."
+                tr(
+                    "The history of “{name}” cannot be read here ({reason}); the study itself is whole.",
+                    name=self._path.name,
+                    reason=reason,
+                )
             ) from reason
 
     def _position(self) -> int:
@@ -351,20 +360,23 @@ class StudyFile:
 
     def _check_open(self) -> None:
         if self._closed:
-            raise StudyClosedError(f"“{self._path.name}” has been closed.")
+            raise StudyClosedError(tr("“{name}” has been closed.", name=self._path.name))
 
     def _check_writable(self) -> None:
         self._check_open()
         if self.read_only:
             raise ReadOnlyStudyError(
-                f"“{self._path.name}” is open to be read only. Save it under another name to change it."
+                tr("“{name}” is open to be read only. Save it under another name to change it.", name=self._path.name)
             )
         # What is written into a file that was deleted or replaced would be gone with the last window.
         if self._moved():
             self._database.settle_moved()
             raise StudyNotStoredError(
-                f"“{self._path.name}” has been moved, replaced or deleted while it was open, so the change was not"
-                " stored. Save the study under another name to go on."
+                tr(
+                    "“{name}” has been moved, replaced or deleted while it was open, so the change was not "
+                    "stored. Save the study under another name to go on.",
+                    name=self._path.name,
+                )
             )
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from studyboard.translation import tr
+
 
 def clock(seconds: float) -> str:
     """Minutes and seconds, “4:05”; with hours from 60 minutes on; a minus sign before negative times."""
@@ -16,6 +18,6 @@ def over_or_under(over: float) -> str:
     """How far a talk is from its slot, in words: “14 s under”, “1:10 over”, “to the second”."""
     whole = round(abs(over))
     if not whole:
-        return "to the second"
-    amount = f"{whole} s" if whole < 60 else clock(whole)
-    return f"{amount} {'over' if over > 0 else 'under'}"
+        return tr("to the second")
+    amount = tr("{seconds} s", seconds=whole) if whole < 60 else clock(whole)
+    return tr("{amount} over", amount=amount) if over > 0 else tr("{amount} under", amount=amount)

@@ -12,13 +12,14 @@ from studyboard.model.order import VisitKind, running_order
 from studyboard.model.script import Part
 from studyboard.model.study import Study
 from studyboard.timing.plan import estimate_beat
+from studyboard.translation import tr, tr_later
 
 #: How much shorter or longer than at the presenter's own pace a beat may be told, as a share of its speech. A fluent
 #: chess presenter speaks single paragraphs at 140 to 235 words a minute around a mean of 185 (common practice).
 FASTEST = 185 / 235
 SLOWEST = 185 / 140
 
-_LABEL = "Fit the talk to its slot"
+_LABEL = tr_later("Fit the talk to its slot")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,14 +47,14 @@ def fit_to_slot(study: Study) -> Fit:
     locked. O(length of the script).
     """
     if study.slot is None:
-        raise EditRefusedError("Set the slot first: a talk is fitted to its length.")
+        raise EditRefusedError(tr("Set the slot first: a talk is fitted to its length."))
     told = beats(study, running_order(study))
     free = [beat for beat in told if not beat.locked]
     fixed = {beat.key: _fixed(study, beat) for beat in free}
     speech = {beat.key: estimate_beat(study.pace, beat) - fixed[beat.key] for beat in free}
     elastic = sum(speech.values())
     if elastic <= 0:
-        raise EditRefusedError("Every beat is locked: unlock some, so that there is something to fit.")
+        raise EditRefusedError(tr("Every beat is locked: unlock some, so that there is something to fit."))
     locked = sum(_planned(study, beat) for beat in told if beat.locked)
     asked = (study.slot - locked - sum(fixed.values())) / elastic
     factor = min(max(asked, FASTEST), SLOWEST)
@@ -74,13 +75,13 @@ def lock(study: Study, key: int | Part, locked: bool) -> Edit:
     """
     beat = next((beat for beat in beats(study, running_order(study)) if beat.key == key), None)
     if beat is None:
-        raise EditRefusedError("This is not told, so it has no length to lock.")
+        raise EditRefusedError(tr("This is not told, so it has no length to lock."))
     return _lock(study, beat, locked)
 
 
 def _lock(study: Study, beat: Beat, locked: bool) -> Edit:
     key = beat.key
-    label = "Lock the length" if locked else "Unlock the length"
+    label = tr_later("Lock the length") if locked else tr_later("Unlock the length")
     seconds = round(_planned(study, beat), 1)
     if isinstance(key, Part):
         line = replace(study.line(key), locked=locked)
@@ -99,11 +100,15 @@ def lock_several(study: Study, keys: Iterable[int | Part], locked: bool) -> Edit
     told = {beat.key: beat for beat in beats(study, running_order(study))}
     rows = [key for key in keys if key in told]
     if not rows:
-        raise EditRefusedError("This is not told, so it has no length to lock.")
+        raise EditRefusedError(tr("This is not told, so it has no length to lock."))
     edits = tuple(_lock(study, told[key], locked) for key in rows if told[key].locked != locked)
     if not edits:
-        raise EditRefusedError("The lengths are locked already." if locked else "No length here is locked.")
-    return edits[0] if len(edits) == 1 else Several(edits, "Lock the lengths" if locked else "Unlock the lengths")
+        raise EditRefusedError(tr("The lengths are locked already.") if locked else tr("No length here is locked."))
+    return (
+        edits[0]
+        if len(edits) == 1
+        else Several(edits, tr_later("Lock the lengths") if locked else tr_later("Unlock the lengths"))
+    )
 
 
 def all_locked(study: Study, keys: Iterable[int | Part]) -> bool:
@@ -114,7 +119,7 @@ def all_locked(study: Study, keys: Iterable[int | Part]) -> bool:
 
 def intend(study: Study, key: int | Part, seconds: float | None) -> Edit:
     """The edit that sets how long a beat should take (s) and locks it there, or leaves it to the estimate again."""
-    label = "Set the intended length"
+    label = tr_later("Set the intended length")
     if isinstance(key, Part):
         return ChangeLine(key, replace(study.line(key), intended=seconds, locked=seconds is not None), label)
     length = ChangeNode(key, "intended", seconds, label)
@@ -125,11 +130,11 @@ def intend(study: Study, key: int | Part, seconds: float | None) -> Edit:
 
 def unlock_all(study: Study) -> Edit:
     """The edit that unlocks every beat. Raises EditRefusedError where none is locked."""
-    label = "Unlock every length"
+    label = tr_later("Unlock every length")
     edits: list[Edit] = [ChangeNode(node.id, "locked", False, label) for node in study.nodes.values() if node.locked]
     edits += [ChangeLine(part, replace(line, locked=False), label) for part, line in study.lines.items() if line.locked]
     if not edits:
-        raise EditRefusedError("No length is locked.")
+        raise EditRefusedError(tr("No length is locked."))
     return Several(tuple(edits), label)
 
 

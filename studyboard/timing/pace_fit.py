@@ -18,6 +18,7 @@ from studyboard.model.study import Study
 from studyboard.notation.narration.transcripts import transcript
 from studyboard.timing.pace import Silence, weigh
 from studyboard.timing.recorded import recorded_seconds
+from studyboard.translation import tr
 
 if TYPE_CHECKING:
     import numpy as np
@@ -121,8 +122,12 @@ def fit_pace(lines: Sequence[TimedLine], expected: Pace | None = None) -> PaceFi
     spoken = [line for line in lines if words(line.text)]
     if len(spoken) < LEAST_LINES:
         raise TooFewLinesError(
-            f"A pace is learnt from {LEAST_LINES} timed lines at least, and there are {len(spoken)}. "
-            "Times are written as [m:ss] before each paragraph, or come with WebVTT or SRT."
+            tr(
+                "A pace is learnt from {least} timed lines at least, and there are {count}. Times "
+                "are written as [m:ss] before each paragraph, or come with WebVTT or SRT.",
+                least=LEAST_LINES,
+                count=len(spoken),
+            )
         )
     believed = Pace() if expected is None else expected
     counts = np.array([_counts(line.text) for line in spoken], dtype=float)

@@ -8,6 +8,7 @@ from types import ModuleType
 from typing import Protocol
 
 from studyboard.model.errors import StudyboardError
+from studyboard.translation import tr
 
 #: What brings a dictionary of each language on Debian and Ubuntu (from memory); others are called likewise.
 _PACKAGES = {
@@ -53,11 +54,19 @@ def open_dictionary(language: str) -> Dictionary:
     enchant = _enchant()
     if not enchant.dict_exists(language):
         package = _PACKAGES.get(language, f"hunspell-{language.lower().replace('_', '-')}")
-        raise NoDictionaryError(f"There is no dictionary of “{language}” on this system: apt install {package}")
+        raise NoDictionaryError(
+            tr(
+                "There is no dictionary of “{language}” on this system: apt install {package}",
+                language=language,
+                package=package,
+            )
+        )
     try:
         dictionary: Dictionary = enchant.Dict(language)
     except enchant.errors.Error as reason:
-        raise NoDictionaryError(f"The dictionary of “{language}” cannot be read: {reason}.") from reason
+        raise NoDictionaryError(
+            tr("The dictionary of “{language}” cannot be read: {reason}.", language=language, reason=reason)
+        ) from reason
     return dictionary
 
 
@@ -81,6 +90,6 @@ def _enchant() -> ModuleType:
     try:
         return importlib.import_module("enchant")
     except ModuleNotFoundError as reason:
-        raise NoDictionaryError("Spelling needs pyenchant: pip install pyenchant") from reason
+        raise NoDictionaryError(tr("Spelling needs pyenchant: pip install pyenchant")) from reason
     except ImportError as reason:
-        raise NoDictionaryError("Spelling needs the enchant library: apt install libenchant-2-2") from reason
+        raise NoDictionaryError(tr("Spelling needs the enchant library: apt install libenchant-2-2")) from reason

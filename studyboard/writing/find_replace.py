@@ -12,6 +12,7 @@ from studyboard.model.errors import EditRefusedError
 from studyboard.model.order import running_order
 from studyboard.model.script import BeatKey, Cue, Part, SpokenLine, word_spans
 from studyboard.model.study import Study
+from studyboard.translation import tr, tr_later
 
 #: The texts of a node, in the order in which they are searched.
 _SPOKEN, _NOTES = "spoken", ("note_before", "note")
@@ -91,8 +92,8 @@ def replace_places(study: Study, places: Iterable[Place], search: Search, by: st
         pieces = [(p.start, p.end, _as_found(text[p.start : p.end], search, by)) for p in group]
         edits.append(_edit(study, key, field, pieces))
     if not edits:
-        raise EditRefusedError("Nothing was found that could be replaced.")
-    return Several(tuple(edits), "Replace in the script")
+        raise EditRefusedError(tr("Nothing was found that could be replaced."))
+    return Several(tuple(edits), tr_later("Replace in the script"))
 
 
 def replaced(line: SpokenLine, pieces: Sequence[tuple[int, int, str]]) -> SpokenLine:

@@ -9,6 +9,7 @@ from tempfile import mkstemp
 import platformdirs
 
 from studyboard.model.errors import StudyboardError
+from studyboard.translation import tr
 
 #: The environment variable that names another folder for what the user keeps.
 CONFIG_DIR = "STUDYBOARD_CONFIG_DIR"
@@ -34,7 +35,9 @@ def read_text(path: Path) -> str:
     except FileNotFoundError:
         return ""
     except OSError as reason:
-        raise NotKeptError(f"“{path}” cannot be read: {reason.strerror or reason}.") from reason
+        raise NotKeptError(
+            tr("“{path}” cannot be read: {reason}.", path=path, reason=reason.strerror or reason)
+        ) from reason
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError:
@@ -54,4 +57,6 @@ def write_text(path: Path, text: str) -> None:
             os.unlink(beside)
             raise
     except OSError as reason:
-        raise NotKeptError(f"“{path}” cannot be written: {reason.strerror or reason}.") from reason
+        raise NotKeptError(
+            tr("“{path}” cannot be written: {reason}.", path=path, reason=reason.strerror or reason)
+        ) from reason

@@ -6,6 +6,7 @@ import csv
 from collections.abc import Sequence
 from pathlib import Path
 
+from studyboard.translation import tr
 from studyboard.writing.kept_text import NotKeptError, read_text
 
 _TABLES = frozenset({".csv", ".tsv", ".tab"})
@@ -22,14 +23,14 @@ def read_names(path: Path) -> tuple[str, ...]:
     column. Raises NotKeptError where the file is not there, cannot be read or holds no name.
     """
     if not path.is_file():
-        raise NotKeptError(f"There is no file “{path}” with names.")
+        raise NotKeptError(tr("There is no file “{path}” with names.", path=path))
     text = read_text(path)
     if "\0" in text:
-        raise NotKeptError(f"“{path}” is no text file.")
+        raise NotKeptError(tr("“{path}” is no text file.", path=path))
     found = _from_table(text) if path.suffix.lower() in _TABLES else _from_lines(text)
     names = tuple(dict.fromkeys(" ".join(name.split()) for name in found if name.strip()))
     if not names:
-        raise NotKeptError(f"“{path}” holds no name.")
+        raise NotKeptError(tr("“{path}” holds no name.", path=path))
     return names
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from studyboard.resources_path import resource
+from studyboard.translation import tr
 from studyboard.writing.kept_text import NotKeptError, config_folder, read_text, write_text
 
 _PLACE = re.compile(r"\{(\w+)\}")
@@ -111,7 +112,9 @@ def read_snippets(language: str = "en") -> tuple[Snippet, ...]:
         plain = json.loads(text)
         return tuple(Snippet(str(one["name"]), str(one["text"])) for one in plain)
     except (ValueError, TypeError, KeyError, RecursionError) as reason:
-        raise NotKeptError(f"“{path}” holds no snippets ({reason}). Mend it, or move it away.") from reason
+        raise NotKeptError(
+            tr("“{path}” holds no snippets ({reason}). Mend it, or move it away.", path=path, reason=reason)
+        ) from reason
 
 
 def keep_snippets(snippets: Iterable[Snippet]) -> None:
