@@ -144,6 +144,14 @@
         <translation>&amp;Stellung als FEN kopieren</translation>
     </message>
     <message>
+        <source>Choose the whol&amp;e line</source>
+        <translation>&amp;Ganze Linie wählen</translation>
+    </message>
+    <message>
+        <source>Find in the l&amp;anes…</source>
+        <translation>&amp;In den Spuren suchen…</translation>
+    </message>
+    <message>
         <source>&amp;Promote side-line</source>
         <translation>&amp;Nebenvariante aufwerten</translation>
     </message>
@@ -472,10 +480,6 @@
         <translation>Diesen Zug und alles danach löschen, oder jeden gewählten.</translation>
     </message>
     <message>
-        <source>Choose the &amp;whole line</source>
-        <translation>&amp;Ganze Linie wählen</translation>
-    </message>
-    <message>
         <source>Every row of this line; once more, with all that branches off it. Shift and arrows choose single rows.</source>
         <translation>Jede Zeile dieser Linie; noch einmal: auch alles, was davon abzweigt. Umschalt und Pfeiltasten wählen einzelne Zeilen.</translation>
     </message>
@@ -506,10 +510,6 @@
     <message>
         <source>The board with its marks, or those of all chosen rows below each other.</source>
         <translation>Das Brett mit seinen Markierungen, oder die Bretter aller gewählten Zeilen untereinander.</translation>
-    </message>
-    <message>
-        <source>Fin&amp;d in the lanes…</source>
-        <translation>&amp;In den Spuren suchen…</translation>
     </message>
     <message>
         <source>A move, words of the script, or a position.</source>
@@ -1795,6 +1795,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>{text}, {over} zu lang</translation>
     </message>
     <message>
+        <source>Note: {note}</source>
+        <translation>Notiz: {note}</translation>
+    </message>
+    <message>
         <source>{estimated:.1f} s estimated</source>
         <translation>{estimated:.1f} s geschätzt</translation>
     </message>
@@ -1879,6 +1883,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Put a cue at the cursor: a move is played, or a mark appears, at the word that follows. Playing the next move on the board while the cursor is in the line does the same.</source>
         <translation>Ein Stichwort an der Schreibmarke setzen: bei dem folgenden Wort wird ein Zug ausgeführt oder erscheint eine Markierung. Den nächsten Zug auf dem Brett zu spielen, während die Schreibmarke im Text steht, bewirkt dasselbe.</translation>
+    </message>
+    <message>
+        <source>Lasts</source>
+        <translation>Dauert</translation>
     </message>
     <message>
         <source>none</source>
@@ -2193,7 +2201,7 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Clay</source>
-        <translation>Ton</translation>
+        <translation>Lehm</translation>
     </message>
     <message>
         <source>Mist</source>
@@ -2396,6 +2404,10 @@ The least size of the type that can be asked for (times the size of controls), a
     <message>
         <source>{seconds:.0f} of {planned:.0f} s</source>
         <translation>{seconds:.0f} von {planned:.0f} s</translation>
+    </message>
+    <message>
+        <source>The talk ends here.</source>
+        <translation>Hier endet der Vortrag.</translation>
     </message>
     <message>
         <source>The line to say now</source>
@@ -3503,6 +3515,10 @@ The least size of the type that can be asked for (times the size of controls), a
         <translation>Aktionen</translation>
     </message>
     <message>
+        <source>{action} (not here)</source>
+        <translation>{action} (nicht hier)</translation>
+    </message>
+    <message>
         <source>Numbering on</source>
         <extracomment>Numbers what is drawn from now on; the figures before it choose the kind. What a typed move can begin with; M and the figures 1 to 6 choose marks instead.</extracomment>
         <translation>Nummerieren ein</translation>
@@ -3838,7 +3854,7 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>&amp;White</source>
-        <translation>&amp;Weiß</translation>
+        <translation>W&amp;eiß</translation>
     </message>
     <message>
         <source>&amp;Black</source>
@@ -3930,7 +3946,7 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>&amp;Paste FEN</source>
-        <translation>FEN &amp;einfügen</translation>
+        <translation>FEN ein&amp;fügen</translation>
     </message>
     <message>
         <source>Take the position that is on the clipboard.</source>

@@ -111,5 +111,5 @@ def _row(spec: ActionSpec, keys: str, *, now: bool) -> str:
     menu = escape(tr(spec.menu).replace("&", ""))
     keys = f" &nbsp; <b>{escape(keys)}</b>" if keys else ""
     label = escape(plain_label(spec))
-    label = f"<b>{label}</b>" if now else f"{label} ({tr('not here')})"
+    label = f"<b>{label}</b>" if now else tr("{action} (not here)", action=label)
     return f"{label} &nbsp; {menu}{keys}<br>{escape(tr(spec.help))}"

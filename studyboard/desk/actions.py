@@ -180,7 +180,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ActionSpec(
         "choose_line",
         "&Edit",
-        tr_later("Choose the &whole line"),
+        tr_later("Choose the whol&e line"),
         ("Ctrl+A",),
         tr_later(
             "Every row of this line; once more, with all that branches off it. Shift and arrows choose single rows."
@@ -219,7 +219,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
     ActionSpec(
         "find",
         "&Edit",
-        tr_later("Fin&d in the lanes…"),
+        tr_later("Find in the l&anes…"),
         ("Ctrl+F",),
         tr_later("A move, words of the script, or a position."),
         "search",

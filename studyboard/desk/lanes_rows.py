@@ -119,7 +119,8 @@ def row_tool_tip(study: Study, key: BeatKey, row: RowText, time: RowTime | None)
     if time is not None:
         parts[0] += f" &nbsp; {escape(_seconds_compared(time))}"
     parts += [f"<p style='white-space: pre-wrap'>{escape(text)}</p>" for text in (spoken.text.strip(),) if text]
-    parts += [f"<p style='white-space: pre-wrap'><i>{escape(tr('Note: {note}', note=note))}</i></p>"] if note else []
+    written = escape(tr("Note: {note}", note=note))
+    parts += [f"<p style='white-space: pre-wrap'><i>{written}</i></p>"] if note else []
     return f"<div style='width: 360px'>{''.join(parts)}</div>"
 
 

@@ -8,6 +8,7 @@ from typing import TypeAlias
 
 import chess
 
+from studyboard.desk.edit_labels import kind_name
 from studyboard.model.marks import Mark
 from studyboard.model.order import VisitKind, running_order
 from studyboard.model.script import Cue, SpokenLine, word_spans
@@ -81,4 +82,4 @@ def cueable(study: Study, node: int) -> list[Cued]:
 
 def mark_label(mark: Mark) -> str:
     """A mark in the fewest words: ``"threat d6–h2"``."""
-    return f"{mark.kind} {'–'.join(chess.square_name(square) for square in mark.squares)}"
+    return f"{kind_name(mark.kind)} {'–'.join(chess.square_name(square) for square in mark.squares)}"

@@ -28,7 +28,7 @@ class LineFoot(QWidget):
         self.note = QPushButton()
         self.note.setCheckable(True)
         rows = RowsLayout(self)
-        rows.add(_labelled(tr("Takes"), self.intended))
+        rows.add(_labelled(tr("Lasts"), self.intended))
         rows.add(_labelled(tr("Think pause"), self.think))
         gap = QWidget()
         rows.add(gap, stretch=True)

@@ -299,7 +299,8 @@ class Prompter(QWidget):
     def _next_text(self, after: Beat | None, *, roomy: bool) -> str:
         ink = self._ink("ink_quiet")
         if after is None:
-            return f"<span style='color:{ink}'>{escape(tr('The talk ends here.'))}</span>"
+            ended = escape(tr("The talk ends here."))
+            return f"<span style='color:{ink}'>{ended}</span>"
         said = escape(_beginning(after.spoken.text, _NEXT_WORDS[0 if roomy else 1]))
         return f"<span style='color:{ink}'><b>{escape(self._title(after))}</b>&nbsp; {said}</span>"
 
