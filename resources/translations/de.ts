@@ -1026,7 +1026,7 @@ Taste 6 auf dem Brett.</translation>
     </message>
     <message>
         <source>Wipe</source>
-        <translation>Wischen</translation>
+        <translation>Leer</translation>
     </message>
     <message>
         <source>Draw a {kind}</source>
@@ -1418,6 +1418,7 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Deliver</source>
+        <extracomment>Least width of what stands in the window (px).</extracomment>
         <translation>Ausspielen</translation>
     </message>
     <message>
@@ -2254,7 +2255,7 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Got it</source>
-        <translation>Verstanden</translation>
+        <translation>OK</translation>
     </message>
     <message>
         <source>The last recording was cut off. {names} was kept up to its last second; it is in the booth.</source>

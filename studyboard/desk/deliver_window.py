@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from threading import Event
 
-from PySide6.QtCore import QObject, QSettings, Qt, QThread, QUrl, Signal
+from PySide6.QtCore import QObject, QSettings, QSize, Qt, QThread, QUrl, Signal
 from PySide6.QtGui import QCloseEvent, QDesktopServices
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -78,6 +78,10 @@ class _Delivery(QThread):
             self.problem = tr("The delivery failed: {reason}. Nothing was changed.", reason=reason)
 
 
+#: Least width of what stands in the window (px).
+_WIDTH = 580
+
+
 class DeliverWindow(QDialog):
     """Chooses, delivers with progress, can be stopped, and opens the folder."""
 
@@ -87,7 +91,6 @@ class DeliverWindow(QDialog):
         self._settings = settings
         self._work: _Delivery | None = None
         self.setWindowTitle(tr("Deliver"))
-        self.setMinimumWidth(620)
         self.checks: dict[Item, QCheckBox] = {}
         layout = QVBoxLayout(self)
         layout.setContentsMargins(20, 18, 20, 18)
@@ -123,6 +126,8 @@ class DeliverWindow(QDialog):
         self.bar = QProgressBar()
         self.bar.setRange(0, 1000)
         self.bar.setTextVisible(False)
+        # A least width of the window itself would let larger text and longer languages be cut.
+        self.bar.setMinimumWidth(_WIDTH)
         self.bar.setAccessibleName(tr("Progress of the delivery"))
         self.status = QLabel(tr("Names, photographs and sponsors' material are the publisher's responsibility."))
         self.status.setObjectName("quiet")
@@ -153,6 +158,9 @@ class DeliverWindow(QDialog):
         foot.addWidget(self.deliver_button)
         foot.addWidget(close)
         layout.addLayout(foot)
+        # By itself a dialog opens no higher than two thirds of the screen, which cuts large text.
+        width = self.sizeHint().width()
+        self.resize(QSize(width, layout.totalHeightForWidth(width)).boundedTo(self.screen().availableSize()))
 
     def deliver(self) -> None:
         """Make what is ticked."""

@@ -252,6 +252,8 @@ def cut_in_dialog(open_it: Callable[[], object]) -> list[str]:
         if dialog is None:
             return
         shown.append(dialog)
+        for _ in range(5):
+            QApplication.processEvents()
         cut.extend(cut_texts(dialog))
         if isinstance(dialog, QDialog):
             dialog.reject()
