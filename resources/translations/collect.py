@@ -25,6 +25,9 @@ def collect(to: Path) -> None:
         check=True,
         stdout=subprocess.DEVNULL,
     )
+    # Qt takes the comment before a text for a hint to translators; ours are about the code.
+    texts = re.sub(r"\n *<extracomment>[^<]*</extracomment>", "", to.read_text(encoding="utf-8"))
+    to.write_text(texts, encoding="utf-8")
 
 
 def compile_(ts: Path, to: Path) -> None:

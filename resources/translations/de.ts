@@ -905,12 +905,10 @@
     </message>
     <message>
         <source>Board</source>
-        <extracomment>Least side of the whole widget (px).</extracomment>
         <translation>Brett</translation>
     </message>
     <message>
         <source>What is about to happen: drag from the piece to its aim.</source>
-        <extracomment>What each kind of mark is for, in one sentence.</extracomment>
         <translation>Was gleich geschieht: von der Figur zu ihrem Ziel ziehen.</translation>
     </message>
     <message>
@@ -931,7 +929,6 @@
     </message>
     <message>
         <source>Marks</source>
-        <extracomment>Space between two buttons, and at the sides of a button&apos;s sample, name and key (px). A sample is drawn no higher than this, however large the text is (px).</extracomment>
         <translation>Markierungen</translation>
     </message>
     <message>
@@ -1030,7 +1027,6 @@ Taste 6 auf dem Brett.</translation>
     </message>
     <message>
         <source>Draw a {kind}</source>
-        <extracomment>Labels of edits that name a kind of mark; LABELS_OF_MARKS is for whoever translates labels.</extracomment>
         <translation>{kind} zeichnen</translation>
     </message>
     <message>
@@ -1045,7 +1041,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Marking on</source>
-        <extracomment>Free space around the board, in which the focus is shown (px).</extracomment>
         <translation>Markieren ein</translation>
     </message>
     <message>
@@ -1418,7 +1413,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Deliver</source>
-        <extracomment>Least width of what stands in the window (px).</extracomment>
         <translation>Ausspielen</translation>
     </message>
     <message>
@@ -1563,7 +1557,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Facts of the position</source>
-        <extracomment>What presses is told in a stronger colour than what only is so.</extracomment>
         <translation>Tatsachen der Stellung</translation>
     </message>
     <message>
@@ -1592,7 +1585,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Games in {name}</source>
-        <extracomment>Widths of the columns, in heights of a line of text; the event takes what is left.</extracomment>
         <translation>Partien in {name}</translation>
     </message>
     <message>
@@ -1669,7 +1661,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Write</source>
-        <extracomment>The stages of the day: name of the action, label.</extracomment>
         <translation>Schreiben</translation>
     </message>
     <message>
@@ -1722,7 +1713,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Lanes</source>
-        <extracomment>What is kept in view beside the current row (px).</extracomment>
         <translation>Spuren</translation>
     </message>
     <message>
@@ -1767,7 +1757,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>think {seconds}</source>
-        <extracomment>How long a time bar is in a cell of at least that width, and how high, in heights of a line of text. The height of a line of text for which signs, discs and knobs are drawn (px); they grow and shrink with it. Radius of the disc of a move on its rail, of a knob, and the most of them that a rail has room for (px).</extracomment>
         <translation>denken {seconds}</translation>
     </message>
     <message>
@@ -1776,7 +1765,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Greeting</source>
-        <extracomment>As much of a spoken line as a row could ever show (characters). Glyphs that print for numeric annotation glyphs usually has; the numbers are those of the PGN standard (1994), section 10, and of its common extension (22 and up), from memory. What stands in for glyphs that a font lacks.</extracomment>
         <translation>Begrüßung</translation>
     </message>
     <message>
@@ -1829,7 +1817,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Microphone level</source>
-        <extracomment>Peaks above this are about to be cut off, RMS below the other is lost in room noise (dBFS): common practice. Size of the figures of the scale, in sizes of controls.</extracomment>
         <translation>Mikrofonpegel</translation>
     </message>
     <message>
@@ -1850,7 +1837,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Write the spoken line</source>
-        <extracomment>How long typing must rest before it is stored (ms).</extracomment>
         <translation>Sprechtext schreiben</translation>
     </message>
     <message>
@@ -1951,7 +1937,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Fit the talk to its slot</source>
-        <extracomment>How much shorter or longer than at the presenter&apos;s own pace a beat may be told, as a share of its speech. A fluent chess presenter speaks single paragraphs at 140 to 235 words a minute around a mean of 185 (common practice).</extracomment>
         <translation>Vortrag ins Zeitfenster einpassen</translation>
     </message>
     <message>
@@ -2156,12 +2141,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Cue: {words}</source>
-        <extracomment>Distance of lines (% of the usual).</extracomment>
         <translation>Stichwort: {words}</translation>
     </message>
     <message>
         <source>&amp;Recent</source>
-        <extracomment>The desk is on the screen before it begins to read the script (ms).</extracomment>
         <translation>&amp;Zuletzt geöffnet</translation>
     </message>
     <message>
@@ -2174,9 +2157,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Prompter</source>
-        <extracomment>The next line is shown where the present one stays at least that large (sizes of controls). How many words of the next line are shown, with room and without. A prompter lower than so many lines of text keeps everything but the line small. How often it is fitted at most where fitting changes its size. At both ends of a tag, so that its ground reaches beyond its letters.
-----------
-The least size of the type that can be asked for (times the size of controls), and how much one step changes it.</extracomment>
         <translation>Prompter</translation>
     </message>
     <message>
@@ -2197,7 +2177,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Slate, high contrast</source>
-        <extracomment>The titles of the board palettes, which stand in their files.</extracomment>
         <translation>Schiefer, starker Kontrast</translation>
     </message>
     <message>
@@ -2246,7 +2225,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Notice</source>
-        <extracomment>How long a notice is shown that needs no answer (ms).</extracomment>
         <translation>Hinweis</translation>
     </message>
     <message>
@@ -2335,7 +2313,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>{label} · side-line</source>
-        <extracomment>What moves are called, by their nodes; a node&apos;s move never changes.</extracomment>
         <translation>{label} · Nebenvariante</translation>
     </message>
     <message>
@@ -2412,7 +2389,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>The line to say now</source>
-        <extracomment>Largest and smallest type (times the size of controls), and the step between two sizes that are tried. Where the words that are due stand in a line that moves (share of the height), and how long it takes to move (ms). Space around the text (px).</extracomment>
         <translation>Der Sprechtext, der jetzt dran ist</translation>
     </message>
     <message>
@@ -2489,7 +2465,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Take {id}</source>
-        <extracomment>Side-lines deeper than this are drawn in the deepest row. As many of the latest takes have a strip above the talk.</extracomment>
         <translation>Take {id}</translation>
     </message>
     <message>
@@ -2518,7 +2493,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Stage</source>
-        <extracomment>The lines of a caption fill this share of their band&apos;s height.</extracomment>
         <translation>Bühne</translation>
     </message>
     <message>
@@ -2551,7 +2525,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Wide (16:9)</source>
-        <extracomment>Parts of the picture that every screen shows: EBU R 95, 16:9 production (from memory). Height of the band of captions, as a share of the picture&apos;s shorter side.</extracomment>
         <translation>Breit (16:9)</translation>
     </message>
     <message>
@@ -2612,12 +2585,10 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Time ruler</source>
-        <extracomment>Space at both ends (px). How much longer one press of a key makes a beat (s). How much one notch of the wheel, or one key, zooms. False while the talk is run through: the ends of beats are not to be dragged then.</extracomment>
         <translation>Zeitleiste</translation>
     </message>
     <message>
         <source>No beat is told here.</source>
-        <extracomment>As much of a line stands beside the pointer (characters).</extracomment>
         <translation>Hier wird keine Station erzählt.</translation>
     </message>
     <message>
@@ -2758,7 +2729,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>mates</source>
-        <extracomment>What mate counts in the search; a mate is worth more than all material.</extracomment>
         <translation>setzt matt</translation>
     </message>
     <message>
@@ -2887,7 +2857,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>pawn</source>
-        <extracomment>Nouns that are counted in sentences which the desk shows, each with its plural.</extracomment>
         <translation>Bauer</translation>
     </message>
     <message>
@@ -3196,7 +3165,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>The pawn promotes on {square}: say to what, as in “{square} queen”.</source>
-        <extracomment>Words that people say and that do not matter. More moves than this are too many to be told.</extracomment>
         <translation>Der Bauer wandelt sich auf {square} um: angeben, in was, wie in „{square} queen“.</translation>
     </message>
     <message>
@@ -3257,7 +3225,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>No position is written there.</source>
-        <extracomment>The squares that king and rook must stand on for each right to castle (FIDE Laws of Chess, 3.8.2). How many of each piece a side begins with; more of them must have been pawns.</extracomment>
         <translation>Dort steht keine Stellung.</translation>
     </message>
     <message>
@@ -3374,7 +3341,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Type a move, such as Nf3 or g1f3.</source>
-        <extracomment>Figurines of either colour, by the letters that stand for them.</extracomment>
         <translation>Einen Zug eintippen, etwa Nf3 oder g1f3.</translation>
     </message>
     <message>
@@ -3451,7 +3417,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>The delivery was stopped; nothing was changed.</source>
-        <extracomment>Told which item is being made and which share of the whole delivery is done (0.0 to 1.0).</extracomment>
         <translation>Das Ausspielen wurde angehalten; nichts wurde verändert.</translation>
     </message>
     <message>
@@ -3492,7 +3457,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>The study sheet could not be typeset: {message}.</source>
-        <extracomment>Sizes of the diagrams that are tried, largest first: a last page with three lines on it wastes paper. The day in the file&apos;s own data: fixed, so that the same study gives the same bytes (s since 1970).</extracomment>
         <translation>Das Studienblatt ließ sich nicht setzen: {message}.</translation>
     </message>
     <message>
@@ -3521,7 +3485,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Numbering on</source>
-        <extracomment>Numbers what is drawn from now on; the figures before it choose the kind. What a typed move can begin with; M and the figures 1 to 6 choose marks instead.</extracomment>
         <translation>Nummerieren ein</translation>
     </message>
     <message>
@@ -3598,7 +3561,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>threat</source>
-        <extracomment>What the kinds of marks are called: they stand in labels and on the buttons that draw them.</extracomment>
         <translation>Drohung</translation>
     </message>
     <message>
@@ -3647,7 +3609,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Find and replace in the script</source>
-        <extracomment>How long typing must rest before the script is searched (ms).</extracomment>
         <translation>Im Skript suchen und ersetzen</translation>
     </message>
     <message>
@@ -3760,7 +3721,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Find</source>
-        <extracomment>From what width on there is room for everything, in heights of a line of text.</extracomment>
         <translation>Suchen</translation>
     </message>
     <message>
@@ -3809,7 +3769,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Copy &amp;as</source>
-        <extracomment>What makes sense at a line that belongs to no move.</extracomment>
         <translation>Kopieren &amp;als</translation>
     </message>
     <message>
@@ -3822,7 +3781,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>Position</source>
-        <extracomment>From the board to the tray, and the tray&apos;s width (squares).</extracomment>
         <translation>Stellung</translation>
     </message>
     <message>
@@ -4007,12 +3965,10 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>{seconds:.1f} s ({sign}{difference:.1f})</source>
-        <extracomment>How near to the end of a block the pointer takes hold of it (px). A beat is made no shorter than this by hand (s). Lengths that are dragged or stepped are multiples of this (s).</extracomment>
         <translation>{seconds:.1f} s ({sign}{difference:.1f})</translation>
     </message>
     <message>
         <source>The whole script</source>
-        <extracomment>How long typing must rest before it is told (ms). What is deleted by each key where nothing is selected.</extracomment>
         <translation>Das ganze Skript</translation>
     </message>
     <message>
@@ -4061,7 +4017,6 @@ The least size of the type that can be asked for (times the size of controls), a
     </message>
     <message>
         <source>&amp;Change snippets…</source>
-        <extracomment>So many snippets of the menu have a figure as their key.</extracomment>
         <translation>Text&amp;bausteine ändern…</translation>
     </message>
     <message>
@@ -4234,7 +4189,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Add a move</source>
-        <extracomment>The fields of a node that an author may set; the tree itself changes by the other edits.</extracomment>
         <translation>Zug hinzufügen</translation>
     </message>
     <message>
@@ -4475,7 +4429,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>The FEN tag holds no position ({reason}). A position looks like “{example}”.</source>
-        <extracomment>The seven tag roster of the PGN standard (1994), section 8.1.1, in its order, with its defaults.</extracomment>
         <translation>Der Tag FEN enthält keine Stellung ({reason}). Eine Stellung sieht so aus: „{example}“.</translation>
     </message>
     <message>
@@ -4512,12 +4465,10 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Start</source>
-        <extracomment>White&apos;s pieces for both sides, as printed books have them.</extracomment>
         <translation>Anfang</translation>
     </message>
     <message>
         <source>{name} has changed since its games were listed: list them again.</source>
-        <extracomment>Told how many bytes of how many are done. Where a game without tags may begin: a move after a result, or move number one after an empty line.</extracomment>
         <translation>{name} hat sich geändert, seit die Partien aufgelistet wurden: neu auflisten.</translation>
     </message>
     <message>
@@ -4614,7 +4565,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>The {name} tag has {count} characters and PGN allows {most}: the rest was left out.</source>
-        <extracomment>Section 8.2.1: lines of movetext with fewer than 80 characters. Section 7: a string has at most 255 characters. Section 5: a brace ends a comment, whatever stands before it. Readers of PGN show these in its place.</extracomment>
         <translation>Der Tag {name} hat {count} Zeichen, und PGN erlaubt {most}: der Rest wurde weggelassen.</translation>
     </message>
     <message>
@@ -4763,7 +4713,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>the rules of the game</source>
-        <extracomment>Parts of PySide6 which load system libraries, seen from its folder: the desk&apos;s, each kind of screen&apos;s, sound&apos;s. How many missing libraries are named in a line that people read.</extracomment>
         <translation>die Regeln des Spiels</translation>
     </message>
     <message>
@@ -4888,7 +4837,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>With Homebrew: brew install cairo</source>
-        <extracomment>Packages of Debian and Ubuntu by the library that they bring: what PySide6 and cairosvg need and wheels leave out. These got another name when their time of day grew to 64 bits: Debian 13, Ubuntu 24.04 (common practice).</extracomment>
         <translation>Mit Homebrew: brew install cairo</translation>
     </message>
     <message>
@@ -4913,7 +4861,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>The microphone {wanted} is not plugged in. Plug it in, or choose another one.</source>
-        <extracomment>How often the sound server is asked what is plugged in (ms).</extracomment>
         <translation>Das Mikrofon {wanted} ist nicht angeschlossen. Anschließen, oder ein anderes wählen.</translation>
     </message>
     <message>
@@ -4938,7 +4885,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>The microphone {description} could not be opened.</source>
-        <extracomment>How much sound the system keeps for us while the whole program is held up (s). How many samples one reading of the level covers: fifteen readings a second. How long a microphone may take to deliver its first sound, and how long it may pause afterwards (s).</extracomment>
         <translation>Das Mikrofon {description} ließ sich nicht öffnen.</translation>
     </message>
     <message>
@@ -4963,7 +4909,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>No loudspeaker was found: the take is played silently, and the board follows all the same.</source>
-        <extracomment>How much sound is handed to the system in advance (s), so that a busy window does not make it stutter. How often sound is handed over and the position told (ms): twice a frame of video at 30 pictures a second. Silence after the take (s), so that its end is not cut off when the loudspeaker is closed.</extracomment>
         <translation>Es wurde kein Lautsprecher gefunden: der Take läuft stumm, und das Brett folgt trotzdem.</translation>
     </message>
     <message>
@@ -4976,7 +4921,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>The microphone “{description}” has been unplugged.</source>
-        <extracomment>How long the end of a take is waited for that is still under way from the microphone (ms). How long closing waits for the disk (ms).</extracomment>
         <translation>Das Mikrofon „{description}“ wurde abgezogen.</translation>
     </message>
     <message>
@@ -4985,7 +4929,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Nothing of this take could be kept.</source>
-        <extracomment>How much sound is stored at once (samples): a crash loses this, what was just arriving and what was just being stored, which together must stay below the second that a presenter was promised to lose at most. The take that has ended; None before, and where there was no sound or the take could not be finished. Why the take ended with less than all of its sound, in a sentence.</extracomment>
         <translation>Von diesem Take ließ sich nichts behalten.</translation>
     </message>
     <message>
@@ -5006,7 +4949,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>There is no folder “{parent}”. Make it first, or choose another.</source>
-        <extracomment>Pages that are copied between two reports of progress: 4 MB.</extracomment>
         <translation>Den Ordner „{parent}“ gibt es nicht. Erst anlegen, oder einen anderen wählen.</translation>
     </message>
     <message>
@@ -5015,7 +4957,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>“{name}” is a folder. Choose a .studyboard file inside it.</source>
-        <extracomment>How long one writer waits for the other (s): a second of sound and an edit are each stored in far less. SQLite&apos;s file format (sqlite.org/fileformat2.html, from memory), section 1.3: the first 16 bytes of the header, its length, and in it the page size at 16, the number of pages at 28 and the application id at 68.</extracomment>
         <translation>„{name}“ ist ein Ordner. Eine .studyboard-Datei darin wählen.</translation>
     </message>
     <message>
@@ -5088,7 +5029,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>“{name}” is already open{holder}. Go on there, or close it there first.</source>
-        <extracomment>Windows locks the first byte of the file, so who holds it is written behind that byte.</extracomment>
         <translation>„{name}“ ist bereits geöffnet{holder}. Dort weiterarbeiten, oder dort erst schließen.</translation>
     </message>
     <message>
@@ -5129,7 +5069,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Take {take} was never begun, or is in the study already.</source>
-        <extracomment>One sample is a signed 16-bit number, least significant byte first; one channel. The take that is being recorded through this object, None between recordings.</extracomment>
         <translation>Take {take} wurde nie begonnen, oder ist bereits in der Studie.</translation>
     </message>
     <message>
@@ -5186,12 +5125,10 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>A pace is learnt from {least} timed lines at least, and there are {count}. Times are written as [m:ss] before each paragraph, or come with WebVTT or SRT.</source>
-        <extracomment>Fewer timed lines than this say nothing about a presenter. How far presenters differ from the published pace: of the time of a syllable (share), and of each pause (s); common practice: single paragraphs of one fluent talk lie between 140 and 235 words a minute around 185. How far one line strays from a good pace: a share of its length, and the rounding of times to whole seconds (s). Standard deviations on either side that hold nine tenths of a normal distribution.</extracomment>
         <translation>Ein Sprechtempo lernt sich aus mindestens {least} Texten mit Zeiten, und es gibt {count}. Zeiten stehen als [m:ss] vor jedem Absatz, oder kommen mit WebVTT oder SRT.</translation>
     </message>
     <message>
         <source>There is no dictionary of “{language}” on this system: apt install {package}</source>
-        <extracomment>What brings a dictionary of each language on Debian and Ubuntu (from memory); others are called likewise.</extracomment>
         <translation>Für „{language}“ gibt es auf diesem System kein Wörterbuch: apt install {package}</translation>
     </message>
     <message>
@@ -5208,7 +5145,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Nothing was found that could be replaced.</source>
-        <extracomment>The texts of a node, in the order in which they are searched.</extracomment>
         <translation>Es wurde nichts gefunden, was ersetzt werden könnte.</translation>
     </message>
     <message>
@@ -5217,7 +5153,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>“{path}” cannot be read: {reason}.</source>
-        <extracomment>The environment variable that names another folder for what the user keeps.</extracomment>
         <translation>„{path}“ lässt sich nicht lesen: {reason}.</translation>
     </message>
     <message>
@@ -5238,7 +5173,6 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>“{path}” holds no snippets ({reason}). Mend it, or move it away.</source>
-        <extracomment>What may stand between braces, each with the tag of the game that fills it; the names come from a file.</extracomment>
         <translation>„{path}“ enthält keine Textbausteine ({reason}). In Ordnung bringen oder wegräumen.</translation>
     </message>
 </context>
