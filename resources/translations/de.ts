@@ -5175,5 +5175,9 @@ Nicht bekannt: {places}</translation>
         <source>“{path}” holds no snippets ({reason}). Mend it, or move it away.</source>
         <translation>„{path}“ enthält keine Textbausteine ({reason}). In Ordnung bringen oder wegräumen.</translation>
     </message>
+    <message>
+        <source>Add {move} as it was said</source>
+        <translation>{move} hinzufügen, wie gesagt</translation>
+    </message>
 </context>
 </TS>

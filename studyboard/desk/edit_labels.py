@@ -6,6 +6,7 @@ import re
 
 from studyboard.board.marking import LABELS_OF_MARKS
 from studyboard.model.marks import MarkKind
+from studyboard.reading.offers import LABEL as LABEL_OF_OFFERS
 from studyboard.translation import tr, tr_later
 
 #: What the kinds of marks are called: they stand in labels and on the buttons that draw them.
@@ -16,11 +17,17 @@ KIND_NAMES: dict[MarkKind, str] = {
     MarkKind.KEY_SQUARE: tr_later("key square"),
     MarkKind.GUARD: tr_later("guard"),
 }
-_KINDS = "|".join(MarkKind)
-_PATTERNS = tuple(
-    (label, re.compile(re.escape(label).replace(re.escape("{kind}"), f"(?P<kind>{_KINDS})")))
-    for label in LABELS_OF_MARKS
-)
+_WORDS = {"kind": "|".join(MarkKind), "move": ".+"}
+
+
+def _pattern(label: str) -> re.Pattern[str]:
+    """Finds a label that has been filled in, and with what."""
+    parts = re.split(r"\{(\w+)\}", label)
+    made = [f"(?P<{part}>{_WORDS[part]})" if place % 2 else re.escape(part) for place, part in enumerate(parts)]
+    return re.compile("".join(made))
+
+
+_FILLED_IN = tuple((label, _pattern(label)) for label in (*LABELS_OF_MARKS, LABEL_OF_OFFERS))
 
 
 def kind_name(kind: MarkKind) -> str:
@@ -30,8 +37,9 @@ def kind_name(kind: MarkKind) -> str:
 
 def label_words(label: str) -> str:
     """An edit's label as the user reads it; one that is not known, from another version perhaps, as it is stored."""
-    for pattern, made in _PATTERNS:
-        found = made.fullmatch(label)
+    for text, pattern in _FILLED_IN:
+        found = pattern.fullmatch(label)
         if found is not None:
-            return tr(pattern, kind=kind_name(MarkKind(found["kind"])))
+            words = found.groupdict()
+            return tr(text, **{name: tr(word) if name == "kind" else word for name, word in words.items()})
     return tr(label)

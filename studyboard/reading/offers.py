@@ -14,11 +14,16 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import Part, word_spans
 from studyboard.model.study import Study
 from studyboard.notation.narration.while_typing import moves_in_line
+from studyboard.translation import tr_later
 
 #: How far along the tree a line may name moves before they count as another line (half-moves).
 _KNOWN = 12
 #: Only moves that are said in full are offered: “the queen could take” is more often a reason than a line.
 _SQUARE = re.compile(r"[a-h] ?(?:[1-8]|one|two|three|four|five|six|seven|eight)\b|castle", re.IGNORECASE)
+
+
+#: The label of the edit that adds an offered move.
+LABEL = tr_later("Add {move} as it was said")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +72,7 @@ def add_offer(study: Study, offer: Offer) -> Edit:
     for number, move in enumerate(offer.moves):
         edits.append(AddMove(parent, move, study.next_id + number))
         parent = study.next_id + number
-    return Several(tuple(edits), f"Add {offer.label} as it was said")
+    return Several(tuple(edits), LABEL.format(move=offer.label))
 
 
 def _begins_at(study: Study, key: int) -> int:

@@ -186,6 +186,7 @@ def test_undo_says_in_german_what_it_takes_back(german: None, desk: MainWindow) 
 def test_every_label_of_an_edit_is_known(german: None) -> None:
     assert label_words("Promote a side-line") == "Nebenvariante aufwerten"
     assert label_words("Wipe a threat") == "Drohung wegwischen"
+    assert label_words("Add 12... Nf6 as it was said") == "12... Nf6 hinzufügen, wie gesagt"
     assert label_words("From another version") == "From another version"
 
 
