@@ -8,9 +8,11 @@ are translated (`translate_by`); without a desk everything is English, so nothin
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
+from functools import cache
 from string import Formatter
 
 
@@ -56,10 +58,19 @@ def written_number(value: object, spec: str) -> str:
 def tr(text: str, /, **values: object) -> str:
     """*text* in the language of the desk, its `{name}` filled with *values* as by str.format."""
     translated = text if _as_written.get() else _Language.translate(text)
-    return _FILLING.format(translated, **values) if values else translated
+    if not values:
+        return translated
+    # Filling in by our own rules takes several times as long, so that only figures are.
+    return _FILLING.format(translated, **values) if _has_figures(translated) else translated.format(**values)
 
 
 _FILLING = _Filling()
+
+
+@cache
+def _has_figures(text: str) -> bool:
+    """Does the text say how a number is to be written?"""
+    return re.search(r"\{\w+:", text) is not None
 
 
 @contextmanager
