@@ -7,7 +7,6 @@ from dataclasses import replace
 from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QHideEvent, QTextCursor
 from PySide6.QtWidgets import (
-    QLabel,
     QMenu,
     QStackedWidget,
     QVBoxLayout,
@@ -25,6 +24,7 @@ from studyboard.desk.line_seconds import SecondsField
 from studyboard.desk.line_tags import Tag
 from studyboard.desk.line_text import LineText
 from studyboard.desk.look import Look
+from studyboard.desk.one_row_label import OneRowLabel
 from studyboard.desk.rows_layout import RowsLayout
 from studyboard.desk.session import Session
 from studyboard.model.edits import ChangeLine, ChangeNode, Edit
@@ -68,8 +68,7 @@ class LineEditor(QWidget):
 
         self._heading = ElidedLabel()
         self._heading.setObjectName("heading")
-        self._figures = QLabel()
-        self._figures.setWordWrap(True)
+        self._figures = OneRowLabel()
         self._figures.setAccessibleName(tr("Length of the line"))
         self._text = LineText(look, self._tag)
         self._text.setPlaceholderText(tr("What do you say here?"))

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from studyboard.translation import tr, written_number
@@ -52,6 +52,15 @@ class SecondsField(QLineEdit):
         self.show_seconds(read)
         if changed:
             self.changed.emit(read)
+
+    def event(self, event: QEvent) -> bool:
+        """See QWidget: where nothing has been typed, undo and redo belong to the study."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            undo, redo = event.matches(QKeySequence.StandardKey.Undo), event.matches(QKeySequence.StandardKey.Redo)
+            if (undo and not self.isUndoAvailable()) or (redo and not self.isRedoAvailable()):
+                event.ignore()
+                return False
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """See QWidget."""

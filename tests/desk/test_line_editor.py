@@ -508,3 +508,15 @@ def test_the_keyboard_goes_from_the_line_to_its_times(editor):
     assert editor.think.hasFocus()
     QTest.keyClick(editor.think, Qt.Key.Key_Backtab)
     assert editor.intended.hasFocus()
+
+
+def test_the_figures_stand_in_one_row_while_there_is_room(qtbot, editor, small):
+    height = editor._figures.height()
+    editor.intended.setText("9")
+    editor.intended.commit()
+    editor.think.setText("8")
+    editor.think.commit()
+    QApplication.processEvents()
+    assert "set to 9 s" in editor.figures
+    assert "think 8 s" in editor.figures
+    assert editor._figures.height() == height
