@@ -21,6 +21,7 @@ _BY = re.compile(r"\bby (?:§[ps]\d+(?: ,)?(?: and)?(?: by)? ?)+")
 _HAS = re.compile(
     rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) ([a-z§][^,]*?)(?= ,|$)"
 )
+_MARK = re.compile(r"§p(\d+)")
 _GAP = re.compile(r"(?<= )(§[cp]\d+) (?:has |only |just |but |has only )*(§n\d+)(?= ?,|$)")
 
 
@@ -33,6 +34,7 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             if said:
                 yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}", len(found[2]))
         yield from _passives(scene, sentence)
+        yield from _states(scene, sentence)
         same = _SAME_GOES.search(code)
         if same is not None:
             before = scene.sentences[number - 1].code if number else ""
@@ -61,6 +63,20 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
                     (len(gap[1]) + 1, sentence.token_at(gap.start(2))),
                 ),
             )
+
+
+def _states(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
+    """“The knight goes to e4, and it's protected”: what is said of the one piece that the sentence names before."""
+    code = sentence.code
+    for found in scene.words.hints["its_state"].finditer(code):
+        named = [scene.mentions[int(mark)] for mark in _MARK.findall(code, 0, found.start())]
+        if len(named) != 1 or named[0].plural or named[0].pronoun or not (named[0].definite or named[0].moves_to):
+            continue
+        head = f"§p{named[0].number} is "
+        at = found.end()
+        places = [(0, sentence.token_at(found.start()))]
+        places += [(place - at + len(head), token) for place, token in sentence.places if place >= at]
+        yield Sentence(sentence.start, sentence.end, head + code[at:], tuple(places))
 
 
 def _passives(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:

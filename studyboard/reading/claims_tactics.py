@@ -264,7 +264,9 @@ def judge_discovered_attack(claim: Claim) -> list[Judgement]:
 def judge_trapped(claim: Claim) -> list[Judgement]:
     """“The bishop is trapped”, “the queen has nowhere to go”."""
     thing = claim.mention("piece")
-    if thing is None or (thing.pronoun and thing.pronoun != "it") or claim.hinted("trapped_not_after"):
+    if thing is None or claim.hinted("trapped_not_after"):
+        return []
+    if thing.pronoun and thing.pronoun != "it" and royal(claim.scene, thing) is None:
         return []
     topic = Topic.TRAPPED
     free: list[tuple[chess.Board, chess.Square]] = []

@@ -132,7 +132,9 @@ class Scene:
         """Whether this side has castled when *token* is said: "k", "q" or ""; None where it is not known."""
         board = self.talk.first
         if board is None:
-            return None
+            # A king that may still castle has not done so.
+            there = self.board(self.board_index(token))
+            return "" if there.has_castling_rights(colour) else None
         board = board.copy(stack=False)
         moves = [*self.talk.history, *(s.move for s in self.steps[: self.board_index(token) + 1] if s.move is not None)]
         found = "" if board.king(colour) == (chess.E1 if colour else chess.E8) else None
