@@ -24,6 +24,8 @@ from studyboard.store.recent import recent_files
 
 #: When the desk is on the screen for certain (ms).
 _SETTLED = 1000
+#: Objects made, and rounds, after which the young, the middle and the old ones are looked through (gc.set_threshold).
+_GARBAGE = (700, 10, 100)
 #: How long one thread may keep the others waiting (s).
 _GIVE_WAY = 0.0005
 
@@ -99,7 +101,7 @@ def _show(application: QApplication, opened: Opened, look: Look, settings: QSett
     window.show()
     window.tell_problems(opened)
     _quit_on_signals(application, window)
-    QTimer.singleShot(_SETTLED, _collect_garbage)
+    QTimer.singleShot(_SETTLED, collect_garbage)
     return application.exec()
 
 
@@ -121,9 +123,14 @@ def _ask(look: Look) -> Opened | None:
     return chosen[0] if chosen else None
 
 
-def _collect_garbage() -> None:
-    """What the start has made stays; only what comes after it is looked through for garbage."""
+def collect_garbage() -> None:
+    """What the start has made stays; only what comes after it is looked through for garbage, the old of it seldom.
+
+    Looking through everything takes longer than a key may wait, and finds next to nothing: what the desk makes goes
+    when nobody has it any more.
+    """
     gc.freeze()
+    gc.set_threshold(*_GARBAGE)
     gc.enable()
 
 

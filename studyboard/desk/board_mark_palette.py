@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import chess
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QToolButton, QWidget
 
 from studyboard.desk.board_marking import KINDS
@@ -174,6 +174,7 @@ class MarkButton(QAbstractButton):
         self._number = number
         self._look = look
         self._named = True
+        self._sizes: tuple[tuple[QFont, str], int, QSize] | None = None
         self.setCheckable(True)
         self.setText(kind_name(kind)[:1].upper() + kind_name(kind)[1:])
         self.setAccessibleName(tr("Draw a {kind}", kind=kind_name(kind)))
@@ -206,15 +207,26 @@ class MarkButton(QAbstractButton):
     @property
     def named_size(self) -> QSize:
         """Room for sample, name and key, none over the other."""
-        words = self.fontMetrics().horizontalAdvance(self.text())
-        return QSize(self.sample_size.width() + _SIDE + words, self.sample_size.height())
+        words, sample = self._measured()[1:]
+        return QSize(sample.width() + _SIDE + words, sample.height())
 
     @property
     def sample_size(self) -> QSize:
         """Room for sample and key."""
-        metrics, sample = self.fontMetrics(), self._sample_size
-        width = _SIDE + sample.width() + _SIDE + metrics.horizontalAdvance("8") + _SIDE
-        return QSize(width, max(sample.height(), metrics.height()) + 8)
+        return self._measured()[2]
+
+    def _measured(self) -> tuple[tuple[QFont, str], int, QSize]:
+        """Font and name, the width of the name, and the room for sample and key.
+
+        Layouts ask for these many times over, and measuring a text takes its time.
+        """
+        of = (self.font(), self.text())
+        if self._sizes is None or self._sizes[0] != of:
+            metrics, sample = self.fontMetrics(), self._sample_size
+            width = _SIDE + sample.width() + _SIDE + metrics.horizontalAdvance("8") + _SIDE
+            room = QSize(width, max(sample.height(), metrics.height()) + 8)
+            self._sizes = (of, metrics.horizontalAdvance(of[1]), room)
+        return self._sizes
 
     def sizeHint(self) -> QSize:
         """See QWidget."""

@@ -8,6 +8,7 @@ from PySide6.QtGui import QGuiApplication
 
 from studyboard.desk.command_group import CommandGroup
 from studyboard.desk.edit_labels import label_words
+from studyboard.desk.piecemeal import Piecemeal
 from studyboard.model import chosen_rows, pasting
 from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, Part
@@ -22,13 +23,14 @@ if TYPE_CHECKING:
 class EditCommands(CommandGroup):
     """One method for each action of that menu, named as it.
 
-    State: the branch that was cut or copied last.
+    State: the branch that was cut or copied last, and the game that is being written for the clipboard.
     """
 
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
         self._copied: tuple[Node, ...] = ()
         self._copied_from: int | None = None
+        self._writing = Piecemeal(self)
 
     def undo(self) -> None:
         """Take the last change back, and say what it was."""
@@ -148,11 +150,17 @@ class EditCommands(CommandGroup):
 
     def copy_pgn(self) -> None:
         """Put the annotated game on the clipboard, and tell what PGN has no room for."""
-        from studyboard.notation.pgn_writer import pgn_remarks, pgn_text
+        from studyboard.notation.pgn_writer import pgn_pieces, pgn_remarks
 
-        study = self._session.study
-        QGuiApplication.clipboard().setText(pgn_text(study))
-        self._window.tell(" ".join((tr("The game is on the clipboard."), *pgn_remarks(study))))
+        study = self._session.study.snapshot()
+
+        def copied(text: str) -> None:
+            QGuiApplication.clipboard().setText(text)
+            self._window.tell(" ".join((tr("The game is on the clipboard."), *pgn_remarks(study))))
+
+        self._writing.start(pgn_pieces(study), copied)
+        if self._writing.busy:
+            self._window.tell(tr("The game is being written …"))
 
     def find(self) -> None:
         """Open the find bar over the lanes."""

@@ -112,7 +112,7 @@ class ScriptCommands(CommandGroup):
 
         self._window.line_editor.flush()
         try:
-            fit = fit_to_slot(self._session.study)
+            fit = fit_to_slot(self._session.study, self._session.beats)
         except StudyboardError as reason:
             self._session.refused.emit(str(reason))
             return
@@ -131,7 +131,7 @@ class ScriptCommands(CommandGroup):
         (key,) = rows
         study = self._session.study
         locked = study.line(key).locked if isinstance(key, Part) else study.nodes[key].locked
-        if self._session.attempt(lock, key, not locked):
+        if self._session.attempt(lock, key, not locked, self._session.beats):
             self._window.tell(tr("The length is unlocked.") if locked else tr("The length is locked."))
 
     def _lock_several(self, rows: tuple[BeatKey, ...]) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from PySide6.QtCore import QObject, QSettings, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QIcon, QPainter, QPalette, QPixmap
 from PySide6.QtSvg import QSvgRenderer
@@ -164,7 +166,7 @@ class Look(QObject):
         return palette
 
     def _pixmap(self, name: str, ink: str, size: int) -> QPixmap:
-        svg = resource("icons", f"{name}.svg").read_text(encoding="utf-8").replace("currentColor", ink)
+        svg = _drawing(name).replace("currentColor", ink)
         pixmap = QPixmap(size, size)
         pixmap.fill(Qt.GlobalColor.transparent)
         painter = QPainter(pixmap)
@@ -190,6 +192,11 @@ class Look(QObject):
     def _remember(self, key: str, value: str) -> None:
         if self._settings is not None:
             self._settings.setValue(key, value)
+
+
+@cache
+def _drawing(icon: str) -> str:
+    return resource("icons", f"{icon}.svg").read_text(encoding="utf-8")
 
 
 def _scale(font: QFont, factor: float) -> None:

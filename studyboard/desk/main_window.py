@@ -423,7 +423,10 @@ class MainWindow(QMainWindow):
         self.look.changed.connect(self._dress)
 
     def _dress(self) -> None:
-        QGuiApplication.setPalette(self.look.palette())
+        palette = self.look.palette()
+        if palette != QGuiApplication.palette():
+            QGuiApplication.setPalette(palette)
+        # Where only the size of the text is another, Qt must still take the sheet up again to measure by it.
         self.setStyleSheet(style_sheet(self.look))
         self.actions_by_name["reduce_motion"].setChecked(self.look.reduced_motion)
 

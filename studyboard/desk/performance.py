@@ -9,6 +9,7 @@ from typing import Protocol
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from studyboard.desk.session import Session
+from studyboard.model.node import Place
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
 from studyboard.timing.run_through import RunThrough
@@ -26,7 +27,8 @@ class Stamps(Protocol):
 class Performance(QObject):
     """One run-through at the desk.
 
-    State: the run-through that is going on or would begin now, the beat with which it begins, the recorder that wants
+    State: the run-through that is going on or would begin now, the beat with which it begins, whether that is to be
+    shown, or begun with, as soon as the talk is planned, the recorder that wants
     the board's moves, and what a press of the key does before anything is going on.
 
     moved: another stop is reached, the presenter wandered off or came back, or it would begin elsewhere
@@ -46,6 +48,7 @@ class Performance(QObject):
         self._stepping = False
         self._stamps: Stamps | None = None
         self._first = 0
+        self._awaited = self._begins = False
         self.begin_by: Callable[[], None] | None = None
         self._run: RunThrough | None = None
         self._timer = QTimer(self)
@@ -64,6 +67,11 @@ class Performance(QObject):
         return self._run
 
     @property
+    def is_ready(self) -> bool:
+        """False while a long talk is being planned: asking for the run-through then waits for that."""
+        return self._run is not None or self._session.is_planned
+
+    @property
     def active(self) -> bool:
         """True from the first press until the end."""
         return self._timer.isActive()
@@ -79,11 +87,11 @@ class Performance(QObject):
         """Begin with this beat when the time comes, and show where that is on the board."""
         if self.active:
             return
-        self._run = None
-        self._first = beat if 0 <= beat < len(self.run.beats) else 0
-        stop = next((stop for stop in self.run.stops if stop.beat == self._first), None)
-        self._show(None if stop is None else stop.visit.node)
-        self.moved.emit()
+        self._first, self._awaited = beat, True
+        if self._session.is_planned:
+            self._prepare()
+        else:
+            self._session.plan_now()
 
     def follow(self, key: BeatKey | None) -> None:
         """A take is being played: show this beat's line, without beginning anything."""
@@ -95,8 +103,15 @@ class Performance(QObject):
             self.moved.emit()
 
     def start(self, stamps: Stamps | None = None, clock: Callable[[], float] | None = None) -> None:
-        """Begin; the board's moves are stamped by *stamps*. What was going on ends first."""
+        """Begin; the board's moves are stamped by *stamps*. What was going on ends first.
+
+        A rehearsal of a talk that is being planned begins as soon as that is done.
+        """
         self.stop()
+        if not self.is_ready and stamps is None and clock is None:
+            self._begins = True
+            self._session.plan_now()
+            return
         first = self.beat
         self._run = RunThrough(self._session.study, clock or monotonic, self._session.plan)
         self._stamps = stamps
@@ -119,7 +134,7 @@ class Performance(QObject):
                 self._step(self.run.advance)
         elif self.begin_by is not None:
             self.begin_by()
-        elif self.run.stops:
+        elif not self.is_ready or self.run.stops:
             self.start()
 
     def retreat(self) -> None:
@@ -173,21 +188,39 @@ class Performance(QObject):
 
     def _on_changed(self, changed: Changed) -> None:
         """The study was edited in the middle of it: go on in what it has become."""
-        if self.active and (changed.nodes or changed.parts):
+        if self.active and (changed.nodes or changed.parts) and not self._only_tries(changed):
             self._run = self.run.again(self._session.study, self._session.plan)
             self.moved.emit()
+
+    def _only_tries(self, changed: Changed) -> bool:
+        """True where nothing happened but that a move was put on the tree without being told."""
+        study = self._session.study
+        tried = study.nodes.get(study.next_id - 1)
+        if tried is None or tried.children or tried.telling.place is not Place.HIDDEN:
+            return False
+        return self._session.trying and not changed.parts and changed.nodes == {tried.id, tried.parent}
 
     def _stamp(self) -> None:
         if self._stamps is not None and self.run.node is not None:
             self._stamps.stamp(self.run.node, self.run.beat_key)
 
     def _prepare(self) -> None:
-        if not self.active:
-            self._run = None
-            self.moved.emit()
+        """The talk is planned: a run-through would follow this plan."""
+        if self.active:
+            return
+        self._run = None
+        if self._awaited:
+            self._awaited = False
+            self._first = self._first if 0 <= self._first < len(self.run.beats) else 0
+            stop = next((stop for stop in self.run.stops if stop.beat == self._first), None)
+            self._show(None if stop is None else stop.visit.node)
+        self.moved.emit()
+        if self._begins:
+            self._begins = False
+            self.advance()
 
     def _on_opened(self) -> None:
-        self._first = 0
+        self._first, self._awaited, self._begins = 0, False, False
         if self.active:
             self._end()
             self._run = None

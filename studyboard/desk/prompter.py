@@ -88,8 +88,12 @@ class Prompter(QWidget):
         self.refresh()
 
     def refresh(self) -> None:
-        """Show where the run-through stands; nothing is done while nobody sees it."""
+        """Show where the run-through stands; nothing is done while nobody sees it, or before the talk is planned."""
         if not self.isVisible():
+            return
+        if not self._performance.is_ready:
+            # A long talk is being planned: the run-through tells when it can be shown.
+            self._session.plan_now()
             return
         run = self._performance.run
         if not run.beats:

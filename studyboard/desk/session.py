@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Generator, Iterable
 from pathlib import Path
-from time import perf_counter
+from time import thread_time
 
 import chess
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from studyboard.model.beats import Beat, beats
 from studyboard.model.edits import Edit, add_move, try_move
 from studyboard.model.errors import EditRefusedError, StudyboardError
+from studyboard.model.order import running_order
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Changed, Study
@@ -20,8 +22,9 @@ from studyboard.timing.timeline import Timeline
 
 #: How long edits must rest before the talk is timed again (ms).
 _PLAN_REST = 120
-#: How long a piece of that work may take before the desk listens to its keys again (s).
-_SLICE = 0.008
+#: How long the first piece of that work, and each other one, may take of the processor before the desk listens to its
+#: keys again (s): a talk of a common length is planned in the first.
+_FIRST, _SLICE = 0.020, 0.008
 
 
 class Session(QObject):
@@ -65,7 +68,7 @@ class Session(QObject):
         self._rest.timeout.connect(self.plan_now)
         self._go_on = QTimer(self)
         self._go_on.setSingleShot(True)
-        self._go_on.timeout.connect(self._plan_on)
+        self._go_on.timeout.connect(lambda: self._plan_on())
 
     @property
     def file(self) -> StudyFile:
@@ -110,6 +113,11 @@ class Session(QObject):
         return self.plan.timeline
 
     @property
+    def beats(self) -> tuple[Beat, ...]:
+        """The stops of the talk as the study is now, in the running order; the talk need not be timed for them."""
+        return self.plan.beats if self.is_planned else beats(self.study, running_order(self.study))
+
+    @property
     def is_planned(self) -> bool:
         """True where the plan needs no more work."""
         return self._plan is not None
@@ -117,7 +125,7 @@ class Session(QObject):
     def plan_now(self) -> None:
         """Make the plan and announce it: at once where that takes a moment, else piece by piece beside the keys."""
         self._rest.stop()
-        self._plan_on()
+        self._plan_on(_FIRST)
 
     def open(self, file: StudyFile) -> None:
         """Show another study; the old file is closed."""
@@ -261,9 +269,12 @@ class Session(QObject):
             self._plan, self._planning = done.value, None
         return True
 
-    def _plan_on(self) -> None:
-        until = perf_counter() + _SLICE
-        if self._plan_until(lambda: perf_counter() > until):
-            self.planned.emit()
-        else:
-            self._go_on.start()
+    def _plan_on(self, seconds: float = _SLICE) -> None:
+        if self._plan is None:
+            until = thread_time() + seconds
+            self._plan_until(lambda: thread_time() > until)
+            # What is made of a long plan comes in a turn of its own.
+            if self._plan is None or thread_time() > until:
+                self._go_on.start()
+                return
+        self.planned.emit()

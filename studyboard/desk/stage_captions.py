@@ -44,6 +44,9 @@ class StageCaptions(QObject):
         self._look()
 
     def _look(self) -> None:
+        if self._following and not self._performance.is_ready:
+            # A long talk is being planned; what was due stays until that is done.
+            return
         due = self._due() if self._following else ()
         if due != self.lines:
             self.lines = due

@@ -62,8 +62,9 @@ class TopBar(QWidget):
         self._show_title()
         self._slot.setText(" ")
         # The talk is timed once the desk is on the screen.
-        QTimer.singleShot(0, self, self._dress)
+        QTimer.singleShot(0, self, lambda: self._dress() if session.is_planned else session.plan_now())
         self._title.setFont(look.move_font(1.3))
+        self._slot.setFont(look.ui_font())
 
     def show_stage(self, name: str) -> None:
         """Show which stage the desk is in."""
@@ -73,7 +74,6 @@ class TopBar(QWidget):
         """Show the study's title and time."""
         self._show_title()
         if not self._session.is_planned:
-            self._session.plan_now()
             return
         slot, total = self._session.study.slot, self._session.timeline.seconds
         planned = tr("planned {length}", length=clock(total))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, fields, replace
+from operator import attrgetter
 from typing import Any, Protocol
 
 import chess
@@ -19,6 +20,8 @@ from studyboard.translation import tr, tr_later
 
 #: The fields of a node that an author may set; the tree itself changes by the other edits.
 NODE_FIELDS = frozenset(field.name for field in fields(Node)) - {"id", "parent", "move", "children"}
+_NODE_NAMES = tuple(field.name for field in fields(Node))
+_values_of = attrgetter(*_NODE_NAMES)
 
 
 class Edit(Protocol):
@@ -150,7 +153,10 @@ class ChangeNode:
             raise EditRefusedError(tr("A node has nothing called “{field}” that could be set.", field=self.field))
         node = _node(study, self.node)
         was = getattr(node, self.field)
-        study.nodes[node.id] = replace(node, **{self.field: self.value})
+        # As `replace` does, which takes three times as long: one edit may change every node.
+        values = list(_values_of(node))
+        values[_NODE_NAMES.index(self.field)] = self.value
+        study.nodes[node.id] = Node(*values)
         changed.nodes.add(node.id)
         return ChangeNode(node.id, self.field, was, self.label)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Generator, Iterable
 from typing import TypeAlias
 
 from studyboard.model.node import Node
@@ -22,6 +22,8 @@ _RESULTS = frozenset({"1-0", "0-1", "1/2-1/2", "*"})
 _NOT_IN_A_NAME = re.compile(r"\W", re.ASCII)
 _LINE_BREAKS = re.compile(r"[\r\n]+")
 _SINGLE_SPACE = re.compile(r"(?<=\S) (?=\S)")
+#: As many moves are written between two rests.
+_MOVES = 40
 _OPEN, _CLOSE = "(", ")"
 _Step: TypeAlias = "str | tuple[int, bool]"
 
@@ -38,16 +40,30 @@ def pgn_text(study: Study, positions: Positions | None = None, *, spoken: bool =
     line could hold it as it is, but other readers, chess.pgn among them, skip such comments whole. A null move is
     written “--”, as is common practice.
     """
+    pieces = pgn_pieces(study, positions, spoken=spoken, notes=notes)
+    while True:
+        try:
+            next(pieces)
+        except StopIteration as done:
+            text: str = done.value
+            return text
+
+
+def pgn_pieces(
+    study: Study, positions: Positions | None = None, *, spoken: bool = True, notes: bool = True
+) -> Generator[None, None, str]:
+    """As `pgn_text`, with rests on the way at which other work can be done; the study must not change meanwhile."""
     if positions is None:
         positions = Positions(study)
     movetext = _Movetext()
     said = _comments(study.line(part).spoken.text for part in Part if part.opens and spoken)
     movetext.comments(said + _node_comments(study.nodes[study.root], spoken, notes, before=notes))
     movetext.glyphs(study.nodes[study.root])
-    _write_tree(study, positions, movetext, spoken, notes)
+    yield from _write_tree(study, positions, movetext, spoken, notes)
     movetext.comments(_comments(study.line(part).spoken.text for part in Part if not part.opens and spoken))
     result = study.headers.get("Result", "*")
     movetext.word(result if result in _RESULTS else "*")
+    yield
     return f"{_tags(study.headers)}\n{movetext.text()}\n"
 
 
@@ -97,11 +113,14 @@ def _escaped(value: str) -> str:
     return _LINE_BREAKS.sub(" ", value).replace("\\", "\\\\").replace('"', '\\"')
 
 
-def _write_tree(study: Study, positions: Positions, movetext: _Movetext, spoken: bool, notes: bool) -> None:
+def _write_tree(
+    study: Study, positions: Positions, movetext: _Movetext, spoken: bool, notes: bool
+) -> Generator[None, None, None]:
     """Every move after the root: the main move, the variations that replace it, then on from the main move."""
     # A step is a parenthesis, or a node with whether its move is to be written (else: what follows it).
     todo: list[_Step] = [(study.root, False)]
     opening = False
+    written = 0
     while todo:
         step = todo.pop()
         if isinstance(step, str):
@@ -115,6 +134,9 @@ def _write_tree(study: Study, positions: Positions, movetext: _Movetext, spoken:
         if step[1]:
             _write_move(node, positions, movetext, opening, spoken, notes)
             opening = False
+            written += 1
+            if written % _MOVES == 0:
+                yield
         elif node.children:
             main, *side_lines = node.children
             following: list[_Step] = [(main, True)]

@@ -263,14 +263,17 @@ def _cues_text(cues: Iterable[Cue]) -> str:
     return json.dumps(rows, separators=(",", ":")) if rows else ""
 
 
-def _marks_text(marks: Iterable[Mark]) -> str:
+@lru_cache(maxsize=1024)
+def _marks_text(marks: tuple[Mark, ...]) -> str:
     rows = [(mark.kind.value, *mark.squares) for mark in marks]
     return json.dumps(rows, separators=(",", ":")) if rows else ""
 
 
 def _mark_numbers_text(marks: Sequence[Mark]) -> str:
     """A number for each mark, 0 for one without; empty where none has one."""
-    return _numbers_text(mark.number or 0 for mark in marks) if any(mark.number for mark in marks) else ""
+    if not marks or not any(mark.number for mark in marks):
+        return ""
+    return _numbers_text(mark.number or 0 for mark in marks)
 
 
 def _spoken(text: str, cues: str) -> SpokenLine:

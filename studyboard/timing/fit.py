@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from studyboard.model.beats import Beat, beats
 from studyboard.model.edits import ChangeLine, ChangeNode, Edit, Several
 from studyboard.model.errors import EditRefusedError
-from studyboard.model.order import VisitKind, running_order
+from studyboard.model.order import running_order
 from studyboard.model.script import Part
 from studyboard.model.study import Study
-from studyboard.timing.plan import estimate_beat
+from studyboard.timing.plan import estimate_beat, returns
 from studyboard.translation import tr, tr_later
 
 #: How much shorter or longer than at the presenter's own pace a beat may be told, as a share of its speech. A fluent
@@ -38,17 +38,19 @@ class Fit:
     beats: int
 
 
-def fit_to_slot(study: Study) -> Fit:
+def fit_to_slot(study: Study, told: Sequence[Beat] | None = None) -> Fit:
     """Spread the difference between plan and slot over the speech of the beats that are not locked.
 
     All of them become shorter or longer by the same share, as if the presenter spoke faster or slower throughout;
     think pauses and returns keep their length. Where the slot asks for a pace that nobody believes, the fit stops at
     the fastest or slowest one and says what is left. Raises EditRefusedError without a slot, or where every beat is
     locked. O(length of the script).
+
+    told: the beats of the study, where they are known
     """
     if study.slot is None:
         raise EditRefusedError(tr("Set the slot first: a talk is fitted to its length."))
-    told = beats(study, running_order(study))
+    told = beats(study, running_order(study)) if told is None else told
     free = [beat for beat in told if not beat.locked]
     fixed = {beat.key: _fixed(study, beat) for beat in free}
     speech = {beat.key: estimate_beat(study.pace, beat) - fixed[beat.key] for beat in free}
@@ -68,12 +70,14 @@ def fit_to_slot(study: Study) -> Fit:
     return Fit(Several(edits, _LABEL), factor, 0.0 if abs(left) < 0.05 else left, len(free))
 
 
-def lock(study: Study, key: int | Part, locked: bool) -> Edit:
+def lock(study: Study, key: int | Part, locked: bool, told: Sequence[Beat] | None = None) -> Edit:
     """The edit that locks the length of a beat, at what the plan says where none was intended, or unlocks it.
 
+    told: the beats of the study, where they are known
     Raises EditRefusedError where the beat is not told.
     """
-    beat = next((beat for beat in beats(study, running_order(study)) if beat.key == key), None)
+    told = beats(study, running_order(study)) if told is None else told
+    beat = next((beat for beat in told if beat.key == key), None)
     if beat is None:
         raise EditRefusedError(tr("This is not told, so it has no length to lock."))
     return _lock(study, beat, locked)
@@ -144,9 +148,7 @@ def _planned(study: Study, beat: Beat) -> float:
 
 def _fixed(study: Study, beat: Beat) -> float:
     """What does not stretch: the think pause and the board's steps back (s)."""
-    silent = replace(beat, spoken=replace(beat.spoken, text="", cues=()))
-    told = sum(visit.kind is VisitKind.TELL for visit in beat.visits)
-    return estimate_beat(study.pace, silent) - told * study.pace.move_time
+    return returns(beat) * study.pace.back_time + beat.think
 
 
 def _intend(study: Study, beat: Beat, seconds: float) -> Edit:

@@ -46,10 +46,10 @@ def estimate_beat(pace: Pace, beat: Beat) -> float:
 
     Returns to the line before, the spoken line or the silent moves, then the think pause.
     """
-    returns = _returns(beat)
+    backs = returns(beat)
     told = sum(visit.kind is VisitKind.TELL for visit in beat.visits)
     spoken = estimate(pace, beat.spoken.text) if beat.spoken else told * pace.move_time
-    return returns * pace.back_time + spoken + beat.think
+    return backs * pace.back_time + spoken + beat.think
 
 
 def time_beat(study: Study, beat: Beat, start: float, seconds: float | None = None) -> Stretch:
@@ -83,15 +83,17 @@ def _lay_out(pace: Pace, beat: Beat, seconds: float | None) -> Layout:
     think = min(beat.think, total)
     share = min(1.0, (total - think) / (natural - beat.think)) if natural > beat.think else 1.0
     lead = _leading_returns(beat) * pace.back_time * share
-    trail = (_returns(beat) - _leading_returns(beat)) * pace.back_time * share
+    trail = (returns(beat) - _leading_returns(beat)) * pace.back_time * share
     speech = speak(pace, beat.spoken.text).speech_end * share if beat.spoken else 0.0
     think_end = total - trail
     think_start = min(max(think_end - think, lead + speech), think_end)
     return Layout((lead, lead + speech), pace.move_time * share, (think_start, think_end), total)
 
 
-def _returns(beat: Beat) -> int:
+def returns(beat: Beat) -> int:
     """Returns of a beat that take time: those which follow each other at once are one."""
+    if len(beat.visits) == 1:
+        return int(beat.visits[0].kind is VisitKind.BACK)
     count = 0
     before: Visit | None = None
     for visit in beat.visits:

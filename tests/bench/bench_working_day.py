@@ -18,7 +18,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 from PySide6.QtCore import QSettings
 from PySide6.QtTest import QTest
 
-from studyboard.desk.application import make_application
+from studyboard.desk.application import collect_garbage, make_application
 from studyboard.desk.look import Look
 from studyboard.desk.main_window import MainWindow
 from studyboard.model.edits import ChangeSlot, apply
@@ -41,6 +41,7 @@ def main() -> None:
         desk.resize(1366, 768)
         desk.show()
         QTest.qWait(3000)
+        collect_garbage()
         watch = EventLoopWatch()
         watch.run(list(working_day(desk)))
         spent = [busy.processor * 1000 for busy in watch.stretches]

@@ -55,10 +55,15 @@ class EventLoopWatch(QObject):
                 return
             QTimer.singleShot(rest, self, step)
 
+        self._since = time.thread_time()
         QTimer.singleShot(0, self, step)
         loop.exec()
         if failed:
             raise failed[0]
+
+    def call_it(self, what: str) -> None:
+        """What is being done is better told by these words."""
+        self._what = what
 
     def over(self, limit: float) -> list[Busy]:
         """The stretches that took longer than *limit* of the processor (s), the longest first."""

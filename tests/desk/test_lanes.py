@@ -450,7 +450,7 @@ def test_the_context_menu_is_asked_for_at_the_row_under_the_pointer(
 
 def test_a_screen_reader_is_told_move_line_and_seconds(qtbot: QtBot, session: Session, lanes: Lanes) -> None:
     node = find(session, "e4", "e5", "Nf3", "Nc6")
-    qtbot.waitUntil(lambda: bool(lanes.accessibleName()))
+    qtbot.waitUntil(lambda: bool(lanes.accessibleName()) and session.is_planned)
     session.show(node)
     words = lanes.accessibleDescription()
     assert "2, black knight" in words

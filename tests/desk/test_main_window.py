@@ -107,11 +107,11 @@ def test_a_locked_beat_keeps_its_length_when_the_talk_is_fitted(qtbot: QtBot, de
 
 def test_the_game_on_the_clipboard_is_told_with_what_pgn_has_no_room_for(qtbot: QtBot, desk: MainWindow) -> None:
     press(qtbot, desk, "copy_pgn")
-    assert desk.notice.text == "The game is on the clipboard."
+    qtbot.waitUntil(lambda: desk.notice.text == "The game is on the clipboard.")
     assert QApplication.clipboard().text().startswith('[Event "Sail Loft Evening League"]')
     desk.session.do(ChangeHeaders((("Annotator", "a" * 256),)))
     press(qtbot, desk, "copy_pgn")
-    assert "The Annotator tag has 256 characters and PGN allows 255" in desk.notice.text
+    qtbot.waitUntil(lambda: "The Annotator tag has 256 characters and PGN allows 255" in desk.notice.text)
 
 
 def test_a_cut_branch_is_pasted_elsewhere(qtbot: QtBot, desk: MainWindow) -> None:

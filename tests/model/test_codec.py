@@ -90,3 +90,12 @@ def test_a_value_from_elsewhere_is_refused():
         to_plain(object())
     with pytest.raises(UnknownValueError):
         to_plain({"a": 1})
+
+
+def test_what_a_node_has_nothing_of_is_left_out_and_what_is_left_out_is_nothing():
+    bare = Node(7, 3, chess.Move.from_uci("e2e4"))
+    plain = to_plain(bare)
+    assert set(plain) == {"is", "id", "parent", "move"}
+    written_out = plain | {"note": "", "children": [], "marks": [], "think": 0.0, "intended": None, "locked": False}
+    assert from_plain(plain) == from_plain(written_out) == bare
+    assert to_plain(Node(7, 3, None, think=2.0))["think"] == 2.0
