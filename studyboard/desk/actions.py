@@ -523,6 +523,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("Squares covered and given up, lines opened, and what hangs now."),
     ),
     ActionSpec(
+        "describe_position",
+        "&Board",
+        tr_later("&Describe the position"),
+        ("Ctrl+D",),
+        tr_later("Every piece, whose move it is, and the marks, told in words and by a screen reader."),
+    ),
+    ActionSpec(
         "further_facts",
         "&Board",
         tr_later("Tell f&urther facts"),

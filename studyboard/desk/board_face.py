@@ -18,6 +18,7 @@ from studyboard.desk.board_signs import paint_pointed, paint_return
 from studyboard.desk.board_words import position_words, step_words
 from studyboard.desk.look import Look
 from studyboard.desk.paint import PiecePixmaps, paint_scene
+from studyboard.desk.painted_parts import SquareParts
 from studyboard.desk.session import Session
 from studyboard.model.marks import Mark
 from studyboard.model.study import Changed
@@ -61,7 +62,7 @@ class BoardFace(QWidget):
         self._motion = BoardMotion(self)
 
         self.setAccessibleName(tr("Board"))
-        show_as_picture(self)
+        show_as_picture(self, SquareParts(lambda: self._board, lambda: self.place, lambda: self.keyboard_square))
         self.setMinimumSize(LEAST, LEAST)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         policy.setHeightForWidth(True)
@@ -78,6 +79,11 @@ class BoardFace(QWidget):
     def board(self) -> chess.Board:
         """The position that is shown, to be read."""
         return self._board
+
+    @property
+    def keyboard_square(self) -> chess.Square | None:
+        """The square that the keyboard is at, where there is a cursor."""
+        return None
 
     @property
     def flipped(self) -> bool:

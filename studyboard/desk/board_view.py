@@ -77,6 +77,11 @@ class BoardView(BoardFace):
         self._entry.closed.connect(self._take_focus)
 
     @property
+    def keyboard_square(self) -> chess.Square | None:
+        """See BoardFace."""
+        return self._hand.cursor
+
+    @property
     def marking(self) -> bool:
         """True while pressing on the board draws marks."""
         return self._marking.on

@@ -10,6 +10,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from studyboard.board.marking import copy_marks
 from studyboard.desk.arrangement import Arrangement
 from studyboard.desk.board_announce import announce
+from studyboard.desk.board_words import position_words
 from studyboard.desk.command_group import CommandGroup
 from studyboard.model import stepping
 from studyboard.translation import tr
@@ -75,6 +76,12 @@ class BoardCommands(CommandGroup):
         """What the last move has changed."""
         if not self._window.board_view.ask_move():
             self._window.tell(tr("No move has led to this position yet."))
+
+    def describe_position(self) -> None:
+        """Tell the whole position, to eyes and ears, until the next sentence."""
+        board = self._window.board_view
+        words = position_words(self._session, self._session.node, board.shown_marks)
+        self._window.notice.tell(words, stay=True)
 
     def marking(self) -> None:
         """Draw marks, or stop drawing them."""

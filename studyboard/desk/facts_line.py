@@ -12,9 +12,11 @@ from PySide6.QtWidgets import QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWi
 
 from studyboard.board.facts import Fact, FactKind, facts
 from studyboard.board.on_demand import Answer
+from studyboard.desk.board_accessible import show_as_list
 from studyboard.desk.board_announce import announce
 from studyboard.desk.board_signs import answer_sample
 from studyboard.desk.look import Look
+from studyboard.desk.painted_parts import SentenceParts
 from studyboard.desk.session import Session
 from studyboard.model.study import Changed
 from studyboard.translation import tr, tr_later
@@ -64,6 +66,7 @@ class FactsLine(QWidget):
         self._further = False
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setAccessibleName(tr("Facts of the position"))
+        show_as_list(self, SentenceParts(self._sentences, lambda: self._chosen, self.rect))
         self._words = QLabel()
         self._words.setWordWrap(True)
         self._words.setTextFormat(Qt.TextFormat.RichText)
@@ -108,6 +111,9 @@ class FactsLine(QWidget):
     def facts(self) -> tuple[Fact, ...]:
         """What is shown."""
         return self._facts
+
+    def _sentences(self) -> tuple[str, ...]:
+        return tuple(one.words for one in self._answers or self._facts)
 
     def refresh(self) -> None:
         """Look the facts of the shown position up and show them."""

@@ -93,7 +93,12 @@ def about() -> str:
 
 
 def show_text(parent: QWidget, title: str, html: str) -> None:
-    """Show a text to read, with one button to go back."""
+    """Show a text to read until it is left."""
+    text_window(parent, title, html).exec()
+
+
+def text_window(parent: QWidget, title: str, html: str) -> QDialog:
+    """A text to read, with one button to go back."""
     dialog = QDialog(parent)
     dialog.setWindowTitle(title)
     dialog.resize(620, 560)
@@ -106,7 +111,7 @@ def show_text(parent: QWidget, title: str, html: str) -> None:
     layout = QVBoxLayout(dialog)
     layout.addWidget(text)
     layout.addWidget(buttons)
-    dialog.exec()
+    return dialog
 
 
 def _row(spec: ActionSpec) -> str:

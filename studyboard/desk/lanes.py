@@ -20,6 +20,7 @@ from PySide6.QtWidgets import QToolTip, QWidget
 
 from studyboard.desk import lanes_steps
 from studyboard.desk.announcing import announce
+from studyboard.desk.board_accessible import show_as_list
 from studyboard.desk.gliding_view import GlidingView
 from studyboard.desk.lanes_canvas import LaneCanvas, Spot, Target
 from studyboard.desk.lanes_choosing import Choosing
@@ -27,6 +28,7 @@ from studyboard.desk.lanes_geometry import Box
 from studyboard.desk.lanes_hand import LaneHand
 from studyboard.desk.lanes_strip import LaneStrip
 from studyboard.desk.look import Look
+from studyboard.desk.painted_parts import RowParts
 from studyboard.desk.session import Session
 from studyboard.model import stepping
 from studyboard.model.script import BeatKey, Part
@@ -64,6 +66,7 @@ class Lanes(GlidingView):
 
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("Lanes"))
+        show_as_list(self, RowParts(self._canvas, self._part_rect, self._from_whole))
         self.setViewportMargins(0, self._canvas.strip_height, 0, 0)
         self._strip = LaneStrip(self, self._canvas)
         self.viewport().setMouseTracking(True)
@@ -147,6 +150,14 @@ class Lanes(GlidingView):
     def row_rect(self, key: BeatKey) -> QRect | None:
         """Where the row of a node or part is in the viewport now, or None where it is folded away."""
         return self._in_view(self._canvas.box_of(key))
+
+    def _part_rect(self, key: BeatKey) -> QRect:
+        """Where a row is in the whole widget, with what stands above the viewport; empty where it is out of view."""
+        rect, seen = self.row_rect(key), self.viewport().rect()
+        return QRect() if rect is None else (rect & seen).translated(self.viewport().pos())
+
+    def _from_whole(self, place: QPointF) -> QPointF:
+        return self.to_picture(place - QPointF(self.viewport().pos()))
 
     def fold_rect(self, node: int) -> QRect | None:
         """Where the side-lines that leave at this node are folded, in the viewport, or None where none leaves."""

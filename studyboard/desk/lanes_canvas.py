@@ -243,13 +243,16 @@ class LaneCanvas:
 
     def in_words(self) -> str:
         """The current row for someone who does not see it: the move, what is said, how long it takes."""
-        key = self.current
-        name = f"{part_name(key)}." if isinstance(key, Part) else move_words(self._session, key)
-        time = None if self._times is None else self._times.time_of(key)
-        said = self._row(key).words or tr("Nothing is said here.")
         chosen = len(self._session.chosen)
         together = tr("{rows} rows are chosen.", rows=chosen) if chosen > 1 else ""
-        return " ".join(filter(None, (name, said, seconds_in_words(time), together)))
+        return f"{self.row_in_words(self.current)} {together}".strip()
+
+    def row_in_words(self, key: BeatKey) -> str:
+        """Any row for someone who does not see it: the move, what is said, how long it takes."""
+        name = part_name(key) if isinstance(key, Part) else move_words(self._session, key)
+        time = None if self._times is None else self._times.time_of(key)
+        said = self._row(key).words or tr("Nothing is said here.")
+        return " ".join(filter(None, (name and f"{name}.", said, seconds_in_words(time))))
 
     def tool_tip(self, target: Target | None) -> str:
         """The whole line of a row, its seconds and its note, as rich text; empty where there is nothing to say."""

@@ -23,6 +23,7 @@ from studyboard.desk.board_geometry import BoardPlace, fit_board
 from studyboard.desk.board_signs import paint_cursor
 from studyboard.desk.look import Look
 from studyboard.desk.paint import PiecePixmaps, paint_scene
+from studyboard.desk.painted_parts import SquareParts
 from studyboard.picture.describe import describe_board, describe_square
 from studyboard.picture.primitives import Bounds
 from studyboard.picture.scene import board_bounds, pieces_scene, squares_scene
@@ -72,7 +73,7 @@ class PositionBoard(QWidget):
         self._place: BoardPlace | None = None
         self._pieces = PiecePixmaps()
         self.setAccessibleName(tr("Position"))
-        show_as_picture(self)
+        show_as_picture(self, SquareParts(lambda: self._board, lambda: self.place, lambda: self._cursor))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(300, 240)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)

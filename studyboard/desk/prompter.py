@@ -8,6 +8,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QResizeEvent, QShowEvent, QWheelEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from studyboard.desk.board_accessible import show_as_document
 from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.lanes_rows import part_name
 from studyboard.desk.look import Look
@@ -55,6 +56,7 @@ class Prompter(QWidget):
         self.setObjectName("paper")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("Prompter"))
+        show_as_document(self)
 
         self._held = self._fitting = False
         self._elapsed, self._late = QLabel(), ElidedLabel()

@@ -21,9 +21,9 @@ def told_words(session: Session, talk: Talk | None, index: int | None, slot: str
     stretch = talk.stretches[index] if talk is not None and index is not None else None
     if talk is None or index is None or stretch is None:
         return tr("No beat is told here.")
-    told = f"{part_name(stretch.key)}." if isinstance(stretch.key, Part) else move_words(session, stretch.key)
+    told = f"{part_name(stretch.key) if isinstance(stretch.key, Part) else move_words(session, stretch.key)}."
     locked = tr("Its length is locked.") if talk.locked[index] else ""
-    return tr(
+    words = tr(
         "Beat {index} of {total}: {told} From {start}, {seconds} seconds. {locked} {slot}",
         index=index + 1,
         total=len(talk.stretches),
@@ -32,7 +32,8 @@ def told_words(session: Session, talk: Talk | None, index: int | None, slot: str
         seconds=max(1, round(stretch.seconds)),
         locked=locked,
         slot=slot,
-    ).strip()
+    )
+    return " ".join(words.split())
 
 
 def tool_tip(session: Session, talk: Talk, index: int) -> str:

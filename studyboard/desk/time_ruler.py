@@ -19,7 +19,9 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from studyboard.desk.announcing import announce
+from studyboard.desk.board_accessible import show_as_list
 from studyboard.desk.look import Look
+from studyboard.desk.painted_parts import BeatParts
 from studyboard.desk.ruler_edges import REACH, SHORTEST, HeldEdge, edge_at
 from studyboard.desk.ruler_paint import RulerPainter
 from studyboard.desk.ruler_rows import ruler_rows
@@ -77,6 +79,7 @@ class TimeRuler(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(tr("Time ruler"))
+        show_as_list(self, BeatParts(self))
         session.opened.connect(self._reopen)
         session.planned.connect(self._replan)
         session.stepped.connect(self._step)
@@ -89,6 +92,17 @@ class TimeRuler(QWidget):
     def current_beat(self) -> int | None:
         """Index of the beat that is told where the session stands, or None where none is."""
         return self._current
+
+    @property
+    def beats(self) -> int:
+        """How many beats are drawn."""
+        return 0 if self._talk is None else len(self._talk.stretches)
+
+    def beat_in_words(self, index: int) -> str:
+        """One of them for someone who does not see it; where its move was just deleted, that it is not told."""
+        talk = self._talk
+        there = talk is not None and self._is_there(talk.stretches[index])
+        return told_words(self._session, talk, index if there else None, "")
 
     @property
     def slot_label(self) -> str:
