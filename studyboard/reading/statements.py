@@ -334,7 +334,8 @@ def _words_before(claim: Claim) -> list[str]:
 
 def _on_condition(claim: Claim) -> bool:
     """Does a word of condition stand before the claim in its sentence: “if the rook leaves, Black can castle”?"""
-    words = _words_before(claim)
+    # “Had White castled, …”: the condition ends in the claim's first word.
+    words = [*_words_before(claim), claim.scene.tokens[claim.start].text]
     conditions = claim.scene.words.moods.get("conditional", frozenset())
     return any(tuple(words[at : at + n]) in conditions for at in range(len(words)) for n in (1, 2, 3))
 
