@@ -43,7 +43,10 @@ def run(file: Path | None) -> int:
         if opened is None:
             return 0
     else:
-        opened = _last() or _ask(look)
+        try:
+            opened = _last() or _ask(look)
+        except StudyboardError as reason:
+            opened = _ask(look, str(reason))
         if opened is None:
             return 0
     return _show(application, opened, look, settings)
@@ -106,18 +109,16 @@ def _show(application: QApplication, opened: Opened, look: Look, settings: QSett
 
 
 def _last() -> Opened | None:
-    """The study of the last session, if it is still there and nobody else has it open."""
+    """The study of the last session, if it is still there. Raises StudyboardError where it cannot be opened."""
     for path in recent_files()[:1]:
-        try:
-            return open_path(path)
-        except StudyboardError:
-            return None
+        return open_path(path)
     return None
 
 
-def _ask(look: Look) -> Opened | None:
+def _ask(look: Look, problem: str = "") -> Opened | None:
+    """Let the user choose what to begin with, told why it is not the last study where there was one."""
     chosen: list[Opened] = []
-    start = StartWindow(look)
+    start = StartWindow(look, problem)
     start.opened.connect(chosen.append)
     start.exec()
     return chosen[0] if chosen else None

@@ -33,7 +33,7 @@ class StartWindow(QDialog):
 
     opened = Signal(object)
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, problem: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Studyboard")
         self.setAcceptDrops(True)
@@ -63,7 +63,7 @@ class StartWindow(QDialog):
             layout.addWidget(label)
             for path in recent:
                 layout.addWidget(self._button(path.stem, lambda path=path: self._open(path)))
-        self.problem = QLabel(tr("A PGN file can be dropped here too."))
+        self.problem = QLabel(problem or tr("A PGN file can be dropped here too."))
         self.problem.setWordWrap(True)
         self.problem.setAccessibleName(tr("What went wrong"))
         self.problem.setObjectName("quiet")

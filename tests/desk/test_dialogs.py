@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
 from studyboard.delivery.deliver import Item
+from studyboard.desk import application
 from studyboard.desk.deliver_window import DeliverWindow
 from studyboard.desk.game_chooser import GameChooser
 from studyboard.desk.headers_dialog import HeadersDialog
@@ -23,9 +24,11 @@ from studyboard.desk.slot_dialog import SlotDialog, seconds_of
 from studyboard.desk.start_window import StartWindow
 from studyboard.example import example_folder
 from studyboard.model.edits import ChangeNode
+from studyboard.model.errors import StudyboardError
 from studyboard.model.script import SpokenLine
 from studyboard.model.study import Study
 from studyboard.notation.pgn_games import index_games
+from studyboard.store.recent import remember
 from studyboard.store.study_file import StudyFile
 from tests.desk.text_size import text_scaled
 
@@ -272,3 +275,17 @@ def test_down_chooses_the_next_game_from_the_field_at_once(qtbot: QtBot) -> None
     assert chosen.headers["White"] == "Quayle, Desmond"
     assert chooser.table.hasFocus()
     assert all(button.icon().isNull() for button in chooser.findChildren(QPushButton))
+
+
+def test_the_first_window_says_why_it_is_not_the_last_study(
+    qtbot: QtBot, still_look: Look, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("STUDYBOARD_STATE_DIR", str(tmp_path / "state"))
+    study = StudyFile.create(tmp_path / "Tonight.studyboard", Study())
+    remember(study.path)
+    with pytest.raises(StudyboardError) as refused:
+        application._last()
+    study.close()
+    start = StartWindow(still_look, str(refused.value))
+    qtbot.addWidget(start)
+    assert "“Tonight.studyboard” is already open" in start.problem.text()
