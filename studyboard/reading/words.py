@@ -177,7 +177,7 @@ def _with_lists(saying: str, lists: Mapping[str, Sequence[str]]) -> str:
     def choices(found: re.Match[str]) -> str:
         if found[1] not in lists:
             raise ClaimWordsError(f"The pattern “{saying}” names a list of words that is not there: {found[1]}.")
-        longest_first = sorted(lists[found[1]], key=len, reverse=True)
+        longest_first = sorted(dict.fromkeys(lists[found[1]]), key=len, reverse=True)
         return f"(?:{'|'.join(re.escape(phrase).replace(chr(92) + ' ', ' ') for phrase in longest_first)})"
 
     # A list is written <name>, and a named group (?P<name>: only the first is one of ours.
