@@ -700,6 +700,14 @@
         <translation>Gedeckte und aufgegebene Felder, geöffnete Linien und was jetzt hängt.</translation>
     </message>
     <message>
+        <source>&amp;Describe the position</source>
+        <translation>&amp;Stellung beschreiben</translation>
+    </message>
+    <message>
+        <source>Every piece, whose move it is, and the marks, told in words and by a screen reader.</source>
+        <translation>Jede Figur, wer am Zug ist und die Markierungen, in Worten und für den Screenreader.</translation>
+    </message>
+    <message>
         <source>Tell f&amp;urther facts</source>
         <translation>Weitere &amp;Tatsachen nennen</translation>
     </message>
@@ -1250,6 +1258,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>The game is on the clipboard.</source>
         <translation>Die Partie ist in der Zwischenablage.</translation>
+    </message>
+    <message>
+        <source>The game is being written …</source>
+        <translation>Die Partie wird geschrieben …</translation>
     </message>
     <message>
         <source>This position stands nowhere else on the tree.</source>
