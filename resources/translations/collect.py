@@ -7,6 +7,7 @@ the desk loads (.qm). Texts that are gone are dropped, new ones come in as unfin
 from __future__ import annotations
 
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -16,12 +17,18 @@ PACKAGE = HERE.parents[1] / "studyboard"
 _TEXT = re.compile(r"\btr(_later)?\(")
 
 
+def _tool(name: str) -> str:
+    """A tool of Qt's, beside the Python that runs this or wherever the system finds it."""
+    beside = Path(sys.executable).parent
+    return shutil.which(name, path=str(beside)) or name
+
+
 def collect(to: Path) -> None:
     """Bring one .ts file up to the texts of the program."""
     sources = sorted(str(path) for path in PACKAGE.rglob("*.py") if _TEXT.search(path.read_text(encoding="utf-8")))
     alias = ["-tr-function-alias", "QT_TR_NOOP+=tr_later"]
     subprocess.run(
-        ["pyside6-lupdate", *alias, "-no-obsolete", "-locations", "none", *sources, "-ts", str(to)],
+        [_tool("pyside6-lupdate"), *alias, "-no-obsolete", "-locations", "none", *sources, "-ts", str(to)],
         check=True,
         stdout=subprocess.DEVNULL,
     )
@@ -32,7 +39,7 @@ def collect(to: Path) -> None:
 
 def compile_(ts: Path, to: Path) -> None:
     """What the desk loads, made from one .ts file."""
-    subprocess.run(["pyside6-lrelease", str(ts), "-qm", str(to)], check=True, stdout=subprocess.DEVNULL)
+    subprocess.run([_tool("pyside6-lrelease"), str(ts), "-qm", str(to)], check=True, stdout=subprocess.DEVNULL)
 
 
 if __name__ == "__main__":
