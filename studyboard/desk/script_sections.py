@@ -43,7 +43,8 @@ def sections(session: Session, labels: Labels, *, silent: bool) -> list[Section]
     """
     study = session.study
     told = beats(study, running_order(study))
-    return [_section(session, labels, beat) for beat in told if silent or beat.spoken or beat.think]
+    stops = [_section(session, labels, beat) for beat in told if silent or beat.spoken or beat.think]
+    return _with_ends(session, stops) if silent else stops
 
 
 def heading(session: Session, section: Section, text: str) -> str:
@@ -62,3 +63,23 @@ def _section(session: Session, labels: Labels, beat: Beat) -> Section:
         label = known
         label = tr("{label} · side-line", label=label) if beat.depth else label
     return Section(beat.key, label, beat.depth, beat.spoken.sorted(), beat.intended, beat.think)
+
+
+def _with_ends(session: Session, stops: list[Section]) -> list[Section]:
+    """With the greeting, the start position, the closing and the thanks too, where the talk does not stop there yet."""
+    study, there = session.study, {stop.key for stop in stops}
+
+    def part(which: Part) -> list[Section]:
+        line = study.line(which)
+        return [] if which in there else [Section(which, part_name(which), 0, line.spoken, line.intended, 0.0)]
+
+    before, after = part(Part.GREETING), [*part(Part.CLOSING), *part(Part.THANKS)]
+    if study.root not in there:
+        start = study.node(study.root)
+        # Behind the greeting, wherever that comes from.
+        place = 1 if stops and stops[0].key is Part.GREETING else 0
+        root = Section(study.root, tr("Start"), 0, start.spoken.sorted(), start.intended, start.think)
+        stops = [*stops[:place], root, *stops[place:]]
+    if stops and stops[-1].key is Part.THANKS and after:
+        return [*before, *stops[:-1], *after, stops[-1]]
+    return [*before, *stops, *after]

@@ -54,6 +54,9 @@ class ScriptWindow(QWidget):
         self.setWindowTitle(tr("Script"))
         self.text = ScriptText(look, self._tag)
         self.silent = QCheckBox(tr("Also stops at which nothing is &said"))
+        self.text.setPlaceholderText(
+            tr("Nothing is said yet. Tick “Also stops at which nothing is said” to begin here.")
+        )
         self.figures = ElidedLabel()
         self.figures.setAccessibleName(tr("Length of the talk"))
         foot = QWidget()

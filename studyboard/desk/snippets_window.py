@@ -42,7 +42,7 @@ class SnippetsWindow(QDialog):
         self._loading = False
         self.setWindowTitle(tr("Snippets"))
         line = self.fontMetrics().height()
-        self.resize(QSize(42 * line, 26 * line).boundedTo(self.screen().availableSize() * 0.95))
+        self.resize(QSize(52 * line, 28 * line).boundedTo(self.screen().availableSize() * 0.95))
         self.list = QListWidget()
         self.list.setSpacing(2)
         self.list.setAccessibleName(tr("Snippets"))

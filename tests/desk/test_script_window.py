@@ -6,17 +6,20 @@ import time
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSettings, Qt
 from PySide6.QtGui import QGuiApplication, QTextCursor
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from studyboard.desk.look import Look
 from studyboard.desk.main_window import MainWindow
 from studyboard.desk.script_document import ScriptDocument, is_heading
 from studyboard.desk.script_sections import sections
 from studyboard.desk.script_window import ScriptWindow
 from studyboard.model.edits import ChangeNode, ChangeSlot
 from studyboard.model.script import Cue, Part, SpokenLine
+from studyboard.model.study import Study
+from studyboard.store.study_file import StudyFile
 
 
 @pytest.fixture
@@ -237,3 +240,30 @@ def test_keys_of_the_desk_hold_there_too_and_escape_leaves(
     script.text.setFocus()
     key(script, "Escape")
     assert not script.isVisible()
+
+
+def test_the_script_of_an_empty_study_is_begun_in_it(
+    qtbot: QtBot, still_look: Look, settings: QSettings, tmp_path: Path
+) -> None:
+    desk = MainWindow(StudyFile.create(tmp_path / "empty.studyboard", Study()), still_look, settings)
+    qtbot.addWidget(desk)
+    desk.show()
+    desk.commands.of("show_script")()
+    window = desk.script_tools._script
+    assert window is not None
+    assert "Tick" in window.text.placeholderText()
+    window.silent.click()
+    root = desk.session.study.root
+    assert [section.key for section in window._sections] == [Part.GREETING, root, Part.CLOSING, Part.THANKS]
+    window.text.setFocus()
+    for number, words in enumerate(("Good evening.", "The board is set.", "That was it.", "Thank you.")):
+        window.text.put_cursor(number, 0)
+        QTest.keyClicks(window.text, words)
+        window.flush()
+    study = desk.session.study
+    assert study.line(Part.GREETING).spoken.text == "Good evening."
+    assert study.node(root).spoken.text == "The board is set."
+    assert study.line(Part.CLOSING).spoken.text == "That was it."
+    assert study.line(Part.THANKS).spoken.text == "Thank you."
+    assert [section.key for section in window._sections] == [Part.GREETING, root, Part.CLOSING, Part.THANKS]
+    desk.close()
