@@ -2033,11 +2033,11 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Note for print</source>
-        <translation>Notiz für den Druck</translation>
+        <translation>Drucknotiz</translation>
     </message>
     <message>
         <source>Note for print •</source>
-        <translation>Notiz für den Druck •</translation>
+        <translation>Drucknotiz •</translation>
     </message>
     <message>
         <source>Note for print, written</source>
@@ -4018,6 +4018,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Also stops at which nothing is &amp;said</source>
         <translation>Auch Stationen, an denen &amp;nichts gesprochen wird</translation>
+    </message>
+    <message>
+        <source>Nothing is said yet. Tick “Also stops at which nothing is said” to begin here.</source>
+        <translation>Noch wird nichts gesagt. „Auch Stationen, an denen nichts gesprochen wird“ ankreuzen, um hier anzufangen.</translation>
     </message>
     <message>
         <source>Length of the talk</source>
