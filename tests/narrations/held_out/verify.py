@@ -14,8 +14,9 @@ import chess
 KEYS = {"style", "source", "language", "fen", "main_line", "game", "text", "side_lines", "mentions"}
 KINDS = {"plan", "control", "reason", "elsewhere", "threat", "condition", "look_back"}
 HEARD_AS = {
-    "one": "1", "two": "2", "three": "3", "four": "4", "for": "4", "five": "5", "six": "6", "seven": "7", "eight": "8",
-    "be": "b", "see": "c", "sea": "c", "dee": "d", "gee": "g", "night": "knight", "rock": "rook", "pond": "pawn",
+    "one": "1", "two": "2", "three": "3", "four": "4", "for": "4", "five": "5", "six": "6",
+    "seven": "7", "eight": "8", "be": "b", "ate": "8", "tree": "3", "too": "2", "see": "c",
+    "sea": "c", "dee": "d", "gee": "g", "night": "knight", "rock": "rook", "pond": "pawn",
 }  # fmt: skip
 NAMES = {
     chess.PAWN: "pawn", chess.KNIGHT: "knight", chess.BISHOP: "bishop", chess.ROOK: "rook", chess.QUEEN: "queen",

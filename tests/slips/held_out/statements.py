@@ -313,3 +313,314 @@ def _only_win(board: chess.Board, *sans: str) -> bool:
 def _length(board: chess.Board, count: str) -> bool:
     """The game has so many moves; to be used at the end."""
     return (board.ply() + 1) // 2 == int(count)
+
+
+# Added by slips author A.
+
+
+def _before(board: chess.Board) -> tuple[chess.Board, chess.Move]:
+    before = board.copy()
+    return before, before.pop()
+
+
+@statement("mover")
+def _mover(board: chess.Board, side: str) -> bool:
+    """The side that has just moved."""
+    return board.turn != SIDES[side]
+
+
+@statement("moved")
+def _moved(board: chess.Board, symbol: str) -> bool:
+    """The man that has just moved, with its colour."""
+    before, move = _before(board)
+    piece = before.piece_at(move.from_square)
+    return piece is not None and piece.symbol() == symbol
+
+
+@statement("from")
+def _from(board: chess.Board, name: str) -> bool:
+    return _before(board)[1].from_square == chess.parse_square(name)
+
+
+@statement("to")
+def _to(board: chess.Board, name: str) -> bool:
+    return _before(board)[1].to_square == chess.parse_square(name)
+
+
+@statement("captured")
+def _captured(board: chess.Board, symbol: str) -> bool:
+    """What the last move took, with its colour; `-` for nothing."""
+    before, move = _before(board)
+    if not before.is_capture(move):
+        return symbol == "-"
+    if before.is_en_passant(move):
+        return symbol == ("p" if before.turn else "P")
+    piece = before.piece_at(move.to_square)
+    return piece is not None and piece.symbol() == symbol
+
+
+@statement("castled")
+def _castled(board: chess.Board, wing: str) -> bool:
+    before, move = _before(board)
+    return before.is_kingside_castling(move) if wing == "k" else before.is_queenside_castling(move)
+
+
+@statement("attackers_are")
+def _attackers_are(board: chess.Board, side: str, name: str, *names: str) -> bool:
+    return sorted(board.attackers(SIDES[side], chess.parse_square(name))) == sorted(squares(names))
+
+
+@statement("checkers_are")
+def _checkers_are(board: chess.Board, *names: str) -> bool:
+    return sorted(board.checkers()) == sorted(squares(names))
+
+
+@statement("pinned_by")
+def _pinned_by(board: chess.Board, name: str, by: str) -> bool:
+    """Pinned to the king, and the pinning piece stands there."""
+    square = chess.parse_square(name)
+    side = board.color_at(square)
+    return (
+        side is not None
+        and board.is_pinned(side, square)
+        and chess.parse_square(by) in board.pin(side, square)
+        and board.color_at(chess.parse_square(by)) == (not side)
+    )
+
+
+@statement("king_squares")
+def _king_squares(board: chess.Board, side: str, *names: str) -> bool:
+    """The squares to which that king may go, exactly these."""
+    king = board.king(SIDES[side])
+    mover = with_turn(board, SIDES[side])
+    return sorted({m.to_square for m in mover.legal_moves if m.from_square == king}) == sorted(squares(names))
+
+
+@statement("reaches")
+def _reaches(board: chess.Board, name: str, target: str) -> bool:
+    """The man on one square may legally go to the other, if its side is to move."""
+    square = chess.parse_square(name)
+    mover = with_turn(board, bool(board.color_at(square)))
+    return any(m.from_square == square and m.to_square == chess.parse_square(target) for m in mover.legal_moves)
+
+
+@statement("lined")
+def _lined(board: chess.Board, *names: str) -> bool:
+    """All on one file, rank or diagonal."""
+    first, second, *rest = squares(names)
+    return all(third in chess.SquareSet(chess.ray(first, second)) for third in rest) and bool(chess.ray(first, second))
+
+
+@statement("light")
+def _light(board: chess.Board, *names: str) -> bool:
+    return all(bool(chess.BB_SQUARES[square] & chess.BB_LIGHT_SQUARES) for square in squares(names))
+
+
+@statement("winner")
+def _winner(board: chess.Board, side: str) -> bool:
+    """Mate on the board, given by that side."""
+    return board.is_checkmate() and board.turn != SIDES[side]
+
+
+@statement("losing_capture")
+def _losing_capture(board: chess.Board, name: str) -> bool:
+    """Taking there does not win material for the side to move."""
+    return not hangs(with_turn(board, board.turn), chess.parse_square(name))
+
+
+@statement("only_capture")
+def _only_capture(board: chess.Board) -> bool:
+    """Every legal move is a capture."""
+    return all(board.is_capture(move) for move in board.legal_moves)
+
+
+@statement("men")
+def _men(board: chess.Board, side: str, count: str) -> bool:
+    """So many men in all, king and pawns too."""
+    return chess.popcount(board.occupied_co[SIDES[side]]) == int(count)
+
+
+@statement("minors_home")
+def _minors_home(board: chess.Board, side: str, count: str) -> bool:
+    """So many knights and bishops on the squares they began on."""
+    rank = "1" if side == "w" else "8"
+    wanted = {"b": chess.KNIGHT, "c": chess.BISHOP, "f": chess.BISHOP, "g": chess.KNIGHT}
+    return sum(
+        board.piece_at(chess.parse_square(file + rank)) == chess.Piece(kind, SIDES[side])
+        for file, kind in wanted.items()
+    ) == int(count)
+
+
+def _line_of(board: chess.Board) -> list[tuple[str, str, chess.Move]]:
+    """(symbol, SAN, move) of every move played to reach the position."""
+    again = board.root()
+    line = []
+    for move in board.move_stack:
+        piece = again.piece_at(move.from_square)
+        line.append((piece.symbol() if piece else "", again.san(move), move))
+        again.push(move)
+    return line
+
+
+@statement("played")
+def _played(board: chess.Board, side: str, san: str) -> bool:
+    """That side has played that move somewhere before."""
+    return any(
+        name.rstrip("+#") == san.rstrip("+#") and symbol.isupper() == (side == "w")
+        for symbol, name, _ in _line_of(board)
+    )
+
+
+@statement("moves_by")
+def _moves_by(board: chess.Board, symbol: str, count: str) -> bool:
+    """So many moves have been made by men of that kind."""
+    return sum(name == symbol for name, _, _ in _line_of(board)) == int(count)
+
+
+@statement("safe_moves")
+def _safe_moves(board: chess.Board, name: str, *names: str) -> bool:
+    """The squares where that man is not taken with loss, exactly these."""
+    square = chess.parse_square(name)
+    mover = with_turn(board, bool(board.color_at(square)))
+    safe = set()
+    for move in list(mover.legal_moves):
+        if move.from_square == square:
+            after = mover.copy(stack=False)
+            after.push(move)
+            if not hangs(after, move.to_square):
+                safe.add(move.to_square)
+    return sorted(safe) == sorted(squares(names))
+
+
+@statement("ahead")
+def _ahead(board: chess.Board, side: str) -> bool:
+    """That side has more material, counted 1, 3, 3, 5, 9."""
+    value = {1: 1, 2: 3, 3: 3, 4: 5, 5: 9}
+    total = sum(
+        worth * (len(board.pieces(kind, True)) - len(board.pieces(kind, False))) for kind, worth in value.items()
+    )
+    return total > 0 if side == "w" else total < 0
+
+
+@statement("between")
+def _between(board: chess.Board, mid: str, one: str, two: str) -> bool:
+    """A man on *mid* stands on the straight line between two squares."""
+    middle, first, second = squares((mid, one, two))
+    return board.piece_at(middle) is not None and middle in chess.SquareSet(chess.between(first, second))
+
+
+@statement("castled_so")
+def _castled_so(board: chess.Board, side: str, wing: str) -> bool:
+    replay = board.root()
+    for move in board.move_stack:
+        if replay.turn == SIDES[side] and replay.is_castling(move):
+            return replay.is_kingside_castling(move) == (wing == "k")
+        replay.push(move)
+    return False
+
+
+@statement("played_so")
+def _played_so(board: chess.Board, side: str, san: str) -> bool:
+    replay = board.root()
+    for move in board.move_stack:
+        if replay.turn == SIDES[side] and replay.san(move) == san:
+            return True
+        replay.push(move)
+    return False
+
+
+@statement("moves_by_so")
+def _moves_by_so(board: chess.Board, square: str, count: str) -> bool:
+    """The man now on *square* has made so many moves in the game."""
+    at = chess.parse_square(square)
+    total = 0
+    replay = board.copy()
+    while replay.move_stack:
+        move = replay.pop()
+        if move.to_square == at:
+            total += 1
+            at = move.from_square
+    return total == int(count)
+
+
+@statement("checks_by")
+def _checks_by(board: chess.Board, side: str, count: str) -> bool:
+    replay = board.root()
+    total = 0
+    for move in board.move_stack:
+        total += replay.turn == SIDES[side] and replay.gives_check(move)
+        replay.push(move)
+    return total == int(count)
+
+
+@statement("captures")
+def _captures(board: chess.Board, plies: str, count: str) -> bool:
+    """So many captures in the last half-moves."""
+    replay = board.copy()
+    total = 0
+    for _ in range(int(plies)):
+        move = replay.pop()
+        total += replay.is_capture(move)
+    return total == int(count)
+
+
+@statement("opposition")
+def _opposition(board: chess.Board) -> bool:
+    """The kings face each other with one square between."""
+    one, two = board.king(chess.WHITE), board.king(chess.BLACK)
+    assert one is not None
+    assert two is not None
+    return chess.square_distance(one, two) == 2 and len(chess.SquareSet(chess.between(one, two))) == 1
+
+
+@statement("backward")
+def _backward(board: chess.Board, name: str) -> bool:
+    square = chess.parse_square(name)
+    side = bool(board.color_at(square))
+    if board.piece_type_at(square) != chess.PAWN:
+        return False
+    file, rank = chess.square_file(square), chess.square_rank(square)
+    ahead = square + (8 if side else -8)
+    beside = any(
+        abs(chess.square_file(other) - file) == 1
+        and (chess.square_rank(other) <= rank if side else chess.square_rank(other) >= rank)
+        for other in board.pieces(chess.PAWN, side)
+    )
+    guarded = any(board.piece_type_at(other) == chess.PAWN for other in board.attackers(not side, ahead))
+    return guarded and not beside
+
+
+@statement("stays")
+def _stays(board: chess.Board, square: str) -> bool:
+    """The king on *square* may not move at all."""
+    at = chess.parse_square(square)
+    mover = with_turn(board, bool(board.color_at(at)))
+    return not any(move.from_square == at for move in mover.legal_moves)
+
+
+@statement("en_prise")
+def _en_prise(board: chess.Board, side: str, square: str) -> bool:
+    """Attacked by that side at least once and not defended."""
+    at = chess.parse_square(square)
+    return bool(board.attackers(SIDES[side], at)) and not board.attackers(not SIDES[side], at)
+
+
+@statement("exchanged")
+def _exchanged(board: chess.Board, symbol: str) -> bool:
+    """No man of this kind is left on the board."""
+    kind = chess.PIECE_SYMBOLS.index(symbol.lower())
+    return not board.pieces(kind, chess.WHITE) and not board.pieces(kind, chess.BLACK)
+
+
+@statement("men_so")
+def _men_so(board: chess.Board, count: str) -> bool:
+    return chess.popcount(board.occupied) == int(count)
+
+
+@statement("mating_force")
+def _mating_force(board: chess.Board, side: str) -> bool:
+    """A pawn, a rook, a queen, or two minor pieces."""
+    own = SIDES[side]
+    if any(board.pieces(kind, own) for kind in (chess.PAWN, chess.ROOK, chess.QUEEN)):
+        return True
+    return len(board.pieces(chess.KNIGHT, own)) + len(board.pieces(chess.BISHOP, own)) >= 2
