@@ -110,7 +110,8 @@ class MarkPalette(QWidget):
 
     @property
     def _cell(self) -> QSize:
-        sizes = [button.sample_size for button in self._buttons.values()]
+        samples = [button.sample_size for button in self._buttons.values()]
+        sizes = [*samples, self._numbers.sizeHint(), self._wipe.sizeHint()]
         return QSize(max(size.width() for size in sizes), max(size.height() for size in sizes))
 
     def _rows(self, width: int) -> int:

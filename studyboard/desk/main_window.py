@@ -131,10 +131,12 @@ class MainWindow(QMainWindow):
     def prompter(self) -> Prompter:
         """The prompter beside the board."""
         if self._prompter is None:
+            from studyboard.desk.focus_frame import FocusFrame
             from studyboard.desk.prompter import Prompter
 
             self._prompter = Prompter(self.session, self.performance, self.look)
             self._prompter.left.connect(self.write_stage)
+            FocusFrame(self._prompter, self.look)
             self._arrangement.add_to_run_through(self._prompter, stretch=1)
         return self._prompter
 

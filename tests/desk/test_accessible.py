@@ -18,6 +18,7 @@ from studyboard.desk.look import Look
 from studyboard.desk.main_window import MainWindow
 from studyboard.model.script import Part
 from tests.desk.windows import WINDOWS, opened
+from tests.sound import virtual_microphone
 
 #: What can be operated: each of these must say what it is.
 OPERATED = frozenset(
@@ -43,6 +44,13 @@ OPERATED = frozenset(
 )
 #: Roles that say nothing: whatever can have the keyboard must have another one.
 NOTHING = frozenset({QAccessible.Role.Client, QAccessible.Role.NoRole, QAccessible.Role.Pane})
+
+
+@pytest.fixture(autouse=True, scope="module")
+def _microphone() -> None:
+    """Qt looks for a sound server only once; the windows that need one must not come first."""
+    if not virtual_microphone.missing_packages():
+        virtual_microphone.running()
 
 
 def tree(of: QAccessibleInterface, depth: int = 0) -> Iterator[QAccessibleInterface]:
