@@ -17,7 +17,7 @@ class FocusFrame(QWidget):
 
     def __init__(self, around: QWidget, look: Look) -> None:
         super().__init__(around)
-        self._look = look
+        self._around, self._look = around, look
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         around.installEventFilter(self)
@@ -26,9 +26,8 @@ class FocusFrame(QWidget):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Follow the widget's size and whether it has the keyboard."""
         if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut, QEvent.Type.Resize, QEvent.Type.Show):
-            around = self.parentWidget()
-            self.setGeometry(around.rect())
-            self.setVisible(event.type() == QEvent.Type.FocusIn or around.hasFocus())
+            self.setGeometry(self._around.rect())
+            self.setVisible(event.type() == QEvent.Type.FocusIn or self._around.hasFocus())
             self.raise_()
         return super().eventFilter(watched, event)
 
