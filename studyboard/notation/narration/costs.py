@@ -38,7 +38,7 @@ class Costs:
     square_left_out: float = 1.3
 
     # Leaving a line.
-    branches: float = 4.6
+    branches: float = 4.2
     branches_least: float = 0.5
     cue_to_branch: float = 4.2
     branch_at: tuple[float, ...] = (0.35, 0.25, 1.6, 2.3, 2.8, 3.1, 3.3, 3.5)

@@ -129,7 +129,7 @@ def _piece(part: Part, unit: Unit, adjacent: bool) -> Step:
         case "capture" if unit.value == "passive":
             return Said.PASSIVE, Form(target=form.piece, capture=True), 0.0
         case "trade" if unit.value == "off" and form.piece not in (chess.PAWN, chess.KING) and not part.origin:
-            return Said.CAPTURED, replace(form, capture=True, target=form.piece, trades=True, vague=False), 0.0
+            return Said.CAPTURED, replace(form, capture=True, target=form.piece, trades=True, vague=False), -part.cost
         case "capture":
             return Said.CAPTURE, replace(form, capture=True, again=unit.value == "again", vague=False), 0.0
         case "square":

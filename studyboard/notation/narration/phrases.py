@@ -19,6 +19,7 @@ _PLURAL_REACH = 9
 _PLURAL = -0.3
 _MOST_COST = 2.6
 _STRANGE_WORDS = 4
+_PIECE_SOON = 3
 _STRANGE, _FILLER, _LINK, _COMMA = 0.25, 0.03, 0.01, 0.35
 _LINKS = frozenset({"motion", "link", "origin", "with", "back", "colour"})
 
@@ -84,12 +85,26 @@ def _phrases_at(
 
 
 def _cut_short(phrase: Phrase, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> float:
-    """What it costs to end a capture although the square just behind seems to belong to it."""
-    if not phrase.form.capture or phrase.form.to is not None or phrase.end >= len(tokens):
+    """What it costs to end a capture although the square, or what takes, just behind seems to belong to it."""
+    if not phrase.form.capture or phrase.end >= len(tokens):
+        return 0.0
+    says_with = tokens[phrase.end].broken == Break.NONE and any(unit.kind == "with" for unit in units[phrase.end])
+    if phrase.form.piece is None and says_with and _names_a_piece(phrase.end + 1, tokens, units):
+        return COSTS.square_left_out
+    if phrase.form.to is not None:
         return 0.0
     kind = "digit" if phrase.form.target_file is not None else "square"
     follows = any(unit.kind == kind and unit.cost < _PLAIN for unit in units[phrase.end])
     return COSTS.square_left_out if follows and tokens[phrase.end].broken == Break.NONE else 0.0
+
+
+def _names_a_piece(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> bool:
+    for at in range(start, min(len(tokens), start + _PIECE_SOON)):
+        if tokens[at].broken != Break.NONE:
+            return False
+        if any(unit.kind == "piece" and unit.cost < _PLAIN for unit in units[at]):
+            return True
+    return False
 
 
 def _grown(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> Iterator[tuple[Part, bool]]:

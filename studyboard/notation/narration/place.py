@@ -319,7 +319,7 @@ def _cost(form: Form, step: _Step, last: int | None, turn: chess.Color, before: 
         cost += _ANY_PIECE + (_NO_NAME_FOR_PAWN if step.piece == chess.PAWN else 0.0)
     if form.capture and form.piece is None and form.from_square is None and step.piece != chess.PAWN:
         cost += _UNNAMED_PIECE_TAKES
-    if form.capture and form.to is None and move.to_square != last:
+    if form.capture and form.to is None and move.to_square != last and not form.trades:
         cost += _ELSEWHERE_THAN_LAST + (1.2 if form.again else 0.0)
     elif form.again and move.to_square != last:
         cost += 1.5

@@ -1,0 +1,56 @@
+"""Ways in which people say moves, each in a short talk."""
+
+from __future__ import annotations
+
+import pytest
+
+from studyboard.notation.narration.narration import Narration
+from studyboard.notation.narration.reading import read_narration
+
+
+def _main(narration: Narration) -> str:
+    return " ".join(narration.main_line)
+
+
+def _sides(narration: Narration) -> list[tuple[str, str]]:
+    return [(" ".join(s.after), " ".join(s.line)) for s in narration.side_lines]
+
+
+@pytest.mark.parametrize(
+    ("fen", "text", "main"),
+    [
+        ("4k3/8/8/8/8/8/8/R4RK1 w - - 0 1", "The a1 rook comes over to e1, check.", "Rae1+"),
+        ("3qk3/8/8/8/8/8/8/3QK3 w - - 0 1", "White trades the queens, and the king takes back.", "Qxd8+ Kxd8"),
+        ("3qk3/8/8/8/8/8/8/3QK3 w - - 0 1", "The queens come off. King e2.", "Qxd8+ Kxd8 Ke2"),
+        ("4k3/8/3n4/4P3/8/8/8/4K3 w - - 0 1", "The knight is taken by the pawn.", "exd6"),
+        (None, "King's pawn, e4, and Black does the same. Knight f3.", "e4 e5 Nf3"),
+        (None, "Out comes a knight to f3, mine to f6.", "Nf3 Nf6"),
+        ("4k3/8/8/8/8/8/1P5P/3QK3 w - - 0 1", "She goes to d3.", "Qd3"),
+    ],
+)
+def test_a_move_may_be_said_in_many_ways(fen: str | None, text: str, main: str) -> None:
+    assert _main(read_narration(text, fen=fen)) == main
+
+
+def test_a_written_number_says_where_the_talk_is() -> None:
+    narration = read_narration("1.e4 e5 2.Nf3 Nc6 (2...Nf6 3.Nxe5 is another opening) and White develops by 3.Bb5.")
+    assert _main(narration) == "e4 e5 Nf3 Nc6 Bb5"
+    assert _sides(narration) == [("e4 e5 Nf3", "Nf6 Nxe5")]
+
+
+def test_instead_of_a_move_means_in_its_place() -> None:
+    text = "e4, e5, knight f3, knight c6. Black could try bishop c5 instead of knight c6. Bishop b5, knight f6."
+    assert _sides(read_narration(text))[0] == ("e4 e5 Nf3", "Bc5")
+
+
+def test_two_moves_against_each_other_are_a_line_and_one_is_a_mention() -> None:
+    told = "e4, e5, knight f3, knight c6. Black would like to meet bishop b5 with a6. White plays bishop c4."
+    assert ("e4 e5 Nf3 Nc6", "Bb5 a6") in _sides(read_narration(told))
+    assert not read_narration("e4, e5, knight f3, knight c6, ready to meet bishop b5. Bishop c4.").side_lines
+
+
+def test_a_piece_that_goes_back_is_not_a_speaker_who_does() -> None:
+    text = "e4, e5, knight f3, knight f6. If knight takes e5, then d6, and the knight goes back to f3. In the game d4."
+    narration = read_narration(text)
+    assert _main(narration) == "e4 e5 Nf3 Nf6 d4"
+    assert _sides(narration) == [("e4 e5 Nf3 Nf6", "Nxe5 d6 Nf3")]
