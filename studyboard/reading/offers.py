@@ -13,7 +13,6 @@ from studyboard.model.order import VisitKind, running_order
 from studyboard.model.positions import Positions
 from studyboard.model.script import Part, word_spans
 from studyboard.model.study import Study
-from studyboard.notation.narration.while_typing import moves_in_line
 from studyboard.translation import tr_later
 
 #: How far along the tree a line may name moves before they count as another line (half-moves).
@@ -56,6 +55,9 @@ def offers(study: Study, positions: Positions, key: int | Part) -> tuple[Offer, 
     spans = word_spans(text)
     found: list[Offer] = []
     board, ahead = positions.board(start), [move for move in known if move is not None]
+    # The label above is asked for where nothing is read: only here is it worth loading how talks are understood.
+    from studyboard.notation.narration.while_typing import moves_in_line
+
     for said in moves_in_line(board, text, known=ahead):
         span = spans[said.first][0], spans[said.last][1]
         node, missing = _follow(positions, start, (*said.after, said.move))
