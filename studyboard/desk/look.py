@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QIcon, QPainter, QPalette, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
-from studyboard.picture.palette import BoardPalette, Theme, board_palette, theme
+from studyboard.picture.palette import BoardPalette, Theme, board_palette, strong, theme
 from studyboard.picture.pieces import DEFAULT_SET, PIECE_SETS
 from studyboard.resources_path import resource
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QAccessibilityHints
 
 #: Serif faces for spoken text, the first that the machine has.
 _SERIFS = ("Libertinus Serif", "Source Serif 4", "Charter", "Georgia", "Noto Serif", "DejaVu Serif")
@@ -36,13 +40,16 @@ class Look(QObject):
         pieces = str(self._remembered("look/pieces", DEFAULT_SET))
         self._pieces = pieces if pieces in dict(PIECE_SETS) else DEFAULT_SET
         self._reduced_motion = str(self._remembered("look/reduced_motion", "false")) == "true"
-        self._theme = theme(self._resolved())
+        self._theme = self._themed()
         self._colors: dict[str, QColor] = {}
         self._icons: dict[tuple[str, str, int], QIcon] = {}
         self._serif = next((f for f in _SERIFS if QFontDatabase.hasFamily(f)), "serif")
         hints = QGuiApplication.styleHints()
         if hints is not None:
             hints.colorSchemeChanged.connect(self._follow_system)
+        wishes = _wishes()
+        if wishes is not None:
+            wishes.contrastPreferenceChanged.connect(self._follow_system)
 
     @property
     def theme(self) -> Theme:
@@ -180,8 +187,14 @@ class Look(QObject):
         hints = QGuiApplication.styleHints()
         return "dark" if hints is not None and hints.colorScheme() == Qt.ColorScheme.Dark else "light"
 
+    def _themed(self) -> Theme:
+        """The theme, with stronger lines and no quiet ink where the system asks for more contrast."""
+        found, wishes = theme(self._resolved()), _wishes()
+        asked = wishes is not None and wishes.contrastPreference() == Qt.ContrastPreference.HighContrast
+        return strong(found) if asked else found
+
     def _follow_system(self) -> None:
-        self._theme = theme(self._resolved())
+        self._theme = self._themed()
         self._colors.clear()
         self._icons.clear()
         self.changed.emit()
@@ -197,6 +210,20 @@ class Look(QObject):
 @cache
 def _drawing(icon: str) -> str:
     return resource("icons", f"{icon}.svg").read_text(encoding="utf-8")
+
+
+#: Python's sight of Qt's hints ends with the last name for them, and with it that of what they hand out.
+_KEPT: list[object] = []
+
+
+def _wishes() -> QAccessibilityHints | None:
+    """What the system asks for on behalf of who uses it; None where this Qt (before 6.10) does not say."""
+    hints = QGuiApplication.styleHints()
+    if hints is None or not hasattr(hints, "accessibility"):
+        return None
+    if not _KEPT:
+        _KEPT.extend((hints, hints.accessibility()))
+    return hints.accessibility()
 
 
 def _scale(font: QFont, factor: float) -> None:

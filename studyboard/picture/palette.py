@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import cache
 from typing import Any, Final
 
@@ -77,6 +77,11 @@ class Theme:
     selection: str
     recording: str
     wave: str
+
+
+def strong(look: Theme) -> Theme:
+    """The same theme for somebody whose system asks for more contrast: nothing is quiet, and every line is drawn."""
+    return replace(look, ink_quiet=look.ink, rule=look.ink_quiet, rail=look.ink_quiet)
 
 
 @cache

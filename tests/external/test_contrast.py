@@ -8,7 +8,15 @@ from studyboard.board.on_demand import Aspect
 from studyboard.model.marks import MarkKind
 from studyboard.picture.answers import ANSWER_STYLES
 from studyboard.picture.marks import INK, MARK_STYLES, PAPER
-from studyboard.picture.palette import blend, board_palette, board_palette_names, contrast_ratio, theme, theme_names
+from studyboard.picture.palette import (
+    blend,
+    board_palette,
+    board_palette_names,
+    contrast_ratio,
+    strong,
+    theme,
+    theme_names,
+)
 
 TEXT = 4.5
 DRAWN = 3.0
@@ -64,6 +72,18 @@ def test_text_of_the_windows(look, token, ground):
 @pytest.mark.parametrize(("token", "ground"), [(token, on) for token, grounds in DRAWN_ON.items() for on in grounds])
 def test_drawn_parts_of_the_windows(look, token, ground):
     assert contrast_ratio(getattr(look, token), getattr(look, ground)) >= DRAWN
+
+
+@THEMES
+def test_more_contrast_is_seven_to_one_for_every_ink(look):
+    # WCAG 2.2, 1.4.6 (enhanced contrast).
+    more = strong(look)
+    for ground in SURFACES:
+        assert contrast_ratio(more.ink, getattr(more, ground)) >= 7.0
+        assert contrast_ratio(more.ink_quiet, getattr(more, ground)) >= 7.0
+        for line in ("rule", "rail"):
+            assert contrast_ratio(getattr(more, line), getattr(more, ground)) >= TEXT
+    assert contrast_ratio(look.rule, look.paper) < contrast_ratio(more.rule, more.paper)
 
 
 @BOARDS
