@@ -7,6 +7,7 @@ README and DEVELOPERS.md are made by pictures.py.
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -59,8 +60,15 @@ def main() -> None:
         _picture(to, next(screen for screen in SCREENS if screen.name == sys.argv[2]))
         return
     for screen in SCREENS:
-        environment = {**os.environ, "QT_SCALE_FACTOR": str(screen.scale)}
-        subprocess.run([sys.executable, __file__, str(to), screen.name], env=environment, check=True)
+        with tempfile.NamedTemporaryFile("w", suffix=".json") as described:
+            # Dialogs take no more room than the screen has, and the one in memory is small and square by itself.
+            pixels = screen.size * screen.scale
+            place = {"name": screen.name, "x": 0, "y": 0, "width": pixels.width(), "height": pixels.height()}
+            json.dump({"screens": [place | {"logicalDpi": 96, "logicalBaseDpi": 96, "dpr": 1}]}, described)
+            described.flush()
+            platform = {"QT_QPA_PLATFORM": f"offscreen:configfile={described.name}"}
+            environment = {**os.environ, **platform, "QT_SCALE_FACTOR": str(screen.scale)}
+            subprocess.run([sys.executable, __file__, str(to), screen.name], env=environment, check=True)
 
 
 def _picture(to: Path, screen: Screen) -> None:
