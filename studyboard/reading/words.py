@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+import threading
+import time
 import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -109,6 +111,10 @@ class ClaimWords:
         return self.hints[name].search(text) is not None
 
 
+#: For how long compiling gives way after each pattern (s).
+_WAY_GIVEN = 0.002
+
+
 @cache
 def claim_words(language: str = "en") -> ClaimWords:
     """The words of a language. Raises FileNotFoundError where the program ships none, ClaimWordsError if damaged."""
@@ -122,11 +128,18 @@ def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
     for kind, sayings in table["claims"].items():
         for saying in sayings:
             patterns.append((str(kind), _compiled(str(saying), lists)))
+            _give_way()
     moods = {
         name: frozenset(tuple(phrase.split()) for phrase in phrases) for name, phrases in table.get("mood", {}).items()
     }
     hints = {name: re.compile(_with_lists(str(pattern), lists)) for name, pattern in table["hints"].items()}
     return ClaimWords(tuple(patterns), moods, _names(table["names"]), hints)
+
+
+def _give_way() -> None:
+    """Beside the desk's thread: let it have the interpreter, which compiling would keep from it for a second in all."""
+    if threading.current_thread() is not threading.main_thread():
+        time.sleep(_WAY_GIVEN)
 
 
 def _names(table: Mapping[str, Sequence[str]]) -> Names:
