@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import suppress
 from dataclasses import dataclass, replace
 from time import monotonic, sleep
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal
+from PySide6.QtCore import QObject, QThreadPool, QTimer, Signal
 
 from studyboard.board.work import WorkCancelledError
 from studyboard.desk.session import Session
+from studyboard.desk.work_beside import WorkBeside
 from studyboard.model.edits import ChangeLeft
 from studyboard.model.left_query import LeftQuery
 from studyboard.model.positions import Positions
@@ -41,17 +41,6 @@ class LineRead:
     text: str
     queries: tuple[Finding, ...]
     offers: tuple[Offer, ...]
-
-
-class _Work(QRunnable):
-    def __init__(self, work: Callable[[], None]) -> None:
-        super().__init__()
-        self._work = work
-
-    def run(self) -> None:
-        # The desk may have been closed while this was being read: then nobody wants to know any more.
-        with suppress(RuntimeError):
-            self._work()
 
 
 class Proofreader(QObject):
@@ -152,7 +141,7 @@ class Proofreader(QObject):
             found = LineRead(key, line.text, read_line(study, positions, key).queries, offers(study, positions, key))
             self._line_done.emit(number, found)
 
-        self._pool.start(_Work(work))
+        self._pool.start(WorkBeside(work))
 
     def _read_script(self) -> None:
         study = self._session.study.snapshot()
@@ -167,7 +156,7 @@ class Proofreader(QObject):
             self._script_done.emit(number, found)
 
         self.reading.emit(True)
-        self._pool.start(_Work(work))
+        self._pool.start(WorkBeside(work))
 
     def _step_aside(self) -> None:
         self._quiet_from = monotonic() + _STEP_ASIDE

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from contextlib import suppress
 
-from PySide6.QtCore import QObject, QRunnable, QSettings, QThreadPool, Signal
+from PySide6.QtCore import QObject, QSettings, QThreadPool, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
 from studyboard.desk.language import language_in_use
 from studyboard.desk.session import Session
+from studyboard.desk.work_beside import WorkBeside
 from studyboard.model.edits import ChangeWords
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Changed
@@ -20,17 +20,6 @@ from studyboard.writing.spelling import Speller, keep_own_words, known_words, ow
 from studyboard.writing.written_words import WrittenWord, word_at
 
 _KEY = "script/spelling"
-
-
-class _Opening(QRunnable):
-    def __init__(self, work: Callable[[], None]) -> None:
-        super().__init__()
-        self._work = work
-
-    def run(self) -> None:
-        # The desk may have been closed meanwhile.
-        with suppress(RuntimeError):
-            self._work()
 
 
 class Spelling(QObject):
@@ -105,7 +94,7 @@ class Spelling(QObject):
                 found = str(reason)
             self._opened.emit(language, found)
 
-        self._pool.start(_Opening(work))
+        self._pool.start(WorkBeside(work))
 
     def stop(self) -> None:
         """Wait until nothing is read in any more."""
