@@ -31,12 +31,12 @@ def test_without_qt_multimedia_everything_can_be_imported_and_recording_says_wha
     program = """
 import sys
 sys.modules["PySide6.QtMultimedia"] = None  # as if PySide6-Addons were not installed
-for package in ("numpy", "soxr", "pulsectl"):
+for package in ("numpy", "soxr", "pulsectl", "pyloudnorm"):
     sys.modules[package] = None
 from PySide6.QtCore import QCoreApplication
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Take
-from studyboard.sound import conversion, devices, levels, microphone, player, recorder, wav
+from studyboard.sound import conversion, devices, levelling, levels, loudness, microphone, player, recorder, wav
 application = QCoreApplication([])
 talk = recorder.Recorder(lambda: None)
 foreign = conversion.DeviceFormat(conversion.SampleKind.FLOAT)
@@ -46,6 +46,7 @@ for way in (
     talk.listen,
     lambda: talk.start("Take 1"),
     lambda: conversion.Converter(foreign),
+    loudness.LoudnessMeter,
 ):
     try:
         way()
@@ -56,9 +57,9 @@ print(levels.peak_dbfs(b"\\x00\\x40"))
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True)
     assert done.returncode == 0, done.stderr
     lines = done.stdout.splitlines()
-    addons, numpy = (
+    addons, numpy, loudness = (
         f"Sound needs the Python package {package}, which is not installed: pip install {package}"
-        for package in ("PySide6-Addons", "numpy")
+        for package in ("PySide6-Addons", "numpy", "pyloudnorm")
     )
-    assert lines[:5] == [addons] * 4 + [numpy]
-    assert lines[5].startswith("-6.02")
+    assert lines[:6] == [addons] * 4 + [numpy, loudness]
+    assert lines[6].startswith("-6.02")
