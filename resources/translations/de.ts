@@ -4740,6 +4740,10 @@ Nicht bekannt: {places}</translation>
         <translation>Aufnehmen mit Mikrofonen jeder Bauart</translation>
     </message>
     <message>
+        <source>loudness and true peak, heard and delivered</source>
+        <translation>Lautheit und True Peak, gehört und ausgespielt</translation>
+    </message>
+    <message>
         <source>recording from microphones of another rate than 48 kHz</source>
         <translation>Aufnehmen mit Mikrofonen mit einer anderen Rate als 48 kHz</translation>
     </message>
