@@ -69,6 +69,7 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
     parted = [_parted(token, words) for token in tokens]
     joining = [token.text in words.joining for token in tokens]
     means = [any(saying.kind == "with" for saying in words.sayings.get(token.text, ())) for token in tokens]
+    pieces = [any(saying.kind == "piece" for saying in words.sayings.get(token.text, ())) for token in tokens]
     covered = {False: 0, True: 0}
     spoken_for: set[int] = set()
     for at in range(len(tokens)):
@@ -84,7 +85,8 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             if cue.answered:
                 answered = _is_answered(tokens, anchors, behind, behind + cue.reach, means)
                 if not answered:
-                    _colour(found, parted, anchors, behind, replace(cue, kind="reason", means=True), joining, means)
+                    reason = replace(cue, kind="reason", means=True)
+                    _colour(found, parted, anchors, behind, reason, joining, means, pieces)
                     continue
                 for word in range(behind, min(answered, len(found))):
                     spoken_for.add(word)
@@ -96,7 +98,7 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
                 # "If Black had taken" says nothing of what was done before.
                 continue
             elif not _is_about_a_word(tokens, behind, words):
-                _colour(found, parted, anchors, behind, cue, joining, means)
+                _colour(found, parted, anchors, behind, cue, joining, means, pieces)
         covered = {way: max(end, at + longest[way]) for way, end in covered.items()}
     for at, token in enumerate(tokens):
         if token.opens or token.closes:
@@ -193,6 +195,7 @@ def _colour(
     cue: CueSaying,
     joining: Sequence[bool],
     means: Sequence[bool],
+    pieces: Sequence[bool],
 ) -> None:
     """Pass a cue that makes a mention on to what it is about: one square, or several that are strung together."""
     strength, met, strung, between = cue.weight, 0, False, 0
@@ -212,6 +215,9 @@ def _colour(
             strength *= _LISTED if cue.listed else _STRUNG
             met, strung = 0, True
         if cue.means and means[at]:
+            return
+        if met == 1 and at and pieces[at] and pieces[at - 1]:
+            # "Hitting the queen queen e7": a second piece begins something new.
             return
         between = 0 if anchors[at] or joining[at] else between + 1
         if strung and between > _BETWEEN_STRUNG:

@@ -37,6 +37,7 @@ class Said(Enum):
     CASTLES = auto()
     SIDE = auto()
     PROMOTES = auto()
+    FROM = auto()
     TRADES = auto()
     PASSIVE = auto()
     OVER = auto()
@@ -91,6 +92,8 @@ def _nothing(part: Part, unit: Unit, _: bool) -> Step:
             return Said.CASTLES, Form(castles=str(unit.value)), 0.0
         case "side":
             return Said.SIDE, Form(castles=str(unit.value)), 0.0
+        case "origin":
+            return Said.FROM, Form(), 0.1
         case "same":
             return Said.OVER, Form(same=True, vague=True), 0.0
         case "promotes":
@@ -215,6 +218,18 @@ def _square_owner(part: Part, unit: Unit, adjacent: bool) -> Step:
     """After a square alone, read as where a piece stands: "the a1 rook", "the d2 knight"."""
     if unit.kind == "piece" and adjacent and part.form.bare and part.cost + unit.cost < _CLEARLY:
         return Said.PIECE_FROM, Form(piece=int(unit.value), from_square=part.form.to), 0.1
+    return None
+
+
+def _from(part: Part, unit: Unit, _: bool) -> Step:
+    """After "from" without a piece: "the one from f3 goes to e1"."""
+    match unit.kind:
+        case "square" if part.form.from_square is None:
+            return Said.FROM, Form(from_square=int(unit.value)), 0.0
+        case "square":
+            return Said.OVER, replace(part.form, to=int(unit.value)), 0.0
+        case "capture" if part.form.from_square is not None:
+            return Said.CAPTURE, replace(part.form, capture=True, again=unit.value == "again"), 0.0
     return None
 
 
@@ -391,6 +406,7 @@ RULES: Final[dict[Said, Rule]] = {
     Said.CASTLES: _castles,
     Said.SIDE: _side,
     Said.PROMOTES: _promoting,
+    Said.FROM: _from,
     Said.TRADES: _trades,
     Said.PASSIVE: _passive,
     Said.OVER: _ending,

@@ -16,6 +16,7 @@ from studyboard.notation.narration.units import Unit, units_of
 
 _COLOUR_BEFORE = 4
 _DIGITS = 3
+_CLEARER, _PIECE_HEARD = 0.4, 0.5
 _HINT_BEFORE = 4
 _NAMED_SOON, _NAMED_CLEARLY, _SENTENCE_AROUND = 4, 0.8, 25
 
@@ -126,15 +127,27 @@ def _stands_before_a_capture(unit: Unit, units: Sequence[Sequence[Unit]]) -> boo
 def _passing_costs(units: Sequence[Sequence[Unit]], contexts: Sequence[Context]) -> list[float]:
     """For each word what it costs not to understand it as part of a move."""
     costs: list[float] = []
-    for here, context in zip(units, contexts, strict=True):
+    for at, (here, context) in enumerate(zip(units, contexts, strict=True)):
         most = 0.0
         for unit in here:
             plain = _PASSING.get(unit.kind, 0.0)
             if unit.kind == "capture" and unit.value == "loosely":
                 plain = COSTS.capture_loosely
-            most = max(most, plain * max(0.12, 1.0 - 1.3 * unit.cost))
+            doubt = unit.cost
+            if unit.kind == "square" and doubt and _behind_a_piece(at, units):
+                # "See three" may be anything; "night see three" hardly.
+                doubt *= _CLEARER
+            most = max(most, plain * max(0.12, 1.0 - 1.3 * doubt))
         costs.append(most * context.passing)
     return costs
+
+
+def _behind_a_piece(at: int, units: Sequence[Sequence[Unit]]) -> bool:
+    return any(
+        unit.kind in ("piece", "capture") and unit.cost < _PIECE_HEARD
+        for before in range(max(0, at - 2), at)
+        for unit in units[before]
+    )
 
 
 _PASSING = {
