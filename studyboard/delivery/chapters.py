@@ -1,0 +1,100 @@
+"""Chapters of the talk: where a viewer may want to begin, from the Timeline."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from studyboard.delivery.title import known
+from studyboard.model.positions import Positions
+from studyboard.model.script import Part
+from studyboard.model.study import Study
+from studyboard.notation.labels import line_label, move_label
+from studyboard.timing.timeline import Stretch, Timeline
+from studyboard.translation import tr
+
+SHORTEST: Final = 10.0
+"""The least length of a chapter (s): common practice of those who publish videos."""
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """A part of the talk (s from its start), and what it is called."""
+
+    start: float
+    end: float
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Mark:
+    """A place where a chapter could begin; of two that are too close the one with the higher weight stays."""
+
+    at: float
+    weight: int
+    title: str
+
+
+_RETURN, _FIRST_MOVE, _THINK, _SIDE_LINE, _FINISH, _START = range(6)
+
+
+def chapters(study: Study, positions: Positions, timeline: Timeline) -> tuple[Chapter, ...]:
+    """The chapters of a talk, in order and without gaps: the first at 0:00, none shorter than SHORTEST.
+
+    They begin with the opening, at the side-lines, at the returns from them, at the think pauses, and where the game
+    is decided; where two would lie too close together, the one that says more stays. A talk that is shorter than
+    two chapters has one.
+    """
+    if not timeline.stretches:
+        return ()
+    chosen: list[_Mark] = []
+    for mark in _candidates(study, positions, timeline):
+        if timeline.seconds - mark.at < SHORTEST and mark.at > 0:
+            continue
+        while chosen and mark.at - chosen[-1].at < SHORTEST and chosen[-1].weight < mark.weight:
+            chosen.pop()
+        if not chosen or mark.at - chosen[-1].at >= SHORTEST:
+            chosen.append(mark)
+    ends = [*(mark.at for mark in chosen[1:]), timeline.seconds]
+    return tuple(Chapter(mark.at, end, mark.title) for mark, end in zip(chosen, ends, strict=True))
+
+
+def chapter_lines(found: tuple[Chapter, ...]) -> str:
+    """The chapters as lines of text, ``0:00 The opening``, as descriptions of videos have them."""
+    return "".join(f"{_stamp(chapter.start)} {chapter.title}\n" for chapter in found)
+
+
+def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[_Mark]:
+    main = list(study.main_line())
+    last = main[-1]
+    found = [_Mark(0.0, _START, known(study.headers, "Opening") or tr("Introduction"))]
+    before: Stretch | None = None
+    played = False
+    for stretch in timeline.stretches:
+        start = stretch.start
+        if isinstance(stretch.key, Part):
+            before = stretch
+            continue
+        lane = study.line_start(stretch.node)
+        was = study.line_start(before.node) if before is not None else study.root
+        if lane != was and lane != study.root:
+            found.append(_Mark(start, _SIDE_LINE, tr("Side-line: {line}", line=line_label(positions, lane))))
+        elif lane != was:
+            found.append(_Mark(start, _RETURN, tr("The game again: {move}", move=move_label(positions, stretch.node))))
+        elif not played and study.nodes[stretch.node].move is not None and start > 0:
+            found.append(_Mark(start, _FIRST_MOVE, tr("The first moves")))
+        if study.nodes[stretch.node].move is not None:
+            played = True
+        if stretch.think > 0:
+            turn = tr("White to move") if positions.board(stretch.node).turn else tr("Black to move")
+            found.append(_Mark(start, _THINK, tr("Find the move: {turn}", turn=turn)))
+        if stretch.node == last and last != study.root and lane == study.root:
+            found.append(_Mark(start, _FINISH, tr("The finish: {move}", move=move_label(positions, last))))
+        before = stretch
+    return found
+
+
+def _stamp(seconds: float) -> str:
+    whole = int(seconds)
+    hours, minutes = divmod(whole // 60, 60)
+    return f"{hours}:{minutes:02}:{whole % 60:02}" if hours else f"{minutes}:{whole % 60:02}"

@@ -1,0 +1,1 @@
+"""The talk as a video: what is in its picture at each frame, painted, checked for flashes and written."""

@@ -1,0 +1,139 @@
+"""The moves that were told so far, side by side in their lanes, around the one that is on the board."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from studyboard.model.positions import Positions
+from studyboard.model.study import Study
+from studyboard.notation.labels import figurine, move_number
+
+
+@dataclass(frozen=True, slots=True)
+class StripRow:
+    """One move.
+
+    column: 0 for the main line, the others to its right
+    level: its half-move from the start, from 1; rows of one level stand beside each other
+    first: it begins its lane; *beside* is then the column of the move that it replaces
+    current: it is on the board
+    lit: it is on the way from the start to the move on the board
+    """
+
+    column: int
+    level: int
+    node: int
+    text: str
+    number: str
+    first: bool
+    beside: int
+    current: bool
+    lit: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Lane:
+    start: int
+    column: int
+    beside: int
+    nodes: tuple[int, ...]
+    level: int
+
+
+class Strip:
+    """The lanes of everything that a video tells.
+
+    Only what was told already is ever shown: the moves that a viewer is asked to find must not be read off the strip.
+    """
+
+    def __init__(self, study: Study, positions: Positions, steps: Sequence[int]) -> None:
+        """steps: the nodes that come on the board, in order."""
+        self._study = study
+        self._positions = positions
+        self._told: dict[int, int] = {}
+        for place, node in enumerate(steps):
+            for known in reversed(study.path(node)):
+                if known in self._told:
+                    break
+                self._told[known] = place
+        self._lanes = self._lay_lanes()
+
+    def rows(self, step: int, node: int, count: int, columns: int) -> tuple[StripRow, ...]:
+        """The rows around a node, from the top down.
+
+        step: how far the talk has come
+        count: how many levels there is room for
+        columns: how many lanes there is room for; where the node's own lane is further right, the left ones give way
+        """
+        path = set(self._study.path(node))
+        level = len(path) - 1
+        deepest = self._deepest(step)
+        first = max(1, level - count + 1, min(level - round(0.7 * count), deepest - count + 1))
+        own = next((lane.column for lane in reversed(self._lanes) if node in lane.nodes), 0)
+        left = max(0, own - columns + 1)
+        found: dict[tuple[int, int], StripRow] = {}
+        for lane in self._lanes:
+            if not left <= lane.column < left + columns:
+                continue
+            for place, at in enumerate(lane.nodes):
+                row = lane.level + place
+                if self._told.get(at, step + 1) > step or not first <= row < first + count:
+                    continue
+                found[lane.column, row] = StripRow(
+                    column=lane.column - left,
+                    level=row - first,
+                    node=at,
+                    text=figurine(self._positions.san(at)),
+                    number=self._number(at, lane, place),
+                    first=place == 0 and lane.beside >= 0,
+                    beside=lane.beside - left,
+                    current=at == node,
+                    lit=at in path,
+                )
+        return tuple(sorted(found.values(), key=lambda row: (row.level, row.column)))
+
+    def _number(self, node: int, lane: _Lane, place: int) -> str:
+        number = move_number(self._positions, node)
+        black = number.endswith("...")
+        if lane.column == 0 or place == 0:
+            return f"{number[:-3]}…" if black and place == 0 else "" if black else number
+        return "" if black else number
+
+    def _deepest(self, step: int) -> int:
+        """The last level of the main line that was told."""
+        main = self._lanes[0].nodes if self._lanes else ()
+        return sum(self._told.get(node, step + 1) <= step for node in main)
+
+    def _lay_lanes(self) -> list[_Lane]:
+        study = self._study
+        starts = sorted(
+            (node for node in self._told if study.begins_side_line(node)), key=lambda node: self._told[node]
+        )
+        lanes = [self._lane(study.root, 0, -1)]
+        column_of = {node: 0 for node in lanes[0].nodes}
+        column_of[study.root] = 0
+        taken: dict[int, list[range]] = {}
+        for start in starts:
+            parent = study.nodes[start].parent
+            assert parent is not None, "what begins a side-line has a parent"
+            beside = column_of.get(parent, 0)
+            lane = self._lane(start, 0, beside)
+            span = range(lane.level, lane.level + len(lane.nodes))
+            column = beside + 1
+            while any(_overlap(span, other) for other in taken.get(column, ())):
+                column += 1
+            taken.setdefault(column, []).append(span)
+            lanes.append(_Lane(lane.start, column, beside, lane.nodes, lane.level))
+            column_of.update(dict.fromkeys(lane.nodes, column))
+        return lanes
+
+    def _lane(self, start: int, column: int, beside: int) -> _Lane:
+        nodes = tuple(
+            node for node in self._study.main_line(start) if node in self._told and node != self._study.root
+        )
+        return _Lane(start, column, beside, nodes, max(1, self._study.ply(start)))
+
+
+def _overlap(one: range, other: range) -> bool:
+    return one.start < other.stop and other.start < one.stop
