@@ -1420,6 +1420,22 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>PNG der ersten Denkpause, sonst der Schlussstellung</translation>
     </message>
     <message>
+        <source>Chapters</source>
+        <translation>Kapitel</translation>
+    </message>
+    <message>
+        <source>Lines of text and WebVTT, none shorter than ten seconds</source>
+        <translation>Textzeilen und WebVTT, keines kürzer als zehn Sekunden</translation>
+    </message>
+    <message>
+        <source>Video</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>MP4, 1080 lines: board, moves and the recorded voice; takes minutes</source>
+        <translation>MP4, 1080 Zeilen: Brett, Züge und die aufgenommene Stimme; dauert Minuten</translation>
+    </message>
+    <message>
         <source>The delivery failed: {reason}. Nothing was changed.</source>
         <translation>Das Ausspielen ist gescheitert: {reason}. Nichts wurde verändert.</translation>
     </message>
@@ -1812,8 +1828,28 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>{seconds} s</translation>
     </message>
     <message>
+        <source>{turn}. What would you play?</source>
+        <translation>{turn}. Was würden Sie spielen?</translation>
+    </message>
+    <message>
+        <source>Back to where the side-line began</source>
+        <translation>Zurück zum Anfang der Nebenvariante</translation>
+    </message>
+    <message>
         <source>Side-line</source>
         <translation>Nebenvariante</translation>
+    </message>
+    <message>
+        <source>Side-line: {name}</source>
+        <translation>Nebenvariante: {name}</translation>
+    </message>
+    <message>
+        <source>Told by {name}</source>
+        <translation>Erzählt von {name}</translation>
+    </message>
+    <message>
+        <source>Round {number}</source>
+        <translation>Runde {number}</translation>
     </message>
     <message>
         <source>not told</source>
@@ -3436,6 +3472,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Noch wird nichts gesprochen, also gibt es keine Untertitel. Erst Sprechtexte schreiben.</translation>
     </message>
     <message>
+        <source>Nothing is told yet, so there are no chapters.</source>
+        <translation>Noch wird nichts erzählt, darum gibt es keine Kapitel.</translation>
+    </message>
+    <message>
         <source>“{name}” cannot be written to {to}: there is a folder of that name. Move it away.</source>
         <translation>„{name}“ lässt sich nicht nach {to} schreiben: dort ist ein Ordner dieses Namens. Bitte wegräumen.</translation>
     </message>
@@ -3832,12 +3872,36 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>&amp;Schwarz</translation>
     </message>
     <message>
+        <source>Introduction</source>
+        <translation>Einleitung</translation>
+    </message>
+    <message>
+        <source>Side-line: {line}</source>
+        <translation>Nebenvariante: {line}</translation>
+    </message>
+    <message>
+        <source>The game again: {move}</source>
+        <translation>Wieder die Partie: {move}</translation>
+    </message>
+    <message>
+        <source>The first moves</source>
+        <translation>Die ersten Züge</translation>
+    </message>
+    <message>
         <source>White to move</source>
         <translation>Weiß am Zug</translation>
     </message>
     <message>
         <source>Black to move</source>
         <translation>Schwarz am Zug</translation>
+    </message>
+    <message>
+        <source>Find the move: {turn}</source>
+        <translation>Finden Sie den Zug: {turn}</translation>
+    </message>
+    <message>
+        <source>The finish: {move}</source>
+        <translation>Der Schluss: {move}</translation>
     </message>
     <message>
         <source>To move</source>
@@ -4740,6 +4804,10 @@ Nicht bekannt: {places}</translation>
         <translation>Aufnehmen mit Mikrofonen jeder Bauart</translation>
     </message>
     <message>
+        <source>the video</source>
+        <translation>das Video</translation>
+    </message>
+    <message>
         <source>loudness and true peak, heard and delivered</source>
         <translation>Lautheit und True Peak, gehört und ausgespielt</translation>
     </message>
@@ -5198,6 +5266,30 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Add {move} as it was said</source>
         <translation>{move} hinzufügen, wie gesagt</translation>
+    </message>
+    <message>
+        <source>A video needs PyAV, which is missing here. Install it with “pip install &apos;studyboard[media]&apos;”.</source>
+        <translation>Ein Video braucht PyAV, das hier fehlt. Installieren Sie es mit „pip install &apos;studyboard[media]&apos;“.</translation>
+    </message>
+    <message>
+        <source>The talk has no length yet, so there is no video. Play a move or write a line first.</source>
+        <translation>Der Vortrag hat noch keine Länge, darum gibt es kein Video. Spielen Sie erst einen Zug oder schreiben Sie eine Zeile.</translation>
+    </message>
+    <message>
+        <source>The video was not written: about second {seconds} it would flash more than three times within a second, which can hurt people with photosensitive epilepsy (WCAG 2.2, 2.3.1). Give the moves there more time, or let the pieces be put down without sliding.</source>
+        <translation>Das Video wurde nicht geschrieben: Um Sekunde {seconds} würde es öfter als dreimal in einer Sekunde blitzen, was Menschen mit fotosensibler Epilepsie schaden kann (WCAG 2.2, 2.3.1). Geben Sie den Zügen dort mehr Zeit, oder lassen Sie die Figuren ohne Gleiten hinstellen.</translation>
+    </message>
+    <message>
+        <source>A video has {sizes} lines, not {lines}.</source>
+        <translation>Ein Video hat {sizes} Zeilen, nicht {lines}.</translation>
+    </message>
+    <message>
+        <source>A video has {rates} frames a second, not {rate}.</source>
+        <translation>Ein Video hat {rates} Bilder in der Sekunde, nicht {rate}.</translation>
+    </message>
+    <message>
+        <source>{first} or {last}</source>
+        <translation>{first} oder {last}</translation>
     </message>
 </context>
 </TS>

@@ -5,25 +5,47 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import ExitStack
 from pathlib import Path
 
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 
-from studyboard.cli.sources import load_study, print_remark
-from studyboard.delivery.deliver import Delivered, Item, deliver
+from studyboard.cli.sources import is_study, load_study, print_remark
+from studyboard.delivery.deliver import QUICK, Delivered, Item, deliver
+from studyboard.delivery.video.options import VideoOptions
 from studyboard.model.study import Study
-from studyboard.timing.recorded import talk
+from studyboard.sound.narration import TakeNarration
+from studyboard.store.study_file import StudyFile
+from studyboard.timing.recorded import talk, whole_take
 
 
-def deliver_study(path: Path, number: int | None, to: Path, wanted: Sequence[str], *, paper: str, as_json: bool) -> int:
-    """Write what is wanted of a study, everything if nothing is named, and print what was written.
+def deliver_study(
+    path: Path,
+    number: int | None,
+    to: Path,
+    wanted: Sequence[str],
+    *,
+    paper: str,
+    video: VideoOptions | None = None,
+    as_json: bool,
+) -> int:
+    """Write what is wanted of a study, everything but the video if nothing is named, and print what was written.
 
     1 where part of a game could not be read, or something that was named could not be made.
     """
     loaded = load_study(path, number)
     remarks: list[str] = []
-    written = deliver_with_progress(loaded.study, to, wanted, paper=paper, remark=remarks.append)
+    with ExitStack() as opened:
+        narration = None
+        take = whole_take(loaded.study)
+        if Item.VIDEO in wanted and take is not None and is_study(path):
+            file = opened.enter_context(StudyFile.open(path, read_only=True))
+            narration = TakeNarration(file.sound, take)
+            narration.level(remarks.append)
+        written = deliver_with_progress(
+            loaded.study, to, wanted, paper=paper, video=video, narration=narration, remark=remarks.append
+        )
     if as_json:
         files = [{"item": str(one.item), "path": str(one.path)} for one in written]
         print(json.dumps({"delivered": files, "remarks": remarks}, indent=2, ensure_ascii=False))
@@ -41,10 +63,12 @@ def deliver_with_progress(
     wanted: Sequence[str],
     *,
     paper: str = "a4",
+    video: VideoOptions | None = None,
+    narration: TakeNarration | None = None,
     remark: Callable[[str], None] = print_remark,
 ) -> list[Delivered]:
     """Deliver with a progress bar on the terminal; nothing is drawn where standard error is none."""
-    items = frozenset(Item(name) for name in wanted) or frozenset(Item)
+    items = frozenset(Item(name) for name in wanted) or QUICK
     console = Console(stderr=True)
     columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
     with Progress(*columns, console=console, transient=True, disable=not sys.stderr.isatty()) as bar:
@@ -53,4 +77,14 @@ def deliver_with_progress(
         def show(item: Item, share: float) -> None:
             bar.update(task, completed=share, description=item.value)
 
-        return deliver(study, to, items, timeline=talk(study), paper=paper, progress=show, remark=remark)
+        return deliver(
+            study,
+            to,
+            items,
+            timeline=talk(study),
+            paper=paper,
+            video=video,
+            narration=narration,
+            progress=show,
+            remark=remark,
+        )

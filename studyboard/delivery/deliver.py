@@ -14,13 +14,16 @@ from pathlib import Path
 from typing import Final, TypeAlias
 
 from studyboard.delivery.caption_lines import captions
+from studyboard.delivery.chapters import chapter_lines, chapters
 from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
 from studyboard.delivery.game import game_pgn
 from studyboard.delivery.sheet import sheet_pdf
 from studyboard.delivery.srt import srt_text
 from studyboard.delivery.still import still_png
 from studyboard.delivery.title import file_stem, study_title
-from studyboard.delivery.webvtt import webvtt_text
+from studyboard.delivery.video.narration import Narration
+from studyboard.delivery.video.options import VideoOptions
+from studyboard.delivery.webvtt import chapter_cues, webvtt_text
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.notation.pgn_writer import pgn_remarks
@@ -36,6 +39,8 @@ class Item(StrEnum):
     CAPTIONS = "captions"
     GAME = "game"
     STILL = "still"
+    CHAPTERS = "chapters"
+    VIDEO = "video"
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,14 +56,19 @@ Progress: TypeAlias = Callable[[Item, float], None]
 
 EVERYTHING: Final = frozenset(Item)
 
+#: What is made where nothing is named: all but the video, which takes minutes.
+QUICK: Final = EVERYTHING - {Item.VIDEO}
+
 
 def deliver(
     study: Study,
     to: Path,
-    items: frozenset[Item] = EVERYTHING,
+    items: frozenset[Item] = QUICK,
     *,
     timeline: Timeline | None = None,
     paper: str = "a4",
+    video: VideoOptions | None = None,
+    narration: Narration | None = None,
     progress: Progress | None = None,
     cancelled: Callable[[], bool] | None = None,
     remark: Callable[[str], None] | None = None,
@@ -67,6 +77,8 @@ def deliver(
 
     timeline: where the times come from; the plan where it is None
     paper: "a4" or "letter"
+    video: how the video is to be
+    narration: the sound of the video, from second 0 of the timeline; None for a silent one
     progress, cancelled: called from time to time from the thread that delivers
     remark: told, in sentences, what could not be made (no captions without words) and what was put otherwise
 
@@ -85,6 +97,14 @@ def deliver(
                 raise DeliveryCancelledError(tr("The delivery was stopped; nothing was changed."))
             if progress is not None:
                 progress(item, place / len(wanted))
+            if item is Item.VIDEO:
+                name = f"{stem}.mp4"
+                share = _share_of(item, place, len(wanted), progress)
+                _film(
+                    workshop / name, to, study, positions, timeline or plan(study), video, narration, share, cancelled
+                )
+                made.append((item, name))
+                continue
             for ending, content in _files(item, study, positions, timeline, paper, remarks.append):
                 name = f"{stem}{ending}"
                 _write(workshop / name, content, to)
@@ -125,6 +145,53 @@ def _files(
             yield ".pgn", game_pgn(study, positions)
         case Item.STILL:
             yield ".png", still_png(study, positions)
+        case Item.CHAPTERS:
+            found = chapters(study, positions, timeline or plan(study))
+            if not found:
+                remark(tr("Nothing is told yet, so there are no chapters."))
+                return
+            yield "-chapters.txt", chapter_lines(found).encode()
+            yield "-chapters.vtt", chapter_cues(found, title=study_title(study.headers)).encode()
+
+
+def _film(
+    path: Path,
+    to: Path,
+    study: Study,
+    positions: Positions,
+    timeline: Timeline,
+    options: VideoOptions | None,
+    narration: Narration | None,
+    share: Callable[[float], None],
+    cancelled: Callable[[], bool] | None,
+) -> None:
+    """Write the video; it is too large to be made in memory first."""
+    # Only a video needs its libraries.
+    from studyboard.delivery.video.film import write_video
+
+    try:
+        write_video(
+            study,
+            timeline,
+            path,
+            options,
+            narration=narration,
+            positions=positions,
+            progress=share,
+            cancelled=cancelled,
+        )
+    except OSError as reason:
+        raise DeliveryError(_sentence(to, reason)) from reason
+
+
+def _share_of(item: Item, place: int, count: int, progress: Progress | None) -> Callable[[float], None]:
+    """What tells the share of one item as that of the whole delivery."""
+
+    def tell(done: float) -> None:
+        if progress is not None:
+            progress(item, (place + done) / count)
+
+    return tell
 
 
 @contextmanager

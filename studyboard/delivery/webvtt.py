@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from studyboard.delivery.caption_lines import Caption
+from studyboard.delivery.chapters import Chapter
 from studyboard.delivery.printable import printable
 
 
@@ -19,6 +20,17 @@ def webvtt_text(captions: Iterable[Caption], *, title: str = "") -> str:
         lines = [escaped(line) for line in map(printable, caption.lines) if line]
         if lines:
             blocks.append("\n".join((str(number), f"{_clock(caption.start)} --> {_clock(caption.end)}", *lines)))
+    return "\n\n".join(blocks) + "\n"
+
+
+def chapter_cues(chapters: Iterable[Chapter], *, title: str = "") -> str:
+    """The chapters as a WebVTT file of the kind ``chapters``: one cue for each, its title in one line."""
+    heading = printable(title).replace("-->", "→")
+    blocks = [f"WEBVTT - {heading}" if heading else "WEBVTT"]
+    for number, chapter in enumerate(chapters, start=1):
+        start, end = round(chapter.start * 1000), round(chapter.end * 1000)
+        if end > start:
+            blocks.append(f"{number}\n{_clock(start)} --> {_clock(end)}\n{escaped(printable(chapter.title))}")
     return "\n\n".join(blocks) + "\n"
 
 

@@ -22,13 +22,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studyboard.delivery.deliver import Delivered, Item, deliver
+from studyboard.delivery.deliver import QUICK, Delivered, Item, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.desk.session import Session
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
+from studyboard.sound.narration import TakeNarration
 from studyboard.timing.clock import clock
-from studyboard.timing.recorded import talk
+from studyboard.timing.recorded import talk, whole_take
 from studyboard.timing.timeline import Source
 from studyboard.translation import tr, tr_later
 
@@ -37,6 +38,8 @@ _ITEMS = (
     (Item.CAPTIONS, tr_later("Captions"), tr_later("WebVTT and SRT, two lines at a time")),
     (Item.GAME, tr_later("Annotated game"), tr_later("PGN with the spoken lines as comments")),
     (Item.STILL, tr_later("Still"), tr_later("PNG of the first think pause, else of the final position")),
+    (Item.CHAPTERS, tr_later("Chapters"), tr_later("Lines of text and WebVTT, none shorter than ten seconds")),
+    (Item.VIDEO, tr_later("Video"), tr_later("MP4, 1080 lines: board, moves and the recorded voice; takes minutes")),
 )
 
 
@@ -48,8 +51,17 @@ class _Delivery(QThread):
 
     progressed = Signal(str, float)
 
-    def __init__(self, study: Study, to: Path, items: frozenset[Item], paper: str, parent: QObject) -> None:
+    def __init__(
+        self,
+        study: Study,
+        to: Path,
+        items: frozenset[Item],
+        paper: str,
+        narration: TakeNarration | None,
+        parent: QObject,
+    ) -> None:
         super().__init__(parent)
+        self._narration = narration
         self._study, self._to, self._items, self._paper = study, to, items, paper
         self.stop = Event()
         self.delivered: list[Delivered] = []
@@ -60,12 +72,15 @@ class _Delivery(QThread):
     def run(self) -> None:
         """Deliver; what came of it is in the attributes."""
         try:
+            if self._narration is not None:
+                self._narration.level(self.remarks.append)
             self.delivered = deliver(
                 self._study,
                 self._to,
                 self._items,
                 timeline=talk(self._study),
                 paper=self._paper,
+                narration=self._narration,
                 progress=lambda item, share: self.progressed.emit(str(item), share),
                 cancelled=self.stop.is_set,
                 remark=self.remarks.append,
@@ -98,7 +113,7 @@ class DeliverWindow(QDialog):
         layout.addWidget(self._heading())
         for item, name, what in _ITEMS:
             check = QCheckBox(tr(name))
-            check.setChecked(True)
+            check.setChecked(item in QUICK)
             check.setToolTip(tr(what))
             note = QLabel(tr(what))
             note.setObjectName("quiet")
@@ -173,13 +188,23 @@ class DeliverWindow(QDialog):
         self.files.clear()
         self.files.hide()
         work = _Delivery(
-            self._session.study.snapshot(), Path(self.folder.text()), items, str(self.paper.currentData()), self
+            self._session.study.snapshot(),
+            Path(self.folder.text()),
+            items,
+            str(self.paper.currentData()),
+            self._narration() if Item.VIDEO in items else None,
+            self,
         )
         work.progressed.connect(self._progress)
         work.finished.connect(self._done)
         self._work = work
         self._show_working(True)
         work.start()
+
+    def _narration(self) -> TakeNarration | None:
+        """The sound of the take that the talk is delivered from; the plan has none."""
+        take = whole_take(self._session.study)
+        return None if take is None else TakeNarration(self._session.file.sound_writer(), take)
 
     def stop(self) -> None:
         """Stop the delivery; nothing half-written stays."""

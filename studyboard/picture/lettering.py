@@ -106,6 +106,4 @@ def _set_texts(texts: list[Lettering]) -> list[bytes]:
 
 
 def _covered(text: str) -> bool:
-    return all(
-        ord(sign) < 0x530 or 0x1E00 <= ord(sign) < 0x2100 or 0x2150 <= ord(sign) < 0x2700 for sign in text
-    )
+    return all(ord(sign) < 0x530 or 0x1E00 <= ord(sign) < 0x2100 or 0x2150 <= ord(sign) < 0x2700 for sign in text)

@@ -56,11 +56,17 @@ def kept_takes(study: Study) -> list[Take]:
 
 def talk(study: Study) -> Timeline:
     """The timeline that deliveries are made from: the latest kept take that tells every line, else the plan."""
+    take = whole_take(study)
+    return plan(study) if take is None else recorded(study, take)
+
+
+def whole_take(study: Study) -> Take | None:
+    """The latest kept take that tells every line; None where there is none."""
     lines = {beat.key for beat in beats(study, running_order(study)) if beat.spoken}
     for take in reversed(kept_takes(study)):
         if lines and lines <= {event.beat for event in take.events}:
-            return recorded(study, take)
-    return plan(study)
+            return take
+    return None
 
 
 def _runs(take: Take) -> list[tuple[BeatKey, list[TakeEvent], float]]:

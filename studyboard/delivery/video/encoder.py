@@ -6,12 +6,13 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from pathlib import Path
 from types import ModuleType, TracebackType
-from typing import Any, Final, Protocol
+from typing import Any, Final
 
 import numpy as np
 
 from studyboard.delivery.chapters import Chapter
 from studyboard.delivery.errors import DeliveryError
+from studyboard.delivery.video.narration import Narration
 from studyboard.delivery.video.options import VideoOptions
 from studyboard.picture.raster import Canvas
 from studyboard.translation import tr
@@ -25,20 +26,6 @@ _KEY_FRAME: Final = 5
 #: Pictures of a board hardly change: what x264 would look for in the frames around is not there, and looking for it
 #: is what takes its time.
 _X264: Final = "bframes=0:rc-lookahead=0:sync-lookahead=0:mbtree=0:scenecut=0:weightp=0:subme=0:me=dia"
-
-
-class Narration(Protocol):
-    """The sound of a video.
-
-    rate: samples a second
-    """
-
-    @property
-    def rate(self) -> int: ...
-
-    def chunks(self) -> Iterator[np.ndarray[Any, np.dtype[np.int16]]]:
-        """The samples, one channel of 16 bits, in pieces of any length."""
-        ...
 
 
 class Encoder:
@@ -72,7 +59,7 @@ class Encoder:
         context.thread_type = "AUTO"
         self._video.options = {"preset": "superfast", "crf": "18", "x264-params": _X264}
         self._audio = None
-        self._samples: Iterator[np.ndarray[Any, np.dtype[np.int16]]] | None = None
+        self._samples: Iterator[bytes] | None = None
         self._rate = 0
         self._sound_at = 0
         if narration is not None:
@@ -144,10 +131,13 @@ class Encoder:
     def _sound_until(self, seconds: float) -> None:
         """Write the sound up to this second, so that it lies beside its pictures in the file."""
         while self._audio is not None and self._samples is not None and self._sound_at < seconds * self._rate:
-            samples = next(self._samples, None)
-            if samples is None:
+            pcm = next(self._samples, None)
+            if pcm is None:
                 self._samples = None
                 return
+            samples = np.frombuffer(pcm, "<i2")
+            if not samples.size:
+                continue
             frame = self._av.AudioFrame.from_ndarray(samples.reshape(1, -1), format="s16", layout="mono")
             frame.sample_rate = self._rate
             frame.pts = self._sound_at

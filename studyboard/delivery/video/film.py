@@ -15,8 +15,9 @@ from studyboard.delivery.caption_lines import CaptionRule, captions
 from studyboard.delivery.chapters import chapters
 from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
 from studyboard.delivery.title import full_name, known, study_title
-from studyboard.delivery.video.encoder import Encoder, Narration, load_av
+from studyboard.delivery.video.encoder import Encoder, load_av
 from studyboard.delivery.video.flashes import CELLS, first_flashing
+from studyboard.delivery.video.narration import Narration
 from studyboard.delivery.video.options import PREVIEW_LINES, Shape, VideoOptions
 from studyboard.delivery.video.painter import Painter
 from studyboard.delivery.video.pictures import Picture, PictureTrack

@@ -46,7 +46,6 @@ class VideoOptions:
     composition: what is in the picture beside the board
     captions: what is said is written into the picture; always so where the composition is WORDS
     constant: every frame is there; else only those that differ from the one before (a variable frame rate)
-    loudness: to which the narration is brought (LUFS); None leaves it as it was spoken
     flipped: the board seen from Black's side
     theme, palette, piece_set: the look, by name
     still_moves: pieces are put down without sliding
@@ -60,7 +59,6 @@ class VideoOptions:
     composition: Composition = Composition.LANES
     captions: bool = False
     constant: bool = True
-    loudness: float | None = -18.0
     flipped: bool = False
     theme: str = "light"
     palette: str = DEFAULT_BOARD
@@ -69,9 +67,7 @@ class VideoOptions:
 
     def __post_init__(self) -> None:
         if self.lines not in (*LINES, PREVIEW_LINES):
-            raise DeliveryError(
-                tr("A video has {sizes} lines, not {lines}.", sizes=_either(LINES), lines=self.lines)
-            )
+            raise DeliveryError(tr("A video has {sizes} lines, not {lines}.", sizes=_either(LINES), lines=self.lines))
         if self.rate not in RATES:
             raise DeliveryError(
                 tr("A video has {rates} frames a second, not {rate}.", rates=_either(RATES), rate=self.rate)

@@ -77,11 +77,10 @@ class Painter:
         wanted: list[Lettering] = []
         for caption in dict.fromkeys(picture.caption for picture in pictures):
             wanted.extend(self._caption_lettering(caption))
-        for node in self._study.nodes:
-            if self._study.nodes[node].move is not None:
-                wanted.extend(self._move_letterings(node))
-        if self._places.strip is None:
-            wanted = [one for one in wanted if one.align == "center"]
+        if self._places.strip is not None:
+            for node in self._study.nodes:
+                if self._study.nodes[node].move is not None:
+                    wanted.extend(self._move_letterings(node))
         self._letterer.prepare(wanted)
 
     # ---- the board --------------------------------------------------------------------------------------------------
@@ -138,7 +137,7 @@ class Painter:
         left, top, right, bottom = box.x - out, box.y - out, box.right + out, box.bottom + out
         corners = [(left, top), (right, top), (right, bottom), (left, bottom), (left, top)]
         rest = 4.0 * (1.0 - progress)
-        points = [corners[0]]
+        points: list[tuple[float, float]] = [corners[0]]
         for side in range(4):
             share = min(1.0, rest - side)
             if share <= 0:
@@ -182,9 +181,8 @@ class Painter:
     def _paint_header(self, canvas: Canvas, box: Box) -> None:
         headers, look = self._study.headers, self._look
         y = float(box.y)
-        shown_first, shown_last = (chess.WHITE, chess.BLACK) if not self._options.flipped else (chess.BLACK, chess.WHITE)
         size = self._px(44)
-        for colour in (shown_first, shown_last):
+        for colour in (chess.WHITE, chess.BLACK):
             tag = "White" if colour else "Black"
             name = full_name(known(headers, tag)) or (tr("White") if colour else tr("Black"))
             rating = known(headers, f"{tag}Elo")
@@ -200,9 +198,7 @@ class Painter:
                     y + (king - LINE * self._px(30)) / 2 + self._px(4),
                 )
             y += self._px(58)
-        canvas.text(
-            self._fitting(self._occasion(), self._px(28), look.ink_quiet, box.width), box.x, y + self._px(6)
-        )
+        canvas.text(self._fitting(self._occasion(), self._px(28), look.ink_quiet, box.width), box.x, y + self._px(6))
 
     def _paint_notice(self, canvas: Canvas, picture: Picture) -> None:
         box, look = self._places.notice, self._look
@@ -250,7 +246,8 @@ class Painter:
             if side_line and not row.first:
                 canvas.line(((x - px(13), y), (x - px(13), y + row_height)), look.rail, px(2))
             if row.first and row.beside >= 0:
-                left = box.x + gutter + row.beside * lane + lane - px(40)
+                # Past a lane that lies between, the line starts at its far side, so as not to run through its moves.
+                left = box.x + gutter + (row.column - 1) * lane + lane - px(40)
                 middle = y + row_height / 2
                 turn = x - px(13)
                 canvas.line(((left, middle), (turn, middle), (turn, y + row_height)), look.rail, px(2))
@@ -305,9 +302,7 @@ class Painter:
             texts.append((tr("Told by {name}", name=told) if told else "", px(36), look.ink_quiet, False, 0))
             texts.append((self._occasion(), px(32), look.ink_quiet, False, 0))
         letterings = [
-            (self._fitting(text, size, colour, room, bold=bold), gap)
-            for text, size, colour, bold, gap in texts
-            if text
+            (self._fitting(text, size, colour, room, bold=bold), gap) for text, size, colour, bold, gap in texts if text
         ]
         tall = sum(self._letterer.size(one)[1] + gap for one, gap in letterings)
         y = (height - tall) / 2
@@ -316,9 +311,7 @@ class Painter:
             canvas.text(one, (width - wide) / 2, y)
             y += high + gap
         line = round(0.18 * width)
-        canvas.line(
-            (((width - line) / 2, y + px(34)), ((width + line) / 2, y + px(34))), look.accent, px(5)
-        )
+        canvas.line((((width - line) / 2, y + px(34)), ((width + line) / 2, y + px(34))), look.accent, px(5))
 
     def _occasion(self) -> str:
         headers = self._study.headers
@@ -347,7 +340,7 @@ class Painter:
         if band is None:
             return []
         size = min(self._px(46), int(band.height / max(2, len(lines)) / LINE))
-        return [self._fitting(line, size, self._look.ink, band.width, align="center") for line in lines]
+        return [self._fitting(line, size, self._look.ink, band.width) for line in lines]
 
     def _move_letterings(self, node: int) -> list[Lettering]:
         text, number = figurine(self._positions.san(node)), move_number(self._positions, node)
@@ -363,10 +356,8 @@ class Painter:
             Lettering(text, self._px(34), ink, bold=current),
         )
 
-    def _fitting(
-        self, text: str, size: float, colour: str, room: int, *, bold: bool = False, align: str = "left"
-    ) -> Lettering:
-        """The text in one line, smaller where it would be wider than the room, at the end of that cut with an ellipsis."""
+    def _fitting(self, text: str, size: float, colour: str, room: int, *, bold: bool = False) -> Lettering:
+        """The text in one line, smaller where it would be wider than the room, at the end cut with an ellipsis."""
         # An em of this face is about twice as wide as its average letter; only longer texts are measured.
         if len(text) * size * 0.62 <= room:
             return Lettering(text, size, colour, bold=bold)
@@ -374,9 +365,10 @@ class Painter:
             lettering = Lettering(text, round(size * share, 1), colour, bold=bold)
             if self._letterer.size(lettering)[0] <= room:
                 return lettering
-        while len(text) > 4 and self._letterer.size(Lettering(f"{text}…", round(size * 0.6, 1), colour, bold=bold))[0] > room:
+        smallest = round(size * 0.6, 1)
+        while len(text) > 4 and self._letterer.size(Lettering(f"{text}…", smallest, colour, bold=bold))[0] > room:
             text = text[: int(len(text) * 0.92)].rstrip()
-        return Lettering(f"{text}…", round(size * 0.6, 1), colour, bold=bold)
+        return Lettering(f"{text}…", smallest, colour, bold=bold)
 
     def _px(self, value: float) -> int:
         return max(1, round(value * self._places.unit)) if value else 0

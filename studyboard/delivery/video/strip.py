@@ -111,7 +111,7 @@ class Strip:
             (node for node in self._told if study.begins_side_line(node)), key=lambda node: self._told[node]
         )
         lanes = [self._lane(study.root, 0, -1)]
-        column_of = {node: 0 for node in lanes[0].nodes}
+        column_of = dict.fromkeys(lanes[0].nodes, 0)
         column_of[study.root] = 0
         taken: dict[int, list[range]] = {}
         for start in starts:
@@ -129,9 +129,7 @@ class Strip:
         return lanes
 
     def _lane(self, start: int, column: int, beside: int) -> _Lane:
-        nodes = tuple(
-            node for node in self._study.main_line(start) if node in self._told and node != self._study.root
-        )
+        nodes = tuple(node for node in self._study.main_line(start) if node in self._told and node != self._study.root)
         return _Lane(start, column, beside, nodes, max(1, self._study.ply(start)))
 
 

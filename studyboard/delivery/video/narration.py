@@ -1,0 +1,22 @@
+"""The sound of a video, as whoever delivers hands it over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Protocol
+
+
+class Narration(Protocol):
+    """Sound that begins with the talk: one channel of 16 bits.
+
+    rate: samples a second
+    """
+
+    @property
+    def rate(self) -> int:
+        """Samples a second."""
+        ...
+
+    def chunks(self) -> Iterator[bytes]:
+        """The samples from the start, little-endian, in pieces of any length."""
+        ...

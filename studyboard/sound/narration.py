@@ -1,0 +1,47 @@
+"""What a take gives to a delivery: its sound, brought to the loudness that it is published with."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from studyboard.model.takes import Take
+from studyboard.sound.errors import SoundUnavailableError
+from studyboard.sound.levelling import Levelling, Target, fitted, levelled
+from studyboard.sound.pcm import RATE
+from studyboard.store.sound import TakeSound
+
+
+class TakeNarration:
+    """The sound of one take, from its beginning to its end.
+
+    State: where the sound lies, and what brings it to its loudness.
+    """
+
+    def __init__(self, shelf: TakeSound, take: Take, target: Target | None = Target.ONLINE) -> None:
+        """target: what it is published for; None leaves it as it was spoken. What is stored is never changed."""
+        self._shelf = shelf
+        self._take = take
+        self._levelling: Levelling | None = None
+        self._target = target
+
+    @property
+    def rate(self) -> int:
+        """Samples a second."""
+        return self._take.rate
+
+    def level(self, remark: Callable[[str], None]) -> None:
+        """Work out what brings the sound to its loudness, in a pass or two over it.
+
+        remark: told, in a sentence, why it is left as it was spoken, where it has to be
+        """
+        if self._target is None or self.rate != RATE:
+            return
+        try:
+            self._levelling = fitted(lambda: self._shelf.sound_chunks(self._take.id), self._target)
+        except SoundUnavailableError as reason:
+            remark(str(reason))
+
+    def chunks(self) -> Iterator[bytes]:
+        """The samples from the start."""
+        chunks = self._shelf.sound_chunks(self._take.id)
+        return chunks if self._levelling is None else levelled(chunks, self._levelling)
