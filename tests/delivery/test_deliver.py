@@ -20,6 +20,8 @@ from studyboard.timing.plan import plan
 
 STEM = "Halvorse-Nduka-Harbour-Club-Winter-Evening"
 
+MADE = (".pdf", ".vtt", ".srt", ".pgn", ".png", "-chapters.txt", "-chapters.vtt")
+
 
 def everything_under(folder: Path) -> set[str]:
     return {str(path.relative_to(folder)) for path in folder.rglob("*")}
@@ -28,13 +30,15 @@ def everything_under(folder: Path) -> set[str]:
 def test_everything_is_delivered_under_the_name_of_the_study(author, tmp_path):
     to = tmp_path / "talks" / "january"
     delivered = deliver(author.study, to)
-    assert everything_under(to) == {f"{STEM}{ending}" for ending in (".pdf", ".vtt", ".srt", ".pgn", ".png")}
+    assert everything_under(to) == {f"{STEM}{ending}" for ending in MADE}
     assert delivered == [
         Delivered(Item.SHEET, to / f"{STEM}.pdf"),
         Delivered(Item.CAPTIONS, to / f"{STEM}.vtt"),
         Delivered(Item.CAPTIONS, to / f"{STEM}.srt"),
         Delivered(Item.GAME, to / f"{STEM}.pgn"),
         Delivered(Item.STILL, to / f"{STEM}.png"),
+        Delivered(Item.CHAPTERS, to / f"{STEM}-chapters.txt"),
+        Delivered(Item.CHAPTERS, to / f"{STEM}-chapters.vtt"),
     ]
     assert pypdf.PdfReader(to / f"{STEM}.pdf").pages
 
@@ -80,13 +84,13 @@ def test_a_second_delivery_replaces_the_first(author, tmp_path):
     after = (tmp_path / f"{STEM}.pgn").read_text()
     assert "Added later." not in before
     assert "Added later." in after
-    assert len(everything_under(tmp_path)) == 5
+    assert len(everything_under(tmp_path)) == len(MADE)
 
 
 def test_progress_is_told_item_by_item_up_to_the_end(author, tmp_path):
     told = []
     deliver(author.study, tmp_path, progress=lambda item, share: told.append((item, share)))
-    assert [item for item, _ in told[:-1]] == [Item.SHEET, Item.CAPTIONS, Item.GAME, Item.STILL]
+    assert [item for item, _ in told[:-1]] == [Item.SHEET, Item.CAPTIONS, Item.GAME, Item.STILL, Item.CHAPTERS]
     shares = [share for _, share in told]
     assert shares == sorted(shares)
     assert (shares[0], shares[-1]) == (0.0, 1.0)

@@ -137,7 +137,9 @@ def test_delivering_writes_what_is_ticked_and_lists_it(qtbot: QtBot, session: Se
     window = DeliverWindow(session)
     qtbot.addWidget(window)
     window.folder.setText(str(tmp_path / "out"))
-    window.checks[Item.STILL].setChecked(False)
+    assert not window.checks[Item.VIDEO].isChecked()
+    for item in (Item.STILL, Item.CHAPTERS):
+        window.checks[item].setChecked(False)
     qtbot.mouseClick(window.deliver_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)
     names = {path.suffix for path in (tmp_path / "out").iterdir()}
@@ -161,7 +163,7 @@ def test_captions_that_cannot_be_made_without_words_are_told(qtbot: QtBot, tmp_p
         window = DeliverWindow(Session(file))
         qtbot.addWidget(window)
         window.folder.setText(str(tmp_path / "out"))
-        for item in (Item.SHEET, Item.STILL):
+        for item in (Item.SHEET, Item.STILL, Item.CHAPTERS):
             window.checks[item].setChecked(False)
         window.deliver()
         qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)

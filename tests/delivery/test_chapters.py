@@ -1,0 +1,55 @@
+"""Chapters: the first at 0:00, none under ten seconds, no gaps."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import webvtt
+
+from studyboard.delivery.chapters import SHORTEST, chapter_lines, chapters
+from studyboard.delivery.webvtt import chapter_cues
+from studyboard.example import example_study
+from studyboard.model.positions import Positions
+from studyboard.model.study import Study
+from studyboard.timing.plan import plan
+from studyboard.timing.timeline import Source, Timeline
+
+
+def test_chapters_begin_at_zero_follow_without_gaps_and_are_long_enough():
+    study = example_study()
+    found = chapters(study, Positions(study), plan(study))
+    assert len(found) > 5
+    assert found[0].start == 0
+    assert found[-1].end == plan(study).seconds
+    assert all(before.end == after.start for before, after in pairwise(found))
+    assert all(one.end - one.start >= SHORTEST for one in found)
+
+
+def test_side_lines_think_pauses_and_the_finish_have_chapters():
+    study = example_study()
+    titles = [one.title for one in chapters(study, Positions(study), plan(study))]
+    assert any(title.startswith("Side-line: ") for title in titles)
+    assert any(title.startswith("Find the move: ") for title in titles)
+    assert titles[-1].startswith("The finish: ")
+
+
+def test_lines_of_text_begin_with_their_time():
+    study = example_study()
+    lines = chapter_lines(chapters(study, Positions(study), plan(study))).splitlines()
+    assert lines[0].startswith("0:00 ")
+    assert all(line.split(" ", 1)[0].count(":") == 1 for line in lines)
+
+
+def test_another_reader_reads_the_chapters(tmp_path):
+    study = example_study()
+    found = chapters(study, Positions(study), plan(study))
+    (tmp_path / "c.vtt").write_text(chapter_cues(found, title="A talk --> B"), encoding="utf-8")
+    read = webvtt.read(tmp_path / "c.vtt")
+    assert [cue.text for cue in read] == [one.title for one in found]
+    assert all(abs(cue.start_in_seconds - one.start) <= 1 for cue, one in zip(read, found, strict=True))
+
+
+def test_nothing_told_has_no_chapters():
+    study = Study()
+    empty = Timeline(Source.PLANNED, study.root, ())
+    assert chapters(study, Positions(study), empty) == ()

@@ -1,0 +1,48 @@
+"""The sound of a take as it is handed to a delivery."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from studyboard.model.study import Study
+from studyboard.sound.loudness import measure
+from studyboard.sound.narration import TakeNarration
+from studyboard.store.study_file import StudyFile
+
+RATE = 48_000
+
+
+@pytest.fixture
+def quiet_take(tmp_path):
+    """A study with a take of a tone of -40 dBFS, twelve seconds long."""
+    wave = np.sin(np.arange(12 * RATE) * 2 * math.pi * 997 / RATE)
+    sound = np.rint(wave * 32_768 * 10 ** (-40 / 20)).astype("<i2").tobytes()
+    with StudyFile.create(tmp_path / "talk.studyboard", Study()) as file:
+        shelf = file.sound
+        take = shelf.begin_take("Take 1", RATE, "2026-02-17T20:00:00+00:00")
+        for first in range(0, len(sound), 2 * RATE):
+            shelf.append_sound(take, sound[first : first + 2 * RATE])
+        yield shelf, shelf.finish_take(take), sound
+
+
+def test_a_quiet_take_is_published_at_the_loudness_of_speech_online(quiet_take):
+    shelf, take, sound = quiet_take
+    narration = TakeNarration(shelf, take)
+    narration.level(pytest.fail)
+    heard = b"".join(narration.chunks())
+    assert narration.rate == RATE
+    assert len(heard) == len(sound)
+    # AES TD1008 (2021): -18 LUFS; the accuracy of meters in EBU Tech 3341 is 0.1 LU.
+    assert measure([heard]).integrated == pytest.approx(-18.0, abs=0.2)
+
+
+def test_the_take_itself_stays_as_it_was_spoken(quiet_take):
+    shelf, take, sound = quiet_take
+    narration = TakeNarration(shelf, take)
+    narration.level(pytest.fail)
+    list(narration.chunks())
+    assert shelf.read_sound(take.id) == sound
+    assert b"".join(TakeNarration(shelf, take, None).chunks()) == sound
