@@ -21,9 +21,8 @@ def main() -> None:
     study = example_study()
     timeline = plan(study)
     options = VideoOptions(lines=int(sys.argv[1]) if len(sys.argv) > 1 else 1080)
-    print(
-        f"{timeline.seconds:.0f} s of talk, {options.lines} lines, {options.rate} frames a second, {os.cpu_count()} cores"
-    )
+    kind = f"{options.lines} lines, {options.rate} frames a second"
+    print(f"{timeline.seconds:.0f} s of talk, {kind}, {os.cpu_count()} cores")
     with tempfile.TemporaryDirectory() as folder:
         for constant in (True, False):
             path = Path(folder) / "talk.mp4"
@@ -32,10 +31,10 @@ def main() -> None:
             took, cpu = time.perf_counter() - begun, time.process_time() - worked
             kind = "constant" if constant else "variable"
             memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-            print(
-                f"{kind} rate: {timeline.seconds / took:.1f} × real time by the clock, {timeline.seconds / cpu:.1f} × by "
-                f"processor, {path.stat().st_size / 1e6:.1f} MB, at most {memory:.0f} MB of memory so far"
-            )
+            clock, processor = timeline.seconds / took, timeline.seconds / cpu
+            size = path.stat().st_size / 1e6
+            print(f"{kind} rate: {clock:.1f} × real time by the clock, {processor:.1f} × by processor,", end=" ")
+            print(f"{size:.1f} MB, at most {memory:.0f} MB of memory so far")
 
 
 if __name__ == "__main__":
