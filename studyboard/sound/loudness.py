@@ -117,6 +117,16 @@ class LoudnessMeter:
         for energy in (weighted[:whole].reshape(-1, self._step) ** 2).mean(axis=1):
             self._take_up(self._speakers * float(energy))
 
+    def take_peak(self) -> float:
+        """The highest level since this was last asked (dBTP)."""
+        return self._peak.take()
+
+    def forget(self) -> None:
+        """Begin anew with the programme, but go on with the loudness of the latest seconds."""
+        del self._blocks[:]
+        self._samples = 0
+        self._momentary = self._short_term = self._peak.highest = SILENCE
+
     def measured(self) -> Loudness:
         """What is known of the programme so far."""
         return Loudness(self.integrated, self.true_peak, self._momentary, self._short_term, self._samples / self._rate)

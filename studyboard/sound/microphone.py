@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 from studyboard.model.errors import StudyboardError
 from studyboard.sound.conversion import Converter, DeviceFormat, SampleKind
 from studyboard.sound.levels import clips, peak_dbfs, rms_dbfs
+from studyboard.sound.live_loudness import LiveLoudness
 from studyboard.sound.multimedia import could_not_open, has_stopped
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
 from studyboard.translation import tr
@@ -34,11 +35,13 @@ class Microphone(QObject):
     State: the open source, and the sound that has not filled a reading of the level yet.
 
     level: peak and RMS of the last fifteenth of a second (dBFS)
+    loudness: the Reading of the same moment, where what measures it is installed
     clipped: some of that was at full scale
     failed: the microphone is gone or never came; carries the number of the opening and a sentence
     """
 
     level = Signal(float, float)
+    loudness = Signal(object)
     clipped = Signal()
     failed = Signal(int, str)
 
@@ -58,6 +61,7 @@ class Microphone(QObject):
         self._converter = Converter(self._form)
         self._part_of_frame = b""
         self._unmeasured = bytearray()
+        self._loudness: LiveLoudness | None = None
         self._last_heard: float | None = None
         self._opened = 0.0
         self._watch: QTimer | None = None
@@ -77,6 +81,7 @@ class Microphone(QObject):
             return
         self._part_of_frame = b""
         self._unmeasured.clear()
+        self._loudness = LiveLoudness() if self._loudness is None else self._loudness
         self._last_heard = None
         self._opened = time.monotonic()
         source = QAudioSource(device, form, self)
@@ -138,8 +143,17 @@ class Microphone(QObject):
             reading = bytes(self._unmeasured[:size])
             del self._unmeasured[:size]
             self.level.emit(peak_dbfs(reading), rms_dbfs(reading))
+            self._tell_loudness(reading)
             if clips(reading):
                 self.clipped.emit()
+
+    def _tell_loudness(self, pcm: bytes) -> None:
+        if self._loudness is None:
+            return
+        self._loudness.feed(pcm)
+        reading = self._loudness.read()
+        if reading is not None:
+            self.loudness.emit(reading)
 
     @Slot()
     def _look_for_sound(self) -> None:

@@ -47,6 +47,8 @@ class Recorder(QObject):
     from any.
 
     level: peak and RMS (dBFS), fifteen times a second while the microphone is open, recording or not
+    loudness: a Reading of loudness and true peak, as often, where what measures it is installed
+    heard: what the microphone delivers, 16-bit mono at 48 kHz, with the number of its first sample
     clipped: the microphone is overdriven
     running: the first sound of the take is there; a window should wait for it before it asks the presenter to speak
     progress: the length of the take so far (samples), as often as the level
@@ -57,6 +59,8 @@ class Recorder(QObject):
     """
 
     level = Signal(float, float)
+    loudness = Signal(object)
+    heard = Signal(object, int)
     clipped = Signal()
     running = Signal()
     progress = Signal(int)
@@ -71,11 +75,17 @@ class Recorder(QObject):
     _first_sound = Signal(object)
     _last_sound = Signal(object)
 
-    def __init__(self, open_sink: Callable[[], SoundSink], latency: float = 0.0, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        open_sink: Callable[[], SoundSink],
+        latency: Callable[[str], float] = lambda _: 0.0,
+        parent: QObject | None = None,
+    ) -> None:
         """A recorder with its microphone closed. Needs a QCoreApplication.
 
         open_sink: makes the sink of one take, for instance a study file's `sound_writer`; called by `start`
-        latency: how long sound is under way from the microphone to its promptest delivery (s)
+        latency: how long sound is under way from the microphone with this id to its promptest delivery (s); asked
+            whenever it is opened
         """
         super().__init__(parent)
         self._open_sink = open_sink
@@ -83,7 +93,7 @@ class Recorder(QObject):
         self._state = RecorderState.CLOSED
         self._stays_open = False
         self._lock = Lock()
-        self._clock = SoundClock(RATE, latency, BUFFER)
+        self._clock = SoundClock(RATE, ahead=BUFFER)
         self._opening = 0
         self._device: Input | None = None
         self._watch: DeviceWatch | None = None
@@ -102,6 +112,7 @@ class Recorder(QObject):
         self._close.connect(self._microphone.close)
         self._leave.connect(self._microphone.leave)
         self._microphone.level.connect(self._tell_level)
+        self._microphone.loudness.connect(self.loudness)
         self._microphone.clipped.connect(self.clipped)
         self._microphone.failed.connect(self._microphone_failed)
         self._first_sound.connect(self._tell_running)
@@ -125,6 +136,16 @@ class Recorder(QObject):
         """Length of the running take as far as it has arrived (samples); 0 without one."""
         with self._lock:
             return self._splice.place(self._converted) if self._splice is not None else 0
+
+    @property
+    def device(self) -> Input | None:
+        """The microphone that is open, None where none is."""
+        return self._device
+
+    def sample_now(self) -> int:
+        """The microphone's sample that is being heard now, counted as `heard` counts; 0 before its first sound."""
+        with self._lock:
+            return self._clock_sample(time.monotonic())
 
     def listen(self, device: str | None = None) -> None:
         """Open the microphone with this id, or the system's choice, and show its level; a take can then begin at once.
@@ -232,6 +253,8 @@ class Recorder(QObject):
             self._clock.deliver(frames, now)
             first = self._converted
             self._converted += len(pcm) // SAMPLE_BYTES
+            # Queued to whoever listens in this object's thread, so that nobody holds this one up.
+            self.heard.emit(pcm, first)
             splice, writer = self._splice, self._writer
             if splice is None or writer is None:
                 return
@@ -256,12 +279,13 @@ class Recorder(QObject):
 
     def _open_microphone(self, device: QAudioDevice) -> None:
         form = capture_format(device)
+        found = described(device)
         with self._lock:
             self._opening += 1
             self._device_rate = form.sampleRate()
-            self._clock = SoundClock(self._device_rate, self._latency, BUFFER)
+            self._clock = SoundClock(self._device_rate, self._latency(found.id), BUFFER)
             self._converted = 0
-        self._device = described(device)
+        self._device = found
         if self._watch is None:
             self._watch = DeviceWatch(self)
             self._watch.changed.connect(self._devices_changed)
