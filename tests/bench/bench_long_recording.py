@@ -89,7 +89,8 @@ def _recorded(file: StudyFile, seconds: float) -> Take:
     print(f"recorded {elapsed:.1f} s by the computer's clock, load average {statistics.mean(loads):.1f}")
     print(f"    highest load average {max(loads):.1f}, {used / elapsed:.1%} of one core")
     print(f"    {resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024:.0f} MB at most")
-    print(f"    {count - elapsed * RATE:+.0f} samples against that clock ({(count / elapsed / RATE - 1) * 1e6:+.1f} ppm)")
+    apart = (count / elapsed / RATE - 1) * 1e6
+    print(f"    {count - elapsed * RATE:+.0f} samples against that clock ({apart:+.1f} ppm)")
     errors = [(sample - marks[0][1]) / RATE - (moment - marks[0][0]) for moment, sample in marks]
     print(f"    the clock of stamps against it: {min(errors) * 1000:+.1f} to {max(errors) * 1000:+.1f} ms")
     return take
