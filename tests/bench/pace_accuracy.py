@@ -17,7 +17,8 @@ import wave
 from pathlib import Path
 
 from studyboard.notation.narration.transcripts import transcript
-from studyboard.timing.pace_fit import held_out, timed_lines
+from studyboard.timing.pace_fit import held_out
+from studyboard.timing.timed_lines import timed_lines
 
 VOICES = (("en-gb", 150), ("en-us", 175), ("en-gb-scotland", 200))
 

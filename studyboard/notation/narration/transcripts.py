@@ -14,6 +14,8 @@ _TAG = re.compile(r"</?[a-zA-Z0-9_.:]*(?:\s[^<>]*)?>|\{\\[^{}]*\}")
 _BLANK = re.compile(r"\n[ \t]*(?:\n[ \t]*)+")
 _SENTENCE_ENDS = re.compile(r"[.!?…][\"'”’)]*$")
 _JOINED_FOR = 15.0
+#: Captions that follow each other within this time follow at once (s).
+_AT_ONCE = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,7 @@ def _timed_lines(text: str) -> list[tuple[float | None, float | None, str]]:
 def _captions(text: str) -> list[tuple[float | None, float | None, str]]:
     """The captions with their times, those of one sentence joined; notes, styles and numbers are left out."""
     cues: list[tuple[float, float, str]] = []
+    shown: list[str] = []
     for block in _BLANK.split(text):
         lines = block.split("\n")
         place = next((number for number, line in enumerate(lines) if _CAPTION.search(line)), None)
@@ -101,10 +104,14 @@ def _captions(text: str) -> list[tuple[float | None, float | None, str]]:
             continue
         times = _CAPTION.search(lines[place])
         assert times is not None
-        said = " ".join(line.strip() for line in lines[place + 1 :] if not _CAPTION.search(line))
-        said = unescape(_TAG.sub("", said)).strip()
+        here = [unescape(_TAG.sub("", line)).strip() for line in lines[place + 1 :] if not _CAPTION.search(line)]
+        here = [line for line in here if line]
+        at, until = _seconds(*times.groups()[:4]), _seconds(*times.groups()[4:])
+        rolls = bool(cues) and at <= cues[-1][1] + _AT_ONCE
+        said = " ".join(here[_still_shown(shown, here) if rolls else 0 :])
+        shown = here
         if said:
-            cues.append((_seconds(*times.groups()[:4]), _seconds(*times.groups()[4:]), said))
+            cues.append((at, until, said))
     found: list[tuple[float | None, float | None, str]] = []
     open_since: float | None = None
     for at, until, said in cues:
@@ -117,6 +124,14 @@ def _captions(text: str) -> list[tuple[float | None, float | None, str]]:
         if _SENTENCE_ENDS.search(said):
             open_since = None
     return [_until_the_next(found, place) for place in range(len(found))]
+
+
+def _still_shown(before: list[str], here: list[str]) -> int:
+    """How many lines of a caption the one before it has shown already, as in captions that roll up line by line."""
+    most = min(len(before), len(here))
+    # One line alone that is said twice is said twice; one that stands over another has rolled up.
+    least = 1 if len(here) > 1 or len(before) > 1 else most + 1
+    return next((count for count in range(most, least - 1, -1) if before[-count:] == here[:count]), 0)
 
 
 def _until_the_next(

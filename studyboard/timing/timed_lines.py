@@ -1,0 +1,125 @@
+"""Lines whose times are known, from transcripts and from takes: what a pace is learnt from."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from statistics import median
+
+from studyboard.model.beats import Beat, beats
+from studyboard.model.order import VisitKind, running_order
+from studyboard.model.script import words
+from studyboard.model.study import Study
+from studyboard.notation.narration.transcripts import transcript
+from studyboard.timing.plan import returns
+from studyboard.timing.recorded import recorded_seconds
+
+#: Captions, and lines as short as they (s), end anywhere in a sentence and say little about it, so they are joined
+#: until they last this long and a sentence has ended, or twice as long (s). Short talks are cut into this many pieces
+#: at least.
+_CAPTION = 6.0
+_JOINED, _PIECES = 16.0, 24
+#: What is in square brackets, or in round ones by itself, is a sound that somebody describes, not speech.
+_NOT_SAID = re.compile(
+    r"\[[^\]]*\]|(?<![^\s])\((?:applause|laughter|laughs|music|silence|pause|coughs?)\)", re.IGNORECASE
+)
+#: Prose has a sign at every sixth word or so; where there is not one at every thirtieth, nobody has put any.
+_SIGN, _MARKED = re.compile(r"[,;:.?!…–—][\"'”’)\]]*$"), 30
+_SENTENCE_ENDS = re.compile(r"[.!?…][\"'”’)\]]*$")
+
+
+@dataclass(frozen=True, slots=True)
+class TimedLine:
+    """A line and how long it took.
+
+    text: what was said
+    seconds: from its start to the start of the next one (s)
+    closes: True where a paragraph ends with it, False for the line of a beat
+    silent_moves, returns: moves that were played without a word in these seconds, and steps back from side-lines
+    side_line: True where it is told in a side-line
+    whole: True where its ends were written down in whole seconds
+    unmarked: True where nobody has put commas and full stops, so that pauses cannot be seen
+    """
+
+    text: str
+    seconds: float
+    closes: bool = True
+    silent_moves: int = 0
+    returns: int = 0
+    side_line: bool = False
+    whole: bool = False
+    unmarked: bool = False
+
+
+def timed_lines(text: str) -> tuple[TimedLine, ...]:
+    """The lines of a transcript with times (`[m:ss]`, WebVTT, SRT) that have an end. O(length).
+
+    Captions are joined to paragraphs of a quarter of a minute and more; a caption that stays on the screen while the
+    next one comes lasts until that begins.
+    """
+    talk = transcript(text)
+    spans: list[tuple[str, float, float]] = []
+    for paragraph in talk.paragraphs:
+        if paragraph.at is not None and paragraph.until is not None and paragraph.until > paragraph.at:
+            said = " ".join(_NOT_SAID.sub(" ", talk.text[paragraph.start : paragraph.end]).split())
+            spans.append((said, paragraph.at, paragraph.until))
+    whole = bool(spans) and all(at == int(at) and until == int(until) for _, at, until in spans)
+    if len(spans) > 1 and ("-->" in text or median(until - at for _, at, until in spans) < _CAPTION):
+        spans = _joined(spans)
+    unmarked = _unmarked([said for said, _, _ in spans])
+    lines = (TimedLine(said, until - at, _closes(said), whole=whole, unmarked=unmarked) for said, at, until in spans)
+    return tuple(line for line in lines if words(line.text))
+
+
+def recorded_lines(study: Study, told: Sequence[Beat] | None = None) -> tuple[TimedLine, ...]:
+    """The beats of a study as its latest takes have them; think pauses are taken off.
+
+    told: the beats of the study, where they are known
+    """
+    return lines_of_beats(study, recorded_seconds(study).items(), told)
+
+
+def lines_of_beats(
+    study: Study, seconds: Iterable[tuple[object, float]], told: Sequence[Beat] | None = None
+) -> tuple[TimedLine, ...]:
+    """Timed lines of those beats of which the seconds are known; beats that are told no more are left out."""
+    told = beats(study, running_order(study)) if told is None else told
+    known = {beat.key: beat for beat in told}
+    lines: list[TimedLine] = []
+    for key, spent in seconds:
+        beat = known.get(key)  # type: ignore[call-overload]
+        if beat is None or spent - beat.think <= 0:
+            continue
+        silent = 0 if beat.spoken else sum(visit.kind is VisitKind.TELL for visit in beat.visits)
+        text = beat.spoken.text
+        line = TimedLine(text, spent - beat.think, False, silent, returns(beat), beat.depth > 0)
+        if words(text) or silent or line.returns:
+            lines.append(line)
+    return tuple(lines)
+
+
+def _unmarked(texts: Sequence[str]) -> bool:
+    """True where there are next to no signs between the words."""
+    said = [word for text in texts for word in words(text)]
+    return sum(_SIGN.search(word) is not None for word in said) * _MARKED < len(said)
+
+
+def _closes(text: str) -> bool:
+    return _SENTENCE_ENDS.search(text) is not None
+
+
+def _joined(spans: list[tuple[str, float, float]]) -> list[tuple[str, float, float]]:
+    found: list[tuple[str, float, float]] = []
+    marked = not _unmarked([said for said, _, _ in spans])
+    wanted = min(_JOINED, (spans[-1][2] - spans[0][1]) / _PIECES)
+    is_open = False
+    for said, at, until in spans:
+        if is_open and found[-1][2] == at:
+            before, since, _ = found[-1]
+            found[-1] = (f"{before} {said}", since, until)
+        else:
+            found.append((said, at, until))
+        long = found[-1][2] - found[-1][1]
+        is_open = long < wanted or (marked and long < 2 * wanted and not _closes(said))
+    return found
