@@ -1828,28 +1828,8 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>{seconds} s</translation>
     </message>
     <message>
-        <source>{turn}. What would you play?</source>
-        <translation>{turn}. Was würden Sie spielen?</translation>
-    </message>
-    <message>
-        <source>Back to where the side-line began</source>
-        <translation>Zurück zum Anfang der Nebenvariante</translation>
-    </message>
-    <message>
         <source>Side-line</source>
         <translation>Nebenvariante</translation>
-    </message>
-    <message>
-        <source>Side-line: {name}</source>
-        <translation>Nebenvariante: {name}</translation>
-    </message>
-    <message>
-        <source>Told by {name}</source>
-        <translation>Erzählt von {name}</translation>
-    </message>
-    <message>
-        <source>Round {number}</source>
-        <translation>Runde {number}</translation>
     </message>
     <message>
         <source>not told</source>
@@ -3872,36 +3852,12 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>&amp;Schwarz</translation>
     </message>
     <message>
-        <source>Introduction</source>
-        <translation>Einleitung</translation>
-    </message>
-    <message>
-        <source>Side-line: {line}</source>
-        <translation>Nebenvariante: {line}</translation>
-    </message>
-    <message>
-        <source>The game again: {move}</source>
-        <translation>Wieder die Partie: {move}</translation>
-    </message>
-    <message>
-        <source>The first moves</source>
-        <translation>Die ersten Züge</translation>
-    </message>
-    <message>
         <source>White to move</source>
         <translation>Weiß am Zug</translation>
     </message>
     <message>
         <source>Black to move</source>
         <translation>Schwarz am Zug</translation>
-    </message>
-    <message>
-        <source>Find the move: {turn}</source>
-        <translation>Finden Sie den Zug: {turn}</translation>
-    </message>
-    <message>
-        <source>The finish: {move}</source>
-        <translation>Der Schluss: {move}</translation>
     </message>
     <message>
         <source>To move</source>
@@ -5290,6 +5246,22 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>{first} or {last}</source>
         <translation>{first} oder {last}</translation>
+    </message>
+    <message>
+        <source>Loudness</source>
+        <translation>Lautheit</translation>
+    </message>
+    <message>
+        <source>Loudness of the latest three seconds (ITU-R BS.1770), and the highest true peak so far</source>
+        <translation>Lautheit der letzten drei Sekunden (ITU-R BS.1770) und die höchste echte Spitze bisher</translation>
+    </message>
+    <message>
+        <source>{loudness} LUFS, peaks {peak} dBTP</source>
+        <translation>{loudness} LUFS, Spitzen {peak} dBTP</translation>
+    </message>
+    <message>
+        <source>A take of {rate} samples a second keeps the loudness that it was spoken with.</source>
+        <translation>Ein Take mit {rate} Abtastwerten in der Sekunde behält die Lautheit, mit der er gesprochen wurde.</translation>
     </message>
 </context>
 </TS>

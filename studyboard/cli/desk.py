@@ -24,7 +24,7 @@ def open_desk(file: Path | None, *, from_menu: bool = False) -> int:
 
 
 def tour() -> int:
-    """The demo: the desk on the example. With no screen: says so and delivers the example into ./tour."""
+    """The demo: the desk on the example. With no screen: says so and delivers it, but for its video, into ./tour."""
     seen = screen()
     if seen.good:
         gc.disable()
@@ -45,7 +45,7 @@ def tour() -> int:
     print_timing(study, timing_report(study))
     with StudyFile.create(to / "example.studyboard", study, overwrite=True) as file:
         print(to / file.path.name)
-    wanted = ["sheet", "captions", "game"]
+    wanted = ["sheet", "captions", "game", "chapters"]
     drawing = cairo()
     if drawing.good:
         wanted.append("still")

@@ -1,4 +1,4 @@
-"""Chapters of the talk: where a viewer may want to begin, from the Timeline."""
+"""Chapters of the talk: where a viewer may want to begin, from the Timeline; in English, as the sheet is."""
 
 from __future__ import annotations
 
@@ -10,8 +10,8 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import Part
 from studyboard.model.study import Study
 from studyboard.notation.labels import line_label, move_label
+from studyboard.timing.clock import clock
 from studyboard.timing.timeline import Stretch, Timeline
-from studyboard.translation import tr
 
 SHORTEST: Final = 10.0
 """The least length of a chapter (s): common practice of those who publish videos."""
@@ -61,15 +61,16 @@ def chapters(study: Study, positions: Positions, timeline: Timeline) -> tuple[Ch
 
 def chapter_lines(found: tuple[Chapter, ...]) -> str:
     """The chapters as lines of text, ``0:00 The opening``, as descriptions of videos have them."""
-    return "".join(f"{_stamp(chapter.start)} {chapter.title}\n" for chapter in found)
+    return "".join(f"{clock(int(chapter.start))} {chapter.title}\n" for chapter in found)
 
 
 def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[_Mark]:
     main = list(study.main_line())
     last = main[-1]
-    found = [_Mark(0.0, _START, known(study.headers, "Opening") or tr("Introduction"))]
+    found = [_Mark(0.0, _START, known(study.headers, "Opening") or "Introduction")]
     before: Stretch | None = None
     played = False
+    told = {study.root}
     for stretch in timeline.stretches:
         start = stretch.start
         if isinstance(stretch.key, Part):
@@ -77,24 +78,19 @@ def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[
             continue
         lane = study.line_start(stretch.node)
         was = study.line_start(before.node) if before is not None else study.root
-        if lane != was and lane != study.root:
-            found.append(_Mark(start, _SIDE_LINE, tr("Side-line: {line}", line=line_label(positions, lane))))
-        elif lane != was:
-            found.append(_Mark(start, _RETURN, tr("The game again: {move}", move=move_label(positions, stretch.node))))
+        if lane != was and lane not in told:
+            found.append(_Mark(start, _SIDE_LINE, f"Side-line: {line_label(positions, lane)}"))
+            told.add(lane)
+        elif lane != was and lane == study.root:
+            found.append(_Mark(start, _RETURN, f"The game again: {move_label(positions, stretch.node)}"))
         elif not played and study.nodes[stretch.node].move is not None and start > 0:
-            found.append(_Mark(start, _FIRST_MOVE, tr("The first moves")))
+            found.append(_Mark(start, _FIRST_MOVE, "The first moves"))
         if study.nodes[stretch.node].move is not None:
             played = True
         if stretch.think > 0:
-            turn = tr("White to move") if positions.board(stretch.node).turn else tr("Black to move")
-            found.append(_Mark(start, _THINK, tr("Find the move: {turn}", turn=turn)))
+            turn = "White" if positions.board(stretch.node).turn else "Black"
+            found.append(_Mark(start, _THINK, f"Find the move: {turn} to move"))
         if stretch.node == last and last != study.root and lane == study.root:
-            found.append(_Mark(start, _FINISH, tr("The finish: {move}", move=move_label(positions, last))))
+            found.append(_Mark(start, _FINISH, f"The finish: {move_label(positions, last)}"))
         before = stretch
     return found
-
-
-def _stamp(seconds: float) -> str:
-    whole = int(seconds)
-    hours, minutes = divmod(whole // 60, 60)
-    return f"{hours}:{minutes:02}:{whole % 60:02}" if hours else f"{minutes}:{whole % 60:02}"

@@ -89,6 +89,7 @@ def deliver(
     wanted = [item for item in Item if item in items]
     stem = file_stem(study_title(study.headers))
     positions = Positions(study)
+    timeline = timeline or plan(study)
     made: list[tuple[Item, str]] = []
     remarks: list[str] = []
     with _workshop(to) as workshop:
@@ -98,12 +99,22 @@ def deliver(
             if progress is not None:
                 progress(item, place / len(wanted))
             if item is Item.VIDEO:
-                name = f"{stem}.mp4"
+                # It is too large to be made in memory first, and only it needs its libraries.
+                from studyboard.delivery.video.film import write_video
+
+                made.append((item, f"{stem}.mp4"))
                 share = _share_of(item, place, len(wanted), progress)
-                _film(
-                    workshop / name, to, study, positions, timeline or plan(study), video, narration, share, cancelled
-                )
-                made.append((item, name))
+                with _explained(to):
+                    write_video(
+                        study,
+                        timeline,
+                        workshop / made[-1][1],
+                        video,
+                        narration=narration,
+                        positions=positions,
+                        progress=share,
+                        cancelled=cancelled,
+                    )
                 continue
             for ending, content in _files(item, study, positions, timeline, paper, remarks.append):
                 name = f"{stem}{ending}"
@@ -124,7 +135,7 @@ def _files(
     item: Item,
     study: Study,
     positions: Positions,
-    timeline: Timeline | None,
+    timeline: Timeline,
     paper: str,
     remark: Callable[[str], None],
 ) -> Iterator[tuple[str, bytes]]:
@@ -133,7 +144,7 @@ def _files(
         case Item.SHEET:
             yield ".pdf", sheet_pdf(study, positions, paper=paper)
         case Item.CAPTIONS:
-            cues = captions(timeline or plan(study))
+            cues = captions(timeline)
             if not cues:
                 remark(tr("Nothing is said yet, so there are no captions. Write spoken lines first."))
                 return
@@ -146,42 +157,12 @@ def _files(
         case Item.STILL:
             yield ".png", still_png(study, positions)
         case Item.CHAPTERS:
-            found = chapters(study, positions, timeline or plan(study))
+            found = chapters(study, positions, timeline)
             if not found:
                 remark(tr("Nothing is told yet, so there are no chapters."))
                 return
             yield "-chapters.txt", chapter_lines(found).encode()
             yield "-chapters.vtt", chapter_cues(found, title=study_title(study.headers)).encode()
-
-
-def _film(
-    path: Path,
-    to: Path,
-    study: Study,
-    positions: Positions,
-    timeline: Timeline,
-    options: VideoOptions | None,
-    narration: Narration | None,
-    share: Callable[[float], None],
-    cancelled: Callable[[], bool] | None,
-) -> None:
-    """Write the video; it is too large to be made in memory first."""
-    # Only a video needs its libraries.
-    from studyboard.delivery.video.film import write_video
-
-    try:
-        write_video(
-            study,
-            timeline,
-            path,
-            options,
-            narration=narration,
-            positions=positions,
-            progress=share,
-            cancelled=cancelled,
-        )
-    except OSError as reason:
-        raise DeliveryError(_sentence(to, reason)) from reason
 
 
 def _share_of(item: Item, place: int, count: int, progress: Progress | None) -> Callable[[float], None]:
@@ -217,11 +198,17 @@ def _workshop(to: Path) -> Iterator[Path]:
 
 
 def _write(path: Path, content: bytes, to: Path) -> None:
+    with _explained(to), path.open("wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+@contextmanager
+def _explained(to: Path) -> Iterator[None]:
+    """Turns what the system says of a folder into a sentence."""
     try:
-        with path.open("wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
+        yield
     except OSError as reason:
         raise DeliveryError(_sentence(to, reason)) from reason
 

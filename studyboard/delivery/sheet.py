@@ -13,7 +13,7 @@ import typst
 from studyboard.delivery.errors import DeliveryError
 from studyboard.delivery.printable import printable
 from studyboard.delivery.sheet_story import Diagram, Paragraph, SheetText, story
-from studyboard.delivery.title import date_in_words, full_name, known, players, study_title
+from studyboard.delivery.title import date_in_words, full_name, known, occasion, opening, players, result, study_title
 from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
@@ -24,8 +24,6 @@ from studyboard.picture.primitives import Bounds
 from studyboard.picture.svg import board_svg, scene_svg
 from studyboard.resources_path import resource
 from studyboard.translation import as_written, tr
-
-_RESULT_WORDS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 
 #: Sizes of the diagrams that are tried, largest first: a last page with three lines on it wastes paper.
 _DIAGRAM_SCALES: Final = (1.0, 0.95, 0.9, 0.86)
@@ -136,20 +134,13 @@ def _heading(headers: Mapping[str, str]) -> dict[str, Any]:
         rating = known(headers, f"{colour}Elo")
         title = known(headers, f"{colour}Title")
         sides.append({"name": " ".join(part for part in (title, name) if part), "rating": rating})
-    number = known(headers, "Round")
-    occasion = [
-        known(headers, "Event"),
-        f"Round {number}" if number else "",
-        known(headers, "Site"),
-        date_in_words(known(headers, "Date")).replace(" ", "\N{NO-BREAK SPACE}"),
-    ]
-    opening = [known(headers, tag) for tag in ("ECO", "Opening", "Variation")]
+    date = date_in_words(known(headers, "Date"))
     return {
         "players": players(headers),
         "sides": sides if any(side["name"] for side in sides) else [],
-        "occasion": [part for part in occasion if part],
-        "opening": [part for part in opening if part],
-        "result": _RESULT_WORDS.get(headers.get("Result", "").strip(), ""),
+        "occasion": [part.replace(" ", "\N{NO-BREAK SPACE}") if part == date else part for part in occasion(headers)],
+        "opening": opening(headers),
+        "result": result(headers),
         "annotator": full_name(known(headers, "Annotator")),
     }
 

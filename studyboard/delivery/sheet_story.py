@@ -10,6 +10,7 @@ from typing import Final
 import chess
 
 from studyboard.delivery.nag_glyphs import nag_text
+from studyboard.delivery.title import result
 from studyboard.delivery.typography import typeset
 from studyboard.model.node import AFTER, Place
 from studyboard.model.notes import plain_text
@@ -77,7 +78,6 @@ _ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'”’»)\]]*$")
 _BLANK_LINES: Final = re.compile(r"\n\s*\n")
 _DEEPEST_LABEL: Final = 4
 _NO_LABEL: Final = "·"
-_RESULTS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 
 
 def story(study: Study, positions: Positions, text: SheetText = SheetText.TALK) -> tuple[Paragraph | Diagram, ...]:
@@ -187,8 +187,8 @@ class _Teller:
         if node_id != self._last:
             label = self._labels[self._depth] if 0 < self._depth < len(self._labels) else ""
             return f"side-line {label}, {after}" if label else after
-        result = _RESULTS.get(self._study.headers.get("Result", "").strip(), "")
-        return f"final position, {after}" + (f" · {result}" if result else "")
+        ended = result(self._study.headers)
+        return f"final position, {after}" + (f" · {ended}" if ended else "")
 
     def _open(self, depth: int, label: str = "", name: str = "") -> None:
         self._close()

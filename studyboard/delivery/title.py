@@ -21,6 +21,7 @@ _MONTHS: Final = (
     "November",
     "December",
 )
+_RESULTS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 _LONGEST_NAME: Final = 80
 
 # Names that Windows keeps for devices, with or without an extension.
@@ -56,6 +57,28 @@ def study_title(headers: Mapping[str, str]) -> str:
     """What the study is called: the players and the event, or what is known of them."""
     parts = [part for part in (players(headers), known(headers, "Event")) if part]
     return ", ".join(parts) or "Study"
+
+
+def occasion(headers: Mapping[str, str]) -> list[str]:
+    """Where and when the game was played, as far as it is known: event, round, site, date in words."""
+    number = known(headers, "Round")
+    parts = (
+        known(headers, "Event"),
+        f"Round {number}" if number else "",
+        known(headers, "Site"),
+        date_in_words(known(headers, "Date")),
+    )
+    return [part for part in parts if part]
+
+
+def opening(headers: Mapping[str, str]) -> list[str]:
+    """What the opening is called, as far as it is known."""
+    return [part for part in (known(headers, tag) for tag in ("ECO", "Opening", "Variation")) if part]
+
+
+def result(headers: Mapping[str, str]) -> str:
+    """The result as it is printed, such as ``"½–½"``; empty where the game has none."""
+    return _RESULTS.get(headers.get("Result", "").strip(), "")
 
 
 def date_in_words(date: str) -> str:

@@ -14,23 +14,22 @@ def webvtt_text(captions: Iterable[Caption], *, title: str = "") -> str:
 
     title: stands behind the signature, where the standard allows any text that holds no arrow
     """
-    heading = printable(title).replace("-->", "→")
-    blocks = [f"WEBVTT - {heading}" if heading else "WEBVTT"]
-    for number, caption in enumerate(captions, start=1):
-        lines = [escaped(line) for line in map(printable, caption.lines) if line]
-        if lines:
-            blocks.append("\n".join((str(number), f"{_clock(caption.start)} --> {_clock(caption.end)}", *lines)))
-    return "\n\n".join(blocks) + "\n"
+    return _file(((caption.start, caption.end, caption.lines) for caption in captions), title)
 
 
 def chapter_cues(chapters: Iterable[Chapter], *, title: str = "") -> str:
-    """The chapters as a WebVTT file of the kind ``chapters``: one cue for each, its title in one line."""
+    """The chapters as a file of the same kind: one cue for each, its title in one line."""
+    return _file(((round(one.start * 1000), round(one.end * 1000), (one.title,)) for one in chapters), title)
+
+
+def _file(cues: Iterable[tuple[int, int, tuple[str, ...]]], title: str) -> str:
+    """The file of these cues: start and end (ms), lines."""
     heading = printable(title).replace("-->", "→")
     blocks = [f"WEBVTT - {heading}" if heading else "WEBVTT"]
-    for number, chapter in enumerate(chapters, start=1):
-        start, end = round(chapter.start * 1000), round(chapter.end * 1000)
-        if end > start:
-            blocks.append(f"{number}\n{_clock(start)} --> {_clock(end)}\n{escaped(printable(chapter.title))}")
+    for number, (start, end, texts) in enumerate(cues, start=1):
+        lines = [escaped(line) for line in map(printable, texts) if line]
+        if lines:
+            blocks.append("\n".join((str(number), f"{_clock(start)} --> {_clock(end)}", *lines)))
     return "\n\n".join(blocks) + "\n"
 
 

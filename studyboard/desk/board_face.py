@@ -9,7 +9,6 @@ from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from studyboard.board.moves import rearrangement_between, rearrangement_of
 from studyboard.desk.board_accessible import show_as_picture
 from studyboard.desk.board_announce import announce
 from studyboard.desk.board_geometry import BoardPlace, fit_board
@@ -23,6 +22,7 @@ from studyboard.desk.session import Session
 from studyboard.model.marks import Mark
 from studyboard.model.study import Changed
 from studyboard.picture.marks import ground_marks_scene, marks_scene
+from studyboard.picture.motion import Way, step_between
 from studyboard.picture.primitives import Layer
 from studyboard.picture.scene import board_bounds, indication_scene, pieces_scene, squares_scene
 from studyboard.translation import tr
@@ -228,16 +228,10 @@ class BoardFace(QWidget):
         self.update()
 
     def _set_moving(self, was: int, before: chess.Board) -> None:
-        nodes = self._session.study.nodes
-        here, there = nodes[self._node], nodes.get(was)
-        if here.parent == was and here.move is not None:
-            change = rearrangement_of(before, here.move)
-            carried = self._put_by_hand()
-            self._motion.begin(change if carried is None else change.without(carried), before, self._board)
-        elif there is not None and there.parent == here.id and there.move is not None:
-            self._motion.begin(rearrangement_of(self._board, there.move).reversed(), before, self._board)
-        else:
-            self._motion.begin(rearrangement_between(before, self._board), before, self._board, returning=True)
+        step = step_between(self._session.study, was, self._node, before, self._board)
+        carried = self._put_by_hand() if step.way is Way.ON else None
+        change = step.change if carried is None else step.change.without(carried)
+        self._motion.begin(change, before, self._board, returning=step.way is Way.ELSEWHERE)
 
     def _on_opened(self) -> None:
         self._settle()

@@ -10,15 +10,12 @@ from PySide6.QtCore import QEasingCurve, QObject, QPointF, QVariantAnimation, Si
 
 from studyboard.board.moves import Rearrangement
 from studyboard.desk.board_geometry import BoardPlace
+from studyboard.picture import motion
 
-#: How long a move slides (ms).
-SLIDE = 200
-#: How long a return, or any step that is not one move, takes (ms).
-RETURN = 420
+#: How long a move slides, and a return or any step that is not one move takes (ms).
+SLIDE, RETURN = round(1000 * motion.SLIDE), round(1000 * motion.RETURN)
 #: How long a piece that was put where it may not go takes to glide back (ms).
 GLIDE_BACK = 160
-#: More slides than this at once cannot be followed: the pieces fade instead.
-_FOLLOWABLE = 10
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +40,8 @@ class BoardMotion(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._change = Rearrangement((), (), ())
-        self._before: dict[chess.Square, chess.Piece] = {}
-        self._after: dict[chess.Square, chess.Piece] = {}
+        self._before = chess.BaseBoard.empty()
+        self._after = chess.BaseBoard.empty()
         self._glide: tuple[chess.Piece, chess.Square, QPointF] | None = None
         self._returning = False
         self._clock = QVariantAnimation(self)
@@ -81,12 +78,8 @@ class BoardMotion(QObject):
         self.finish()
         if not change and not returning:
             return
-        if len(change.slides) > _FOLLOWABLE:
-            gone = tuple(slide.origin for slide in change.slides) + change.gone
-            come = tuple(slide.destination for slide in change.slides) + change.come
-            change = Rearrangement((), gone, come)
-        self._change = change
-        self._before, self._after = before.piece_map(), after.piece_map()
+        self._change = motion.followable(change)
+        self._before, self._after = before, after
         self._returning = returning
         self._run(RETURN if returning else SLIDE)
 
@@ -109,7 +102,7 @@ class BoardMotion(QObject):
             return frozenset()
         if self._glide is not None:
             return frozenset((self._glide[1],))
-        return frozenset((*(slide.destination for slide in self._change.slides), *self._change.come))
+        return motion.arriving(self._change)
 
     def figures(self, place: BoardPlace) -> Iterator[Figure]:
         """The pieces that are on their way, those below first."""
@@ -120,13 +113,8 @@ class BoardMotion(QObject):
             piece, home, corner = self._glide
             yield Figure(piece, _between(corner, place.corner(home), progress))
             return
-        for square in self._change.gone:
-            yield Figure(self._before[square], place.corner(square), max(0.0, min(1.0, 2.0 - 2.0 * progress)))
-        for square in self._change.come:
-            yield Figure(self._after[square], place.corner(square), progress)
-        for slide in self._change.slides:
-            corner = _between(place.corner(slide.origin), place.corner(slide.destination), progress)
-            yield Figure(slide.piece, corner)
+        for moving in motion.moving_pieces(self._change, self._before, self._after, progress, flipped=place.flipped):
+            yield Figure(moving.piece, place.origin + QPointF(moving.x, moving.y) * place.side, moving.opacity)
 
     def _run(self, milliseconds: int) -> None:
         self._clock.setDuration(milliseconds)

@@ -13,6 +13,7 @@ from studyboard.board.on_demand import Aspect
 from studyboard.desk.board_geometry import BoardPlace
 from studyboard.desk.paint import paint_scene
 from studyboard.picture.answers import square_scene
+from studyboard.picture.motion import unwound
 from studyboard.picture.palette import BoardPalette
 
 
@@ -84,17 +85,12 @@ def paint_return(painter: QPainter, place: BoardPlace, progress: float, color: Q
     rect = place.rect
     inset = max(1.5, place.side * 0.03)
     rect = rect.adjusted(inset, inset, -inset, -inset)
-    corners = (rect.topLeft(), rect.topRight(), rect.bottomRight(), rect.bottomLeft(), rect.topLeft())
-    left = 4.0 * (1.0 - progress)
     pen = QPen(color, 2 * inset)
     pen.setCapStyle(Qt.PenCapStyle.FlatCap)
     painter.setPen(pen)
-    for start, end in pairwise(corners):
-        part = min(1.0, left)
-        if part <= 0:
-            break
-        painter.drawLine(start, start + (end - start) * part)
-        left -= 1.0
+    points = [QPointF(rect.x() + x * rect.width(), rect.y() + y * rect.height()) for x, y in unwound(progress)]
+    for start, end in pairwise(points):
+        painter.drawLine(start, end)
 
 
 def answer_sample(aspect: Aspect, side: float, ratio: float, palette: BoardPalette) -> QPixmap:

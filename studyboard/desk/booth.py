@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 
 from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
+from studyboard.desk.loudness_readout import LoudnessReadout
 from studyboard.desk.moments import moment
 from studyboard.desk.performance import Performance
 from studyboard.desk.session import Session
@@ -66,6 +67,7 @@ class Booth(QFrame):
         self.devices.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.devices.setMinimumContentsLength(10)
         self.meter = LevelMeter(look)
+        self.loudness = LoudnessReadout()
         self.verdict = QLabel("")
         self.verdict.setAccessibleName(tr("What the level means"))
         self.record_button = QPushButton(tr("Record"))
@@ -145,6 +147,7 @@ class Booth(QFrame):
         # What was rehearsed until now is over: only what is said into the microphone belongs to the take.
         self._performance.stop()
         self.meter.reset()
+        self.loudness.reset()
         self._problem = ""
         try:
             self._recorder.start(tr("Take {next_take}", next_take=self._session.study.next_take), self._device())
@@ -192,6 +195,7 @@ class Booth(QFrame):
             self.record_button.setEnabled(False)
             return False
         recorder.level.connect(self._show_level)
+        recorder.loudness.connect(self.loudness.show_reading)
         recorder.clipped.connect(self.meter.show_clipped)
         recorder.running.connect(self._begin_talk)
         recorder.progress.connect(self._show_progress)
@@ -374,7 +378,7 @@ class Booth(QFrame):
         self.status.setStyleSheet(f"color: {self._look.color('over' if wrong else 'ink_quiet').name()};")
 
     def _dress(self) -> None:
-        for label in (self.verdict, self.status):
+        for label in (self.loudness, self.verdict, self.status):
             label.setStyleSheet(f"color: {self._look.color('ink_quiet').name()};")
 
     def _lay_out(self) -> None:
@@ -382,6 +386,7 @@ class Booth(QFrame):
         hear.setSpacing(12)
         hear.addWidget(self.devices, 2)
         hear.addWidget(self.meter, 3)
+        hear.addWidget(self.loudness)
         hear.addWidget(self.verdict)
         act = QHBoxLayout()
         act.setSpacing(12)

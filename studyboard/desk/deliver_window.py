@@ -28,6 +28,7 @@ from studyboard.desk.session import Session
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.sound.narration import TakeNarration
+from studyboard.store.sound import TakeSound
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import talk, whole_take
 from studyboard.timing.timeline import Source
@@ -105,6 +106,7 @@ class DeliverWindow(QDialog):
         self._session = session
         self._settings = settings
         self._work: _Delivery | None = None
+        self._sound: TakeSound | None = None
         self.setWindowTitle(tr("Deliver"))
         self.checks: dict[Item, QCheckBox] = {}
         layout = QVBoxLayout(self)
@@ -195,6 +197,7 @@ class DeliverWindow(QDialog):
             self._narration() if Item.VIDEO in items else None,
             self,
         )
+        work.finished.connect(self._close_sound)
         work.progressed.connect(self._progress)
         work.finished.connect(self._done)
         self._work = work
@@ -204,7 +207,15 @@ class DeliverWindow(QDialog):
     def _narration(self) -> TakeNarration | None:
         """The sound of the take that the talk is delivered from; the plan has none."""
         take = whole_take(self._session.study)
-        return None if take is None else TakeNarration(self._session.file.sound_writer(), take)
+        if take is None:
+            return None
+        self._sound = self._session.file.sound_writer()
+        return TakeNarration(self._sound, take)
+
+    def _close_sound(self) -> None:
+        if self._sound is not None:
+            self._sound.close()
+            self._sound = None
 
     def stop(self) -> None:
         """Stop the delivery; nothing half-written stays."""

@@ -34,6 +34,7 @@ from studyboard.model.study import Changed
 from studyboard.notation.labels import move_label
 from studyboard.timing.fit import intend
 from studyboard.timing.pace import estimate
+from studyboard.timing.plan import pace_of
 from studyboard.translation import tr, tr_later
 
 #: How long typing must rest before it is stored (ms).
@@ -398,7 +399,7 @@ class LineEditor(QWidget):
     def _show_figures(self) -> None:
         text = self._text.line.text
         think = 0.0 if isinstance(self._key, Part) else self._think.seconds or 0.0
-        seconds = estimate(self._session.study.pace, text)
+        seconds = estimate(pace_of(self._session.study, self._key), text)
         figures = LineFigures(count_words(text), seconds, self._intended.seconds, think)
         self._figures.setText(str(figures))
         self._figures.setStyleSheet(f"color: {self._look.color('over' if figures.over else 'ink_quiet').name()};")

@@ -12,6 +12,7 @@ from studyboard.model.order import running_order
 from studyboard.model.script import BeatKey, Part, SpokenLine
 from studyboard.notation.labels import move_label
 from studyboard.timing.pace import estimate
+from studyboard.timing.plan import pace_of
 from studyboard.translation import tr
 
 
@@ -49,7 +50,8 @@ def sections(session: Session, labels: Labels, *, silent: bool) -> list[Section]
 
 def heading(session: Session, section: Section, text: str) -> str:
     """What stands above a section whose words are *text*: where it is, how long it takes, over its length or not."""
-    figures = LineFigures(count_words(text), estimate(session.study.pace, text), section.intended, section.think)
+    seconds = estimate(pace_of(session.study, section.key), text)
+    figures = LineFigures(count_words(text), seconds, section.intended, section.think)
     return f"{section.label} · {figures}"
 
 

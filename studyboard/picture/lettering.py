@@ -21,6 +21,9 @@ BASELINE: Final = 0.8
 LINE: Final = 1.05 + 0.12
 """From one baseline to the next (em)."""
 
+KEPT: Final = 48_000_000
+"""How much memory set texts may take (bytes)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Lettering:
@@ -44,11 +47,13 @@ class Lettering:
 class Letterer:
     """Sets texts and keeps their pictures.
 
-    State: the pictures that were made, by what they show.
+    State: the pictures that were made, by what they show, those used last at the end, and how much they take; of more
+    than KEPT the longest unused ones are forgotten.
     """
 
     def __init__(self) -> None:
         self._pictures: dict[Lettering, cairocffi.ImageSurface] = {}
+        self._bytes = 0
 
     def prepare(self, wanted: Iterable[Lettering]) -> None:
         """Set many texts at once, which takes about a millisecond for each; one by one they take thirty."""
@@ -58,7 +63,12 @@ class Letterer:
         import cairocffi
 
         for one, png in zip(missing, _set_texts(missing), strict=True):
-            self._pictures[one] = cairocffi.ImageSurface.create_from_png(BytesIO(png))
+            picture = cairocffi.ImageSurface.create_from_png(BytesIO(png))
+            self._pictures[one] = picture
+            self._bytes += picture.get_stride() * picture.get_height()
+        while self._bytes > KEPT and len(self._pictures) > len(missing):
+            forgotten = self._pictures.pop(next(iter(self._pictures)))
+            self._bytes -= forgotten.get_stride() * forgotten.get_height()
 
     def picture(self, wanted: Lettering) -> cairocffi.ImageSurface | None:
         """The text on a transparent ground; None for one that has nothing to see."""
@@ -66,7 +76,8 @@ class Letterer:
             return None
         if wanted not in self._pictures:
             self.prepare((wanted,))
-        return self._pictures[wanted]
+        picture = self._pictures[wanted] = self._pictures.pop(wanted)
+        return picture
 
     def size(self, wanted: Lettering) -> tuple[int, int]:
         """Width and height of the text (px); zeros for one that has nothing to see."""

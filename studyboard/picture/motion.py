@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from enum import Enum
+from itertools import pairwise
 from typing import Final
 
 import chess
@@ -20,6 +22,8 @@ RETURN: Final = 0.42
 
 _FOLLOWABLE: Final = 10
 
+_CORNERS: Final = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0), (0.0, 0.0))
+
 
 @dataclass(frozen=True, slots=True)
 class MovingPiece:
@@ -31,26 +35,46 @@ class MovingPiece:
     opacity: float = 1.0
 
 
+class Way(Enum):
+    """How another position comes on the board: by one move, by taking one back, or by neither."""
+
+    ON = "on"
+    BACK = "back"
+    ELSEWHERE = "elsewhere"
+
+
 @dataclass(frozen=True, slots=True)
 class Step:
-    """What the board does when another position comes on it.
+    """What the board does when another position comes on it: which way, and what happens to the pieces."""
 
-    change: what happens to the pieces
-    returning: it is not one move, or the way back of one
-    """
-
+    way: Way
     change: Rearrangement
-    returning: bool
 
 
 def step_between(study: Study, was: int, node: int, before: chess.Board, after: chess.Board) -> Step:
     """How the pieces get from the position of one node to that of another."""
     here, there = study.nodes[node], study.nodes.get(was)
     if here.parent == was and here.move is not None:
-        return Step(rearrangement_of(before, here.move), False)
+        return Step(Way.ON, rearrangement_of(before, here.move))
     if there is not None and there.parent == here.id and there.move is not None:
-        return Step(rearrangement_of(after, there.move).reversed(), True)
-    return Step(followable(rearrangement_between(before, after)), True)
+        return Step(Way.BACK, rearrangement_of(after, there.move).reversed())
+    return Step(Way.ELSEWHERE, rearrangement_between(before, after))
+
+
+def unwound(progress: float) -> tuple[tuple[float, float], ...]:
+    """A line around a square of side 1, of which less and less is left, as the board steps back.
+
+    From the top left corner with the clock; empty when the motion has come to its end (1).
+    """
+    points = [_CORNERS[0]]
+    left = 4.0 * (1.0 - progress)
+    for (x, y), (to_x, to_y) in pairwise(_CORNERS):
+        part = min(1.0, left)
+        if part <= 0:
+            break
+        points.append((x + (to_x - x) * part, y + (to_y - y) * part))
+        left -= 1.0
+    return tuple(points) if len(points) > 1 else ()
 
 
 def followable(change: Rearrangement) -> Rearrangement:

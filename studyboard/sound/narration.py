@@ -9,6 +9,7 @@ from studyboard.sound.errors import SoundUnavailableError
 from studyboard.sound.levelling import Levelling, Target, fitted, levelled
 from studyboard.sound.pcm import RATE
 from studyboard.store.sound import TakeSound
+from studyboard.translation import tr
 
 
 class TakeNarration:
@@ -34,7 +35,10 @@ class TakeNarration:
 
         remark: told, in a sentence, why it is left as it was spoken, where it has to be
         """
-        if self._target is None or self.rate != RATE:
+        if self._target is None:
+            return
+        if self.rate != RATE:
+            remark(tr("A take of {rate} samples a second keeps the loudness that it was spoken with.", rate=self.rate))
             return
         try:
             self._levelling = fitted(lambda: self._shelf.sound_chunks(self._take.id), self._target)

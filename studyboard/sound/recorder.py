@@ -48,7 +48,6 @@ class Recorder(QObject):
 
     level: peak and RMS (dBFS), fifteen times a second while the microphone is open, recording or not
     loudness: a Reading of loudness and true peak, as often, where what measures it is installed
-    heard: what the microphone delivers, 16-bit mono at 48 kHz, with the number of its first sample
     clipped: the microphone is overdriven
     running: the first sound of the take is there; a window should wait for it before it asks the presenter to speak
     progress: the length of the take so far (samples), as often as the level
@@ -60,7 +59,6 @@ class Recorder(QObject):
 
     level = Signal(float, float)
     loudness = Signal(object)
-    heard = Signal(object, int)
     clipped = Signal()
     running = Signal()
     progress = Signal(int)
@@ -75,17 +73,11 @@ class Recorder(QObject):
     _first_sound = Signal(object)
     _last_sound = Signal(object)
 
-    def __init__(
-        self,
-        open_sink: Callable[[], SoundSink],
-        latency: Callable[[str], float] = lambda _: 0.0,
-        parent: QObject | None = None,
-    ) -> None:
+    def __init__(self, open_sink: Callable[[], SoundSink], latency: float = 0.0, parent: QObject | None = None) -> None:
         """A recorder with its microphone closed. Needs a QCoreApplication.
 
         open_sink: makes the sink of one take, for instance a study file's `sound_writer`; called by `start`
-        latency: how long sound is under way from the microphone with this id to its promptest delivery (s); asked
-            whenever it is opened
+        latency: how long sound is under way from the microphone to its promptest delivery (s)
         """
         super().__init__(parent)
         self._open_sink = open_sink
@@ -93,7 +85,7 @@ class Recorder(QObject):
         self._state = RecorderState.CLOSED
         self._stays_open = False
         self._lock = Lock()
-        self._clock = SoundClock(RATE, ahead=BUFFER)
+        self._clock = SoundClock(RATE, latency, BUFFER)
         self._opening = 0
         self._device: Input | None = None
         self._watch: DeviceWatch | None = None
@@ -136,16 +128,6 @@ class Recorder(QObject):
         """Length of the running take as far as it has arrived (samples); 0 without one."""
         with self._lock:
             return self._splice.place(self._converted) if self._splice is not None else 0
-
-    @property
-    def device(self) -> Input | None:
-        """The microphone that is open, None where none is."""
-        return self._device
-
-    def sample_now(self) -> int:
-        """The microphone's sample that is being heard now, counted as `heard` counts; 0 before its first sound."""
-        with self._lock:
-            return self._clock_sample(time.monotonic())
 
     def listen(self, device: str | None = None) -> None:
         """Open the microphone with this id, or the system's choice, and show its level; a take can then begin at once.
@@ -253,8 +235,6 @@ class Recorder(QObject):
             self._clock.deliver(frames, now)
             first = self._converted
             self._converted += len(pcm) // SAMPLE_BYTES
-            # Queued to whoever listens in this object's thread, so that nobody holds this one up.
-            self.heard.emit(pcm, first)
             splice, writer = self._splice, self._writer
             if splice is None or writer is None:
                 return
@@ -279,13 +259,12 @@ class Recorder(QObject):
 
     def _open_microphone(self, device: QAudioDevice) -> None:
         form = capture_format(device)
-        found = described(device)
         with self._lock:
             self._opening += 1
             self._device_rate = form.sampleRate()
-            self._clock = SoundClock(self._device_rate, self._latency(found.id), BUFFER)
+            self._clock = SoundClock(self._device_rate, self._latency, BUFFER)
             self._converted = 0
-        self._device = found
+        self._device = described(device)
         if self._watch is None:
             self._watch = DeviceWatch(self)
             self._watch.changed.connect(self._devices_changed)

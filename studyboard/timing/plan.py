@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from studyboard.model.beats import Beat, beats
 from studyboard.model.order import Visit, VisitKind, running_order
-from studyboard.model.script import Pace, words
+from studyboard.model.script import BeatKey, Pace, Part, words
 from studyboard.model.study import Study
-from studyboard.timing.pace import estimate, speak
+from studyboard.timing.pace import estimate, in_side_line, speak
 from studyboard.timing.timeline import BoardEvent, Happening, Source, Stretch, Timeline, WordTime
 
 
@@ -48,8 +48,18 @@ def estimate_beat(pace: Pace, beat: Beat) -> float:
     """
     backs = returns(beat)
     told = sum(visit.kind is VisitKind.TELL for visit in beat.visits)
-    spoken = estimate(pace, beat.spoken.text) if beat.spoken else told * pace.move_time
+    spoken = estimate(_in_lane(pace, beat), beat.spoken.text) if beat.spoken else told * pace.move_time
     return backs * pace.back_time + spoken + beat.think
+
+
+def pace_of(study: Study, key: BeatKey) -> Pace:
+    """How its presenter tells this beat: side-lines at a pace of their own."""
+    aside = not isinstance(key, Part) and not study.on_main_line(key)
+    return in_side_line(study.pace) if aside else study.pace
+
+
+def _in_lane(pace: Pace, beat: Beat) -> Pace:
+    return in_side_line(pace) if beat.depth else pace
 
 
 def time_beat(study: Study, beat: Beat, start: float, seconds: float | None = None) -> Stretch:
@@ -66,7 +76,7 @@ def _from_zero(study: Study, beat: Beat, seconds: float | None) -> Stretch:
     begin, end = layout.speech
     word_times: tuple[WordTime, ...] = ()
     if beat.spoken.text:
-        line = speak(study.pace, beat.spoken.text)
+        line = speak(_in_lane(study.pace, beat), beat.spoken.text)
         squeeze = (end - begin) / line.speech_end if line.speech_end else 1.0
         word_times = tuple(
             WordTime(begin + a * squeeze, begin + b * squeeze, number, text)
@@ -84,7 +94,7 @@ def _lay_out(pace: Pace, beat: Beat, seconds: float | None) -> Layout:
     share = min(1.0, (total - think) / (natural - beat.think)) if natural > beat.think else 1.0
     lead = _leading_returns(beat) * pace.back_time * share
     trail = (returns(beat) - _leading_returns(beat)) * pace.back_time * share
-    speech = speak(pace, beat.spoken.text).speech_end * share if beat.spoken else 0.0
+    speech = speak(_in_lane(pace, beat), beat.spoken.text).speech_end * share if beat.spoken else 0.0
     think_end = total - trail
     think_start = min(max(think_end - think, lead + speech), think_end)
     return Layout((lead, lead + speech), pace.move_time * share, (think_start, think_end), total)

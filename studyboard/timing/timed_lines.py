@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import median
 
-from studyboard.model.beats import Beat, beats
+from studyboard.model.beats import beats
 from studyboard.model.order import VisitKind, running_order
 from studyboard.model.script import words
 from studyboard.model.study import Study
@@ -72,29 +72,17 @@ def timed_lines(text: str) -> tuple[TimedLine, ...]:
     return tuple(line for line in lines if words(line.text))
 
 
-def recorded_lines(study: Study, told: Sequence[Beat] | None = None) -> tuple[TimedLine, ...]:
-    """The beats of a study as its latest takes have them; think pauses are taken off.
-
-    told: the beats of the study, where they are known
-    """
-    return lines_of_beats(study, recorded_seconds(study).items(), told)
-
-
-def lines_of_beats(
-    study: Study, seconds: Iterable[tuple[object, float]], told: Sequence[Beat] | None = None
-) -> tuple[TimedLine, ...]:
-    """Timed lines of those beats of which the seconds are known; beats that are told no more are left out."""
-    told = beats(study, running_order(study)) if told is None else told
-    known = {beat.key: beat for beat in told}
+def recorded_lines(study: Study) -> tuple[TimedLine, ...]:
+    """The beats of a study as its latest takes have them; think pauses are taken off."""
+    seconds = recorded_seconds(study)
     lines: list[TimedLine] = []
-    for key, spent in seconds:
-        beat = known.get(key)  # type: ignore[call-overload]
-        if beat is None or spent - beat.think <= 0:
+    for beat in beats(study, running_order(study)):
+        spent = seconds.get(beat.key, 0.0) - beat.think
+        if spent <= 0:
             continue
         silent = 0 if beat.spoken else sum(visit.kind is VisitKind.TELL for visit in beat.visits)
-        text = beat.spoken.text
-        line = TimedLine(text, spent - beat.think, False, silent, returns(beat), beat.depth > 0)
-        if words(text) or silent or line.returns:
+        line = TimedLine(beat.spoken.text, spent, False, silent, returns(beat), beat.depth > 0)
+        if words(line.text) or silent or line.returns:
             lines.append(line)
     return tuple(lines)
 

@@ -28,7 +28,9 @@ def test_chapters_begin_at_zero_follow_without_gaps_and_are_long_enough():
 def test_side_lines_think_pauses_and_the_finish_have_chapters():
     study = example_study()
     titles = [one.title for one in chapters(study, Positions(study), plan(study))]
-    assert any(title.startswith("Side-line: ") for title in titles)
+    lines = [title for title in titles if title.startswith("Side-line: ")]
+    assert lines
+    assert len(lines) == len(set(lines)), "coming back into a side-line does not begin it again"
     assert any(title.startswith("Find the move: ") for title in titles)
     assert titles[-1].startswith("The finish: ")
 

@@ -135,4 +135,6 @@ def test_the_level_moves_when_somebody_speaks(
     subprocess.run(["espeak-ng", "-w", str(voice), "Good evening, and welcome."], check=True)
     with subprocess.Popen(["paplay", "-d", "mouth", str(voice)], env=os.environ | sound_server.environment) as speaking:
         qtbot.waitUntil(lambda: booth_desk.booth.verdict.text() in ("good", "very loud"), timeout=15_000)
+        # What measures loudness takes some seconds to load.
+        qtbot.waitUntil(lambda: "LUFS" in booth_desk.booth.loudness.text(), timeout=30_000)
         speaking.terminate()

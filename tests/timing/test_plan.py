@@ -8,12 +8,12 @@ from itertools import pairwise
 
 import pytest
 
-from studyboard.model.edits import ChangeSlot
+from studyboard.model.edits import ChangePace, ChangeSlot, apply
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import Place, Telling
 from studyboard.model.script import Cue, Part
 from studyboard.timing.pace import estimate
-from studyboard.timing.plan import plan
+from studyboard.timing.plan import pace_of, plan
 from studyboard.timing.timeline import Happening, Source, Stretch, Timeline
 
 Names = Callable[[str], int]
@@ -57,6 +57,21 @@ def test_the_board_steps_back_when_the_voice_leaves_the_side_line(author, gambit
     assert after.words[0].at == pytest.approx(move.at)
     assert timeline.node_at(after.start - 0.01) == gambit("exf4")
     assert timeline.node_at(after.start + 0.01) == gambit("Nf3")
+
+
+def test_a_side_line_is_told_at_the_pace_that_its_presenter_has_there(author, gambit: Names) -> None:
+    study = author.study
+    usual = plan(study)
+    apply(study, ChangePace(replace(study.pace, side_line_rate=0.8)))
+    slower = plan(study)
+    longer = {
+        stretch.key
+        for stretch, before in zip(slower.stretches, usual.stretches, strict=True)
+        if stretch.spoken and stretch.speech_end - stretch.start > before.speech_end - before.start + 0.01
+    }
+    aside = {stretch.key for stretch in usual.stretches if stretch.spoken and stretch.depth}
+    assert longer == aside != set()
+    assert all(pace_of(study, key).syllables_per_second < study.pace.syllables_per_second for key in aside)
 
 
 def test_a_side_line_that_is_hidden_takes_no_time(author, gambit: Names) -> None:

@@ -11,7 +11,7 @@ import cairocffi
 import numpy as np
 from numpy.typing import NDArray
 
-from studyboard.delivery.caption_lines import CaptionRule, captions
+from studyboard.delivery.caption_lines import captions
 from studyboard.delivery.chapters import chapters
 from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
 from studyboard.delivery.title import full_name, known, study_title
@@ -32,7 +32,8 @@ from studyboard.translation import tr
 Share: TypeAlias = Callable[[float], None]
 
 _LOOKING: Final = 0.12
-_CAPTION_WIDE: Final = CaptionRule()
+#: So many pictures have their texts set at a time: each text by itself takes thirty times as long.
+_TEXTS_AT_ONCE: Final = 200
 
 
 def write_video(
@@ -61,8 +62,7 @@ def write_video(
     load_av()
     if timeline.seconds <= 0:
         raise DeliveryError(tr("The talk has no length yet, so there is no video. Play a move or write a line first."))
-    rule = _CAPTION_WIDE
-    words = captions(timeline, rule) if options.worded else ()
+    words = captions(timeline) if options.worded else ()
     track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves)
     changes = list(track.changes())
     strip = Strip(study, positions, track.steps)
@@ -75,10 +75,11 @@ def write_video(
 
     _refuse_flashes(study, positions, strip, options, changes, lambda share: ask(share * _LOOKING))
     painter = Painter(study, positions, strip, options)
-    painter.prepare(picture for _, picture in changes)
     with Encoder(path, options, narration, chapters(study, positions, timeline), _tags(study)) as encoder:
         for place, (frame, picture) in enumerate(changes):
             until = changes[place + 1][0] if place + 1 < len(changes) else track.frames
+            if place % _TEXTS_AT_ONCE == 0:
+                painter.prepare(later for _, later in changes[place : place + _TEXTS_AT_ONCE])
             canvas = painter.paint(picture)
             # Long stretches of one picture are written in parts, so that stopping does not have to wait for them.
             for first in range(frame, until, options.rate * 2):
@@ -97,7 +98,7 @@ def still_of(
     """What the video shows at a second: for a preview of it. The canvas is the caller's."""
     options = options or VideoOptions()
     positions = Positions(study)
-    words = captions(timeline, _CAPTION_WIDE) if options.worded else ()
+    words = captions(timeline) if options.worded else ()
     track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves)
     picture = track.at(max(0, min(track.frames - 1, round(seconds * options.rate))))
     return Painter(study, positions, Strip(study, positions, track.steps), options).paint(picture), picture
@@ -113,12 +114,12 @@ def _refuse_flashes(
 ) -> None:
     small = replace(options, lines=PREVIEW_LINES)
     painter = Painter(study, positions, strip, small)
-    painter.prepare(picture for _, picture in changes)
 
     def looked_through() -> Iterator[tuple[float, NDArray[np.uint8]]]:
         for place, (frame, picture) in enumerate(changes):
-            if place % 50 == 0:
+            if place % _TEXTS_AT_ONCE == 0:
                 share(place / len(changes))
+                painter.prepare(later for _, later in changes[place : place + _TEXTS_AT_ONCE])
             yield frame / options.rate, _reduced(painter.paint(picture), options.shape)
 
     found = first_flashing(looked_through())

@@ -11,6 +11,9 @@ SAFE: Final = 0.05
 """Share of the picture that stays free at each side, so that every screen shows the rest: EBU R 95, graphics-safe
 area of 90 % (from memory)."""
 
+_RIM: Final = 22
+"""What surrounds a board: room for a side-line's frame and for the bar of a think pause (px of 1080 lines)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Box:
@@ -79,9 +82,10 @@ def _wide(options: VideoOptions) -> Places:
         strip: Box | None = Box(edge, notice.bottom + px(20), column, board.bottom - notice.bottom - px(20))
         centred = False
     else:
-        side = _board_side(height - 2 * top - below - line)
+        # The bar of a think pause and the frame of a side-line lie between the board and the notice.
+        side = _board_side(height - 2 * top - below - line - px(_RIM))
         board = Box((width - side) // 2, top, side, side)
-        notice = Box(edge, board.bottom + px(4), width - 2 * edge, line)
+        notice = Box(edge, board.bottom + px(_RIM), width - 2 * edge, line)
         header = None
         if options.composition is Composition.WORDS:
             header = Box(edge, board.y, board.x - edge - px(40), px(300))
@@ -104,10 +108,10 @@ def _tall(options: VideoOptions) -> Places:
     inside = width - 2 * edge
     if options.composition is Composition.BOARD and not options.worded:
         board = Box(x, (height - side) // 2, side, side)
-        return Places(unit, board, None, Box(edge, board.bottom + px(24), inside, px(56)), None, None, True)
+        return Places(unit, board, None, Box(edge, board.bottom + px(_RIM), inside, px(56)), None, None, True)
     header = Box(edge, top, inside, px(168)) if options.composition is not Composition.BOARD else None
     board = Box(x, top + px(200), side, side)
-    notice = Box(edge, board.bottom + px(16), inside, px(52))
+    notice = Box(edge, board.bottom + px(_RIM), inside, px(52))
     rest = height - top - notice.bottom - px(16)
     band = strip = None
     if options.composition is Composition.LANES:

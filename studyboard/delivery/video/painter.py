@@ -1,31 +1,30 @@
-"""One picture of a video, painted."""
+"""One picture of a video, painted; its words are English, as those of the sheet are."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Final
 
 import chess
 
-from studyboard.delivery.title import date_in_words, full_name, known
+from studyboard.delivery.title import full_name, known, occasion, opening, result
 from studyboard.delivery.video.layout import Box, Places, places
 from studyboard.delivery.video.options import VideoOptions
 from studyboard.delivery.video.pictures import Card, Picture
-from studyboard.delivery.video.strip import Strip
+from studyboard.delivery.video.strip import Strip, StripRow
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.notation.labels import figurine, move_number
 from studyboard.picture.lettering import LINE, Letterer, Lettering
 from studyboard.picture.marks import ground_marks_scene, marks_scene
-from studyboard.picture.motion import arriving, moving_pieces, step_between
+from studyboard.picture.motion import Way, arriving, moving_pieces, step_between, unwound
 from studyboard.picture.palette import board_palette, theme
 from studyboard.picture.primitives import PieceAt
 from studyboard.picture.raster import Canvas
 from studyboard.picture.scene import indication_scene, pieces_scene, squares_scene
-from studyboard.translation import tr
 
 _ROW: Final = 46
-_RESULTS: Final = {"1-0": "1 – 0", "0-1": "0 – 1", "1/2-1/2": "½ – ½"}
 
 
 class Painter:
@@ -73,14 +72,16 @@ class Painter:
         return canvas
 
     def prepare(self, pictures: Iterable[Picture]) -> None:
-        """Set all the texts of these pictures at once, which is thirty times as quick as one by one."""
-        wanted: list[Lettering] = []
-        for caption in dict.fromkeys(picture.caption for picture in pictures):
-            wanted.extend(self._caption_lettering(caption))
-        if self._places.strip is not None:
-            for node in self._study.nodes:
-                if self._study.nodes[node].move is not None:
-                    wanted.extend(self._move_letterings(node))
+        """Set the texts of these pictures at once, which is thirty times as quick as one by one."""
+        wanted: dict[Lettering, None] = {}
+        before: tuple[int, tuple[str, ...]] | None = None
+        for picture in pictures:
+            if (picture.step, picture.caption) == before:
+                continue
+            before = picture.step, picture.caption
+            wanted.update(dict.fromkeys(self._caption_lettering(picture.caption)))
+            for row in self._rows(picture):
+                wanted.update(dict.fromkeys(self._row_letterings(row)))
         self._letterer.prepare(wanted)
 
     # ---- the board --------------------------------------------------------------------------------------------------
@@ -111,7 +112,7 @@ class Painter:
             for piece in moving_pieces(step.change, before, board, picture.progress, flipped=flipped):
                 at = PieceAt(piece.x, piece.y, piece.piece, self._palette.piece_halo)
                 canvas.scene((at,), box.x, box.y, side, opacity=piece.opacity)
-            if step.returning:
+            if step.way is not Way.ON:
                 self._paint_unwinding(canvas, picture.progress)
 
     def _paint_rest(self, picture: Picture, board: chess.Board, moving: frozenset[chess.Square]) -> None:
@@ -132,19 +133,10 @@ class Painter:
     def _paint_unwinding(self, canvas: Canvas, progress: float) -> None:
         """A line around the board that unwinds against the clock while it goes back to the line before."""
         box = self._places.board
-        width = self._px(8)
         out = self._px(10)
-        left, top, right, bottom = box.x - out, box.y - out, box.right + out, box.bottom + out
-        corners = [(left, top), (right, top), (right, bottom), (left, bottom), (left, top)]
-        rest = 4.0 * (1.0 - progress)
-        points: list[tuple[float, float]] = [corners[0]]
-        for side in range(4):
-            share = min(1.0, rest - side)
-            if share <= 0:
-                break
-            (x, y), (to_x, to_y) = corners[side], corners[side + 1]
-            points.append((x + (to_x - x) * share, y + (to_y - y) * share))
-        canvas.line(points, self._look.accent, width)
+        side = box.width + 2 * out
+        points = [(box.x - out + x * side, box.y - out + y * side) for x, y in unwound(progress)]
+        canvas.line(points, self._look.accent, self._px(8))
 
     # ---- what stands beside it --------------------------------------------------------------------------------------
 
@@ -184,7 +176,7 @@ class Painter:
         size = self._px(44)
         for colour in (chess.WHITE, chess.BLACK):
             tag = "White" if colour else "Black"
-            name = full_name(known(headers, tag)) or (tr("White") if colour else tr("Black"))
+            name = full_name(known(headers, tag)) or tag
             rating = known(headers, f"{tag}Elo")
             king = self._px(56)
             canvas.scene((PieceAt(0, 0, chess.Piece(chess.KING, colour)),), box.x - self._px(6), y, king)
@@ -198,20 +190,24 @@ class Painter:
                     y + (king - LINE * self._px(30)) / 2 + self._px(4),
                 )
             y += self._px(58)
-        canvas.text(self._fitting(self._occasion(), self._px(28), look.ink_quiet, box.width), box.x, y + self._px(6))
+        where = self._fitting(" · ".join(occasion(headers)), self._px(28), look.ink_quiet, box.width)
+        if box.height > 2 * (y - box.y):
+            # There is room for several lines.
+            where = replace(where, text=" · ".join(occasion(headers)), size=self._px(28), width=box.width)
+        canvas.text(where, box.x, y + self._px(6))
 
     def _paint_notice(self, canvas: Canvas, picture: Picture) -> None:
         box, look = self._places.notice, self._look
         node = picture.node
         if picture.think is not None:
-            turn = tr("White to move") if self._positions.board(node).turn else tr("Black to move")
-            text, colour = tr("{turn}. What would you play?", turn=turn), look.think
+            turn = "White" if self._positions.board(node).turn else "Black"
+            text, colour = f"{turn} to move. What would you play?", look.think
             self._paint_countdown(canvas, picture)
         elif picture.returned:
-            text, colour = tr("Back to where the side-line began"), look.accent
+            text, colour = "Back to where the side-line began", look.accent
         elif not self._study.on_main_line(node):
             name = self._study.nodes[self._study.line_start(node)].name.strip()
-            text, colour = (tr("Side-line: {name}", name=name) if name else tr("Side-line")), look.side_line
+            text, colour = (f"Side-line: {name}" if name else "Side-line"), look.side_line
         else:
             text, colour = self._move_text(node), look.ink_quiet
         lettering = self._fitting(text, self._px(32), colour, box.width, bold=picture.think is not None)
@@ -230,12 +226,9 @@ class Painter:
 
     def _paint_strip(self, canvas: Canvas, picture: Picture, box: Box) -> None:
         look, px = self._look, self._px
-        row_height = px(_ROW)
-        columns = max(1, min(3, box.width // px(230)))
-        gutter = px(76)
-        lane = (box.width - gutter) // columns
-        rows = self._strip.rows(picture.step, picture.node, max(1, box.height // row_height), columns)
-        for row in rows:
+        row_height, gutter = px(_ROW), px(76)
+        lane = (box.width - gutter) // self._columns(box)
+        for row in self._rows(picture):
             x, y = box.x + gutter + row.column * lane, box.y + row.level * row_height
             side_line = row.column > 0 or row.first
             if row.current:
@@ -245,20 +238,30 @@ class Painter:
                 canvas.box(x - px(10), y + px(2), px(6), row_height - px(4), bar, radius=px(3))
             if side_line and not row.first:
                 canvas.line(((x - px(13), y), (x - px(13), y + row_height)), look.rail, px(2))
-            if row.first and row.beside >= 0:
+            if row.first and row.column:
                 # Past a lane that lies between, the line starts at its far side, so as not to run through its moves.
                 left = box.x + gutter + (row.column - 1) * lane + lane - px(40)
                 middle = y + row_height / 2
                 turn = x - px(13)
                 canvas.line(((left, middle), (turn, middle), (turn, y + row_height)), look.rail, px(2))
                 canvas.disc(left, middle, px(4), look.rail)
-            number, text = self._row_letterings(row.text, row.number, row.current, row.lit)
+            number, text = self._row_letterings(row)
             if row.column == 0 and not row.first:
                 canvas.text(number, box.x, y + px(4))
                 canvas.text(text, x + px(6), y + px(2))
             else:
                 width, _ = canvas.text(number, x + px(6), y + px(4))
                 canvas.text(text, x + px(6) + (width + px(8) if row.number else 0), y + px(2))
+
+    def _columns(self, strip: Box) -> int:
+        return max(1, min(3, strip.width // self._px(230)))
+
+    def _rows(self, picture: Picture) -> tuple[StripRow, ...]:
+        box = self._places.strip
+        if box is None:
+            return ()
+        count = max(1, box.height // self._px(_ROW))
+        return self._strip.rows(picture.step, picture.node, count, self._columns(box))
 
     def _paint_caption(self, canvas: Canvas, lines: tuple[str, ...], box: Box) -> None:
         letterings = self._caption_lettering(lines)
@@ -287,20 +290,19 @@ class Painter:
         names = [full_name(known(headers, tag)) for tag in ("White", "Black")]
         texts: list[tuple[str, float, str, bool, float]] = []
         if card is Card.TITLE:
-            texts.append((self._occasion(), px(36), look.ink_quiet, False, px(36)))
+            texts.append((" · ".join(occasion(headers)), px(36), look.ink_quiet, False, px(36)))
         for place, name in enumerate(names):
             if name:
                 texts.append((name, px(92), look.ink, True, px(2)))
             if place == 0 and all(names):
                 texts.append(("–", px(60), look.ink_quiet, False, px(2)))
         if card is Card.TITLE:
-            texts.append((self._opening(), px(36), look.ink_quiet, False, 0))
+            texts.append((", ".join(opening(headers)), px(36), look.ink_quiet, False, 0))
         else:
-            result = _RESULTS.get(headers.get("Result", "").strip(), "")
-            texts.append((result, px(84), look.accent, True, px(24)))
+            texts.append((result(headers), px(84), look.accent, True, px(24)))
             told = full_name(known(headers, "Annotator"))
-            texts.append((tr("Told by {name}", name=told) if told else "", px(36), look.ink_quiet, False, 0))
-            texts.append((self._occasion(), px(32), look.ink_quiet, False, 0))
+            texts.append((f"Told by {told}" if told else "", px(36), look.ink_quiet, False, 0))
+            texts.append((" · ".join(occasion(headers)), px(32), look.ink_quiet, False, 0))
         letterings = [
             (self._fitting(text, size, colour, room, bold=bold), gap) for text, size, colour, bold, gap in texts if text
         ]
@@ -312,21 +314,6 @@ class Painter:
             y += high + gap
         line = round(0.18 * width)
         canvas.line((((width - line) / 2, y + px(34)), ((width + line) / 2, y + px(34))), look.accent, px(5))
-
-    def _occasion(self) -> str:
-        headers = self._study.headers
-        number = known(headers, "Round")
-        parts = [
-            known(headers, "Event"),
-            tr("Round {number}", number=number) if number else "",
-            known(headers, "Site"),
-            date_in_words(known(headers, "Date")),
-        ]
-        return " · ".join(part for part in parts if part)
-
-    def _opening(self) -> str:
-        headers = self._study.headers
-        return ", ".join(part for part in (known(headers, tag) for tag in ("Opening", "Variation")) if part)
 
     # ---- texts ------------------------------------------------------------------------------------------------------
 
@@ -342,18 +329,11 @@ class Painter:
         size = min(self._px(46), int(band.height / max(2, len(lines)) / LINE))
         return [self._fitting(line, size, self._look.ink, band.width) for line in lines]
 
-    def _move_letterings(self, node: int) -> list[Lettering]:
-        text, number = figurine(self._positions.san(node)), move_number(self._positions, node)
-        found: list[Lettering] = []
-        for current, lit in ((True, True), (False, True), (False, False)):
-            found.append(self._row_letterings(text, number, current, lit)[1])
-        return found
-
-    def _row_letterings(self, text: str, number: str, current: bool, lit: bool) -> tuple[Lettering, Lettering]:
-        ink = self._look.ink if lit or current else self._look.ink_quiet
+    def _row_letterings(self, row: StripRow) -> tuple[Lettering, Lettering]:
+        ink = self._look.ink if row.lit else self._look.ink_quiet
         return (
-            Lettering(number, self._px(30), self._look.ink_quiet),
-            Lettering(text, self._px(34), ink, bold=current),
+            Lettering(row.number, self._px(30), self._look.ink_quiet),
+            Lettering(row.text, self._px(34), ink, bold=row.current),
         )
 
     def _fitting(self, text: str, size: float, colour: str, room: int, *, bold: bool = False) -> Lettering:

@@ -201,9 +201,12 @@ def _steps(timeline: Timeline, rate: int) -> list[_Step]:
                 found[-1][3].append((frame, event.mark))
         elif event.what in (Happening.MOVE, Happening.BACK, Happening.CARD) and event.node != found[-1][1]:
             if frame <= found[-1][0] and len(found) > 1 and found[-1][2] is Happening.BACK:
-                # Several returns at once are one: the board goes straight to the last of them.
+                # What follows a return in the same frame belongs to it: the board goes straight there, as a return.
                 found.pop()
-            found.append((frame, event.node, event.what, []))
+                if event.node != found[-1][1]:
+                    found.append((frame, event.node, Happening.BACK, []))
+            else:
+                found.append((frame, event.node, event.what, []))
     return [_Step(frame, node, what, tuple(marks)) for frame, node, what, marks in found]
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
@@ -16,7 +16,7 @@ class StripRow:
 
     column: 0 for the main line, the others to its right
     level: its half-move from the start, from 1; rows of one level stand beside each other
-    first: it begins its lane; *beside* is then the column of the move that it replaces
+    first: it begins a side-line
     current: it is on the board
     lit: it is on the way from the start to the move on the board
     """
@@ -27,16 +27,13 @@ class StripRow:
     text: str
     number: str
     first: bool
-    beside: int
     current: bool
     lit: bool
 
 
 @dataclass(frozen=True, slots=True)
 class _Lane:
-    start: int
     column: int
-    beside: int
     nodes: tuple[int, ...]
     level: int
 
@@ -64,34 +61,43 @@ class Strip:
 
         step: how far the talk has come
         count: how many levels there is room for
-        columns: how many lanes there is room for; where the node's own lane is further right, the left ones give way
+        columns: how many lanes there is room for; where the node's own lane lies further right, only those that lead
+            to it are shown, side by side, and of more than there is room for the innermost ones
         """
         path = set(self._study.path(node))
         level = len(path) - 1
         deepest = self._deepest(step)
         first = max(1, level - count + 1, min(level - round(0.7 * count), deepest - count + 1))
-        own = next((lane.column for lane in reversed(self._lanes) if node in lane.nodes), 0)
-        left = max(0, own - columns + 1)
+        place_of = self._columns(path, node, columns)
         found: dict[tuple[int, int], StripRow] = {}
-        for lane in self._lanes:
-            if not left <= lane.column < left + columns:
+        for number, lane in enumerate(self._lanes):
+            column = place_of.get(number)
+            if column is None:
                 continue
             for place, at in enumerate(lane.nodes):
                 row = lane.level + place
                 if self._told.get(at, step + 1) > step or not first <= row < first + count:
                     continue
-                found[lane.column, row] = StripRow(
-                    column=lane.column - left,
+                found[column, row] = StripRow(
+                    column=column,
                     level=row - first,
                     node=at,
                     text=figurine(self._positions.san(at)),
                     number=self._number(at, lane, place),
-                    first=place == 0 and lane.beside >= 0,
-                    beside=lane.beside - left,
+                    first=place == 0 and lane.column > 0,
                     current=at == node,
                     lit=at in path,
                 )
         return tuple(sorted(found.values(), key=lambda row: (row.level, row.column)))
+
+    def _columns(self, path: set[int], node: int, room: int) -> dict[int, int]:
+        """In which column each lane that is shown stands, by the number of the lane."""
+        own = next((lane.column for lane in reversed(self._lanes) if node in lane.nodes), 0)
+        if own < room:
+            return {number: lane.column for number, lane in enumerate(self._lanes) if lane.column < room}
+        leading = [number for number, lane in enumerate(self._lanes) if not path.isdisjoint(lane.nodes)]
+        leading.sort(key=lambda number: self._lanes[number].level)
+        return {number: column for column, number in enumerate(leading[-room:])}
 
     def _number(self, node: int, lane: _Lane, place: int) -> str:
         number = move_number(self._positions, node)
@@ -110,27 +116,24 @@ class Strip:
         starts = sorted(
             (node for node in self._told if study.begins_side_line(node)), key=lambda node: self._told[node]
         )
-        lanes = [self._lane(study.root, 0, -1)]
-        column_of = dict.fromkeys(lanes[0].nodes, 0)
-        column_of[study.root] = 0
+        lanes = [self._lane(study.root, 0)]
+        column_of = {study.root: 0, **dict.fromkeys(lanes[0].nodes, 0)}
         taken: dict[int, list[range]] = {}
         for start in starts:
             parent = study.nodes[start].parent
             assert parent is not None, "what begins a side-line has a parent"
-            beside = column_of.get(parent, 0)
-            lane = self._lane(start, 0, beside)
+            lane = self._lane(start, column_of.get(parent, 0) + 1)
             span = range(lane.level, lane.level + len(lane.nodes))
-            column = beside + 1
-            while any(_overlap(span, other) for other in taken.get(column, ())):
-                column += 1
-            taken.setdefault(column, []).append(span)
-            lanes.append(_Lane(lane.start, column, beside, lane.nodes, lane.level))
-            column_of.update(dict.fromkeys(lane.nodes, column))
+            while any(_overlap(span, other) for other in taken.get(lane.column, ())):
+                lane = replace(lane, column=lane.column + 1)
+            taken.setdefault(lane.column, []).append(span)
+            lanes.append(lane)
+            column_of.update(dict.fromkeys(lane.nodes, lane.column))
         return lanes
 
-    def _lane(self, start: int, column: int, beside: int) -> _Lane:
+    def _lane(self, start: int, column: int) -> _Lane:
         nodes = tuple(node for node in self._study.main_line(start) if node in self._told and node != self._study.root)
-        return _Lane(start, column, beside, nodes, max(1, self._study.ply(start)))
+        return _Lane(column, nodes, max(1, self._study.ply(start)))
 
 
 def _overlap(one: range, other: range) -> bool:

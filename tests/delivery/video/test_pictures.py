@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from studyboard.delivery.video.pictures import Card, PictureTrack
 from studyboard.delivery.video.strip import Strip
 from studyboard.example import example_study
@@ -81,3 +83,33 @@ def test_the_strip_never_shows_a_move_before_it_is_told():
         assert {row.node for row in rows} <= seen
         if node != study.root:
             assert [row.node for row in rows if row.current] == [node]
+
+
+def test_a_line_inside_a_line_leaves_the_moves_that_lead_to_it_in_sight():
+    study = example_study()
+    track = PictureTrack(plan(study), RATE)
+    strip = Strip(study, Positions(study), track.steps)
+    for step, node in enumerate(track.steps):
+        for columns in (1, 2, 3):
+            rows = {row.node: row for row in strip.rows(step, node, 14, columns)}
+            assert all(row.column < columns for row in rows.values())
+            if columns == 3 and node != study.root:
+                parent = study.nodes[node].parent
+                assert parent == study.root or parent in rows
+                assert all(row.lit == (row.node in study.path(node)) for row in rows.values())
+
+
+def test_a_move_at_the_moment_of_a_return_is_shown_as_a_return():
+    study = example_study()
+    timeline = plan(study)
+    for place, stretch in enumerate(timeline.stretches):
+        for back in stretch.events:
+            was = timeline.node_at(back.at - 0.01)
+            children = study.nodes[back.node].children
+            if back.what is Happening.BACK and children and children[0] != was and not study.on_main_line(was):
+                together = stretch.showing((back, replace(back, what=Happening.MOVE, node=children[0])), stretch.end)
+                told = (*timeline.stretches[:place], together)
+                picture = PictureTrack(replace(timeline, stretches=told), RATE).at(round(back.at * RATE) + 1)
+                assert (picture.node, picture.came_from, picture.returned) == (children[0], was, True)
+                return
+    raise AssertionError("the example comes back from a side-line")
