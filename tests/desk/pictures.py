@@ -20,6 +20,8 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "sound"))
 from PySide6.QtCore import QElapsedTimer, QSettings
 from PySide6.QtWidgets import QApplication, QWidget
 
+from studyboard.delivery.video.film import still_of
+from studyboard.delivery.video.options import VideoOptions
 from studyboard.desk.application import make_application
 from studyboard.desk.deliver_window import DeliverWindow
 from studyboard.desk.look import Look
@@ -27,8 +29,10 @@ from studyboard.desk.main_window import MainWindow
 from studyboard.example import example_study
 from studyboard.model.script import Part
 from studyboard.store.study_file import StudyFile
+from studyboard.timing.plan import plan
 
 _SHOWN = "21. Ng5"
+_FILMED = 195.0
 _SPOKEN = (
     "Good evening, and welcome to the Sail Loft. Last round of the winter league tonight, and it all comes down to "
     "board one. Anton Garvey has five and a half points out of six."
@@ -39,6 +43,9 @@ def main() -> None:
     """Make every picture."""
     to = Path(sys.argv[1]) if len(sys.argv) > 1 else Path(__file__).resolve().parents[2] / "examples" / "pictures"
     to.mkdir(parents=True, exist_ok=True)
+    study = example_study()
+    frame, _ = still_of(study, plan(study), _FILMED, VideoOptions(lines=720, captions=True))
+    frame.surface.write_to_png(str(to / "video.png"))
     with tempfile.TemporaryDirectory() as folder, _sound_server() as server:
         os.environ["STUDYBOARD_STATE_DIR"] = folder
         application = make_application()
