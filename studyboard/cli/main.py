@@ -149,6 +149,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     deliver.add_argument("--words-in-picture", action="store_true", help="captions are written into the picture")
     deliver.add_argument("--changes-only", action="store_true", help="variable frame rate: quicker, and a smaller file")
+    deliver.add_argument("--still-moves", action="store_true", help="pieces are put down without sliding")
     deliver.add_argument("--theme", choices=("light", "dark"), default="light", help="colours around the board")
     deliver.add_argument("--from-black", action="store_true", help="the board of the video seen from Black's side")
     deliver.add_argument("--paper", choices=("a4", "letter"), default="a4", help="paper of the sheet")
@@ -238,6 +239,7 @@ def _deliver(options: argparse.Namespace) -> int:
         composition=Composition(options.picture),
         captions=options.words_in_picture,
         constant=not options.changes_only,
+        still_moves=options.still_moves,
         theme=options.theme,
         flipped=options.from_black,
     )
