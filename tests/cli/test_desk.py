@@ -24,6 +24,7 @@ def test_it_says_that_there_is_no_screen_and_delivers_the_example(answer, tmp_pa
     assert {path.suffix for path in (tmp_path / "tour").iterdir()} == {
         ".studyboard",
         ".pdf",
+        ".txt",
         ".vtt",
         ".srt",
         ".pgn",
