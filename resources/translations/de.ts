@@ -1432,8 +1432,72 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Video</translation>
     </message>
     <message>
-        <source>MP4, 1080 lines: board, moves and the recorded voice; takes minutes</source>
-        <translation>MP4, 1080 Zeilen: Brett, Züge und die aufgenommene Stimme; dauert Minuten</translation>
+        <source>MP4: board, moves and the recorded voice; takes minutes</source>
+        <translation>MP4: Brett, Züge und die aufgenommene Stimme; dauert Minuten</translation>
+    </message>
+    <message>
+        <source>Shape</source>
+        <translation>Format</translation>
+    </message>
+    <message>
+        <source>Wide, 16:9</source>
+        <translation>Breit, 16:9</translation>
+    </message>
+    <message>
+        <source>Tall, 9:16</source>
+        <translation>Hoch, 9:16</translation>
+    </message>
+    <message>
+        <source>Lines</source>
+        <translation>Zeilen</translation>
+    </message>
+    <message>
+        <source>Frames a second</source>
+        <translation>Bilder je Sekunde</translation>
+    </message>
+    <message>
+        <source>Beside the board</source>
+        <translation>Neben dem Brett</translation>
+    </message>
+    <message>
+        <source>The moves told so far</source>
+        <translation>Die bisher erzählten Züge</translation>
+    </message>
+    <message>
+        <source>What is said</source>
+        <translation>Was gesagt wird</translation>
+    </message>
+    <message>
+        <source>Nothing</source>
+        <translation>Nichts</translation>
+    </message>
+    <message>
+        <source>Colours around the board</source>
+        <translation>Farben um das Brett</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Hell</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Dunkel</translation>
+    </message>
+    <message>
+        <source>Captions in the picture</source>
+        <translation>Untertitel im Bild</translation>
+    </message>
+    <message>
+        <source>Only frames that change: quicker and smaller</source>
+        <translation>Nur Bilder, die sich ändern: schneller und kleiner</translation>
+    </message>
+    <message>
+        <source>Pieces are put down without sliding</source>
+        <translation>Figuren werden gesetzt, ohne zu gleiten</translation>
+    </message>
+    <message>
+        <source>Seen from Black&apos;s side</source>
+        <translation>Von Schwarz aus gesehen</translation>
     </message>
     <message>
         <source>The delivery failed: {reason}. Nothing was changed.</source>

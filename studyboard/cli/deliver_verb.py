@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Mapping
 from contextlib import ExitStack
 from pathlib import Path
+from types import MappingProxyType
+from typing import Any
 
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 
 from studyboard.cli.sources import is_study, load_study, print_remark
-from studyboard.delivery.deliver import QUICK, Delivered, Item, deliver
-from studyboard.delivery.video.options import VideoOptions
+from studyboard.delivery.deliver import QUICK, Delivered, deliver
+from studyboard.delivery.product import Item
 from studyboard.model.study import Study
 from studyboard.sound.narration import TakeNarration
 from studyboard.store.study_file import StudyFile
@@ -24,10 +26,9 @@ def deliver_study(
     path: Path,
     number: int | None,
     to: Path,
-    wanted: Sequence[str],
+    wanted: Collection[Item],
     *,
-    paper: str,
-    video: VideoOptions | None = None,
+    options: Mapping[Item, Any],
     as_json: bool,
 ) -> int:
     """Write what is wanted of a study, everything but the video if nothing is named, and print what was written.
@@ -44,7 +45,7 @@ def deliver_study(
             narration = TakeNarration(file.sound, take)
             narration.level(remarks.append)
         written = deliver_with_progress(
-            loaded.study, to, wanted, paper=paper, video=video, narration=narration, remark=remarks.append
+            loaded.study, to, wanted, options=options, narration=narration, remark=remarks.append
         )
     if as_json:
         files = [{"item": str(one.item), "path": str(one.path)} for one in written]
@@ -60,30 +61,27 @@ def deliver_study(
 def deliver_with_progress(
     study: Study,
     to: Path,
-    wanted: Sequence[str],
+    wanted: Collection[Item],
     *,
-    paper: str = "a4",
-    video: VideoOptions | None = None,
+    options: Mapping[Item, Any] = MappingProxyType({}),
     narration: TakeNarration | None = None,
     remark: Callable[[str], None] = print_remark,
 ) -> list[Delivered]:
     """Deliver with a progress bar on the terminal; nothing is drawn where standard error is none."""
-    items = frozenset(Item(name) for name in wanted) or QUICK
     console = Console(stderr=True)
     columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
     with Progress(*columns, console=console, transient=True, disable=not sys.stderr.isatty()) as bar:
         task = bar.add_task("Delivering", total=1.0)
 
-        def show(item: Item, share: float) -> None:
+        def show(item: Item, _: float, share: float) -> None:
             bar.update(task, completed=share, description=item.value)
 
         return deliver(
             study,
             to,
-            items,
+            wanted or QUICK,
+            options=options,
             timeline=talk(study),
-            paper=paper,
-            video=video,
             narration=narration,
             progress=show,
             remark=remark,

@@ -36,6 +36,8 @@ def tour() -> int:
     print(f"The example is delivered into ./{to} instead.", file=sys.stderr)
     from studyboard.cli.deliver_verb import deliver_with_progress
     from studyboard.cli.timing_verb import print_timing
+    from studyboard.delivery.deliver import QUICK
+    from studyboard.delivery.product import Item
     from studyboard.example import example_study
     from studyboard.store.study_file import StudyFile
     from studyboard.timing.report import timing_report
@@ -45,11 +47,10 @@ def tour() -> int:
     print_timing(study, timing_report(study))
     with StudyFile.create(to / "example.studyboard", study, overwrite=True) as file:
         print(to / file.path.name)
-    wanted = ["sheet", "captions", "game", "chapters"]
+    wanted = QUICK
     drawing = cairo()
-    if drawing.good:
-        wanted.append("still")
-    else:
+    if not drawing.good:
+        wanted -= {Item.STILL}
         print(f"studyboard: {drawing.sentence()}", file=sys.stderr)
     for one in deliver_with_progress(study, to, wanted):
         print(one.path)

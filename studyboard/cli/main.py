@@ -31,7 +31,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if not words or (words[0] not in _VERBS and not words[0].startswith("-")):
         words.insert(0, "open")
     try:
-        options = _parser().parse_args(words)
+        options = _parser(deep="deliver" in words).parse_args(words)
         status = int(options.run(options))
         sys.stdout.flush()
         return status
@@ -74,7 +74,8 @@ def _write_unicode() -> None:
             stream.reconfigure(encoding=encoding, errors="backslashreplace")
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(*, deep: bool) -> argparse.ArgumentParser:
+    """deep: with what can be chosen of each product, which takes a while to look up."""
     parser = argparse.ArgumentParser(
         prog="studyboard",
         description="A position-study board with a timed script. With a study, a PGN file or nothing: opens the desk.",
@@ -133,26 +134,10 @@ def _parser() -> argparse.ArgumentParser:
     deliver = verbs.add_parser("deliver", help="write sheet, captions, game, still, chapters and video")
     _study(deliver)
     deliver.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write into")
-    deliver.add_argument("--sheet", action="store_true", help="the study sheet (PDF)")
-    deliver.add_argument("--captions", action="store_true", help="captions (WebVTT and SRT)")
-    deliver.add_argument("--game", action="store_true", help="the annotated game (PGN)")
-    deliver.add_argument("--still", action="store_true", help="the final position (PNG)")
-    deliver.add_argument("--chapters", action="store_true", help="chapters (lines of text and WebVTT)")
-    deliver.add_argument(
-        "--video", action="store_true", help="the video (MP4); takes minutes, so it is made only if named"
-    )
-    deliver.add_argument("--shape", choices=("16:9", "9:16"), default="16:9", help="shape of the video's picture")
-    deliver.add_argument("--lines", type=int, default=1080, help="its shorter side in pixels: 720, 1080, 1440 or 2160")
-    deliver.add_argument("--rate", type=int, default=30, help="its frames a second: 25, 30, 50 or 60")
-    deliver.add_argument(
-        "--picture", choices=("lanes", "words", "board"), default="lanes", help="what is in it beside the board"
-    )
-    deliver.add_argument("--words-in-picture", action="store_true", help="captions are written into the picture")
-    deliver.add_argument("--changes-only", action="store_true", help="variable frame rate: quicker, and a smaller file")
-    deliver.add_argument("--still-moves", action="store_true", help="pieces are put down without sliding")
-    deliver.add_argument("--theme", choices=("light", "dark"), default="light", help="colours around the board")
-    deliver.add_argument("--from-black", action="store_true", help="the board of the video seen from Black's side")
-    deliver.add_argument("--paper", choices=("a4", "letter"), default="a4", help="paper of the sheet")
+    if deep:
+        from studyboard.cli.deliver_options import add_products
+
+        add_products(deliver)
     deliver.add_argument("--json", action="store_true", help="print the report as JSON")
     deliver.set_defaults(run=_deliver)
 
@@ -228,23 +213,16 @@ def _readthrough(options: argparse.Namespace) -> int:
 
 
 def _deliver(options: argparse.Namespace) -> int:
+    from studyboard.cli.deliver_options import chosen_options
     from studyboard.cli.deliver_verb import deliver_study
-    from studyboard.delivery.video.options import Composition, Shape, VideoOptions
 
-    wanted = [name for name in ("sheet", "captions", "game", "still", "chapters", "video") if getattr(options, name)]
-    video = VideoOptions(
-        shape=Shape(options.shape),
-        lines=options.lines,
-        rate=options.rate,
-        composition=Composition(options.picture),
-        captions=options.words_in_picture,
-        constant=not options.changes_only,
-        still_moves=options.still_moves,
-        theme=options.theme,
-        flipped=options.from_black,
-    )
     return deliver_study(
-        options.study, options.number, options.to, wanted, paper=options.paper, video=video, as_json=options.json
+        options.study,
+        options.number,
+        options.to,
+        options.items or (),
+        options=chosen_options(options),
+        as_json=options.json,
     )
 
 

@@ -22,8 +22,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from studyboard.delivery.deliver import QUICK, Delivered, Item, deliver
+from studyboard.delivery.deliver import Delivered, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
+from studyboard.delivery.items import PRODUCTS
+from studyboard.delivery.items.sheet import SheetOptions
+from studyboard.delivery.product import Item
 from studyboard.desk.session import Session
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
@@ -32,16 +35,7 @@ from studyboard.store.sound import TakeSound
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import talk, whole_take
 from studyboard.timing.timeline import Source
-from studyboard.translation import tr, tr_later
-
-_ITEMS = (
-    (Item.SHEET, tr_later("Study sheet"), tr_later("PDF to print: the game, its side-lines, notes and diagrams")),
-    (Item.CAPTIONS, tr_later("Captions"), tr_later("WebVTT and SRT, two lines at a time")),
-    (Item.GAME, tr_later("Annotated game"), tr_later("PGN with the spoken lines as comments")),
-    (Item.STILL, tr_later("Still"), tr_later("PNG of the first think pause, else of the final position")),
-    (Item.CHAPTERS, tr_later("Chapters"), tr_later("Lines of text and WebVTT, none shorter than ten seconds")),
-    (Item.VIDEO, tr_later("Video"), tr_later("MP4, 1080 lines: board, moves and the recorded voice; takes minutes")),
-)
+from studyboard.translation import tr
 
 
 class _Delivery(QThread):
@@ -80,9 +74,9 @@ class _Delivery(QThread):
                 self._to,
                 self._items,
                 timeline=talk(self._study),
-                paper=self._paper,
+                options={Item.SHEET: SheetOptions(self._paper)},
                 narration=self._narration,
-                progress=lambda item, share: self.progressed.emit(str(item), share),
+                progress=lambda item, _, share: self.progressed.emit(str(item), share),
                 cancelled=self.stop.is_set,
                 remark=self.remarks.append,
             )
@@ -113,11 +107,11 @@ class DeliverWindow(QDialog):
         layout.setContentsMargins(20, 18, 20, 18)
         layout.setSpacing(10)
         layout.addWidget(self._heading())
-        for item, name, what in _ITEMS:
-            check = QCheckBox(tr(name))
-            check.setChecked(item in QUICK)
-            check.setToolTip(tr(what))
-            note = QLabel(tr(what))
+        for item, product in PRODUCTS.items():
+            check = QCheckBox(tr(product.title))
+            check.setChecked(product.quick)
+            check.setToolTip(tr(product.what))
+            note = QLabel(tr(product.what))
             note.setObjectName("quiet")
             note.setWordWrap(True)
             row = QHBoxLayout()
@@ -262,8 +256,7 @@ class DeliverWindow(QDialog):
 
     def _progress(self, item: str, share: float) -> None:
         self.bar.setValue(round(share * 1000))
-        names = {str(it): name for it, name, _ in _ITEMS}
-        self.status.setText(f"{tr(names.get(item, item))} …")
+        self.status.setText(f"{tr(PRODUCTS[Item(item)].title)} …")
 
     def _done(self) -> None:
         work = self._work

@@ -10,7 +10,7 @@ from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
-from studyboard.delivery.deliver import Item
+from studyboard.delivery.product import Item
 from studyboard.desk import application
 from studyboard.desk.deliver_window import DeliverWindow
 from studyboard.desk.game_chooser import GameChooser
