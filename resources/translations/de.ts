@@ -792,6 +792,14 @@
         <translation>&amp;Vorige Denkpause</translation>
     </message>
     <message>
+        <source>Room chec&amp;k…</source>
+        <translation>Rau&amp;mprüfung …</translation>
+    </message>
+    <message>
+        <source>Noise, hum and level of the microphone, told before the first take.</source>
+        <translation>Rauschen, Brummen und Pegel des Mikrofons, gesagt vor dem ersten Take.</translation>
+    </message>
+    <message>
         <source>&amp;Stage</source>
         <translation>Bü&amp;hne</translation>
     </message>
@@ -1080,6 +1088,14 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Was der Pegel bedeutet</translation>
     </message>
     <message>
+        <source>Room check …</source>
+        <translation>Raumprüfung …</translation>
+    </message>
+    <message>
+        <source>Noise, hum and level, told before the first take</source>
+        <translation>Rauschen, Brummen und Pegel, gesagt vor dem ersten Take</translation>
+    </message>
+    <message>
         <source>Record</source>
         <translation>Aufnehmen</translation>
     </message>
@@ -1122,6 +1138,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Speak to see the level. Record begins with the first beat on the board.</source>
         <translation>Sprechen, um den Pegel zu sehen. Die Aufnahme beginnt mit der ersten Station auf dem Brett.</translation>
+    </message>
+    <message>
+        <source>Before the first take, check the room.</source>
+        <translation>Vor dem ersten Take den Raum prüfen.</translation>
     </message>
     <message>
         <source>Nothing was recorded.</source>
@@ -1918,6 +1938,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>very loud</source>
         <translation>sehr laut</translation>
+    </message>
+    <message>
+        <source>silent</source>
+        <translation>still</translation>
     </message>
     <message>
         <source>too quiet</source>
@@ -5326,6 +5350,210 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>A take of {rate} samples a second keeps the loudness that it was spoken with.</source>
         <translation>Ein Take mit {rate} Abtastwerten in der Sekunde behält die Lautheit, mit der er gesprochen wurde.</translation>
+    </message>
+    <message>
+        <source>Nothing is in the way of a good recording.</source>
+        <translation>Einer guten Aufnahme steht nichts im Weg.</translation>
+    </message>
+    <message>
+        <source>It can be recorded like this; better is possible.</source>
+        <translation>So kann aufgenommen werden; besser ist möglich.</translation>
+    </message>
+    <message>
+        <source>Mend this before the first take.</source>
+        <translation>Das vor dem ersten Take beheben.</translation>
+    </message>
+    <message>
+        <source>Room check</source>
+        <translation>Raumprüfung</translation>
+    </message>
+    <message>
+        <source>First five seconds of silence, for the noise of the room and the hum of the mains; then eight seconds of speech, as loud as in the talk. Nothing of it is kept.</source>
+        <translation>Zuerst fünf Sekunden Stille, für das Rauschen des Raums und das Brummen des Stromnetzes; dann acht Sekunden Sprache, so laut wie im Vortrag. Nichts davon wird behalten.</translation>
+    </message>
+    <message>
+        <source>What to do now</source>
+        <translation>Was jetzt zu tun ist</translation>
+    </message>
+    <message>
+        <source>Progress of the room check</source>
+        <translation>Fortschritt der Raumprüfung</translation>
+    </message>
+    <message>
+        <source>What was found</source>
+        <translation>Was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>Broken off; nothing was judged.</source>
+        <translation>Abgebrochen; nichts wurde beurteilt.</translation>
+    </message>
+    <message>
+        <source>Break off</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>Be silent now: the room is being listened to.</source>
+        <translation>Jetzt still sein: Der Raum wird abgehört.</translation>
+    </message>
+    <message>
+        <source>Now speak, as loud as in the talk: how does the game begin?</source>
+        <translation>Jetzt sprechen, so laut wie im Vortrag: Wie beginnt die Partie?</translation>
+    </message>
+    <message>
+        <source>Judging …</source>
+        <translation>Wird beurteilt …</translation>
+    </message>
+    <message>
+        <source>Levels are those of the microphone: nothing is turned up or down in a take.</source>
+        <translation>Die Pegel sind die des Mikrofons: In einem Take wird nichts lauter oder leiser gemacht.</translation>
+    </message>
+    <message>
+        <source>Check again</source>
+        <translation>Noch einmal prüfen</translation>
+    </message>
+    <message>
+        <source>Nothing arrives from the microphone since {moment}: is it muted?</source>
+        <translation>Seit {moment} kommt vom Mikrofon nichts an: Ist es stumm geschaltet?</translation>
+    </message>
+    <message>
+        <source>The voice is too quiet since {moment}: come nearer, or turn the microphone up.</source>
+        <translation>Seit {moment} ist die Stimme zu leise: näher herangehen oder das Mikrofon lauter stellen.</translation>
+    </message>
+    <message>
+        <source>Cut off at {moments}: too loud for the microphone.</source>
+        <translation>Abgeschnitten bei {moments}: zu laut für das Mikrofon.</translation>
+    </message>
+    <message>
+        <source>Too quiet from {moments} on.</source>
+        <translation>Zu leise ab {moments}.</translation>
+    </message>
+    <message>
+        <source>Nothing arrived at {moments}.</source>
+        <translation>Nichts kam an bei {moments}.</translation>
+    </message>
+    <message>
+        <source>Warnings of the sound</source>
+        <translation>Warnungen zum Ton</translation>
+    </message>
+    <message>
+        <source>{named} and {more} more</source>
+        <translation>{named} und {more} weiteren Stellen</translation>
+    </message>
+    <message>
+        <source>Nothing at all arrives from the microphone.</source>
+        <translation>Vom Mikrofon kommt gar nichts an.</translation>
+    </message>
+    <message>
+        <source>Is it muted, by a switch on it or in the system&apos;s sound settings? Or is it another one?</source>
+        <translation>Ist es stumm geschaltet, durch einen Schalter daran oder in den Toneinstellungen des Systems? Oder ist es ein anderes?</translation>
+    </message>
+    <message>
+        <source>Sound was cut off although nobody spoke.</source>
+        <translation>Ton wurde abgeschnitten, obwohl niemand sprach.</translation>
+    </message>
+    <message>
+        <source>Turn the microphone&apos;s gain far down, and look at its cable.</source>
+        <translation>Das Mikrofon viel leiser stellen und sein Kabel ansehen.</translation>
+    </message>
+    <message>
+        <source>The noise of the room is {level} dBFS: it is heard in every pause.</source>
+        <translation>Das Rauschen des Raums liegt bei {level} dBFS: Es ist in jeder Pause zu hören.</translation>
+    </message>
+    <message>
+        <source>Switch off fans, shut the windows, come nearer to the microphone and turn its gain down.</source>
+        <translation>Lüfter ausschalten, Fenster schließen, näher ans Mikrofon gehen und es leiser stellen.</translation>
+    </message>
+    <message>
+        <source>The noise of the room is {level} dBFS: good headphones hear it in the pauses.</source>
+        <translation>Das Rauschen des Raums liegt bei {level} dBFS: Gute Kopfhörer hören es in den Pausen.</translation>
+    </message>
+    <message>
+        <source>Come nearer to the microphone and turn its gain down.</source>
+        <translation>Näher ans Mikrofon gehen und es leiser stellen.</translation>
+    </message>
+    <message>
+        <source>The room is quiet: {level} dBFS.</source>
+        <translation>Der Raum ist leise: {level} dBFS.</translation>
+    </message>
+    <message>
+        <source>The mains hum at {mains} Hz: {level} dBFS, strongest at {strongest} Hz.</source>
+        <translation>Das Stromnetz brummt mit {mains} Hz: {level} dBFS, am stärksten bei {strongest} Hz.</translation>
+    </message>
+    <message>
+        <source>Run a laptop from its battery, keep the cable away from power supplies, or use another socket.</source>
+        <translation>Ein Notebook vom Akku betreiben, das Kabel von Netzteilen fernhalten oder eine andere Steckdose nehmen.</translation>
+    </message>
+    <message>
+        <source>There was a click.</source>
+        <translation>Es gab ein Knacken.</translation>
+    </message>
+    <message>
+        <source>There were {count} clicks.</source>
+        <translation>Es knackte {count}-mal.</translation>
+    </message>
+    <message>
+        <source>Look at the cable and its plugs, and put telephones away.</source>
+        <translation>Das Kabel und seine Stecker ansehen und Telefone weglegen.</translation>
+    </message>
+    <message>
+        <source>For {seconds:.1f} s something was much louder than the room.</source>
+        <translation>Für {seconds:.1f} s war etwas viel lauter als der Raum.</translation>
+    </message>
+    <message>
+        <source>If that was you, or a door, check again.</source>
+        <translation>War das ein Husten oder eine Tür, noch einmal prüfen.</translation>
+    </message>
+    <message>
+        <source>The sound stands off the middle by {share:.0f} % of its range.</source>
+        <translation>Der Ton liegt um {share:.0f} % seines Umfangs neben der Mitte.</translation>
+    </message>
+    <message>
+        <source>That is the sound card&apos;s fault; loud words are cut off sooner. Another input may be better.</source>
+        <translation>Das ist ein Fehler der Soundkarte; laute Wörter werden eher abgeschnitten. Ein anderer Eingang ist vielleicht besser.</translation>
+    </message>
+    <message>
+        <source>The microphone delivers {rate} samples a second, as a telephone does.</source>
+        <translation>Das Mikrofon liefert {rate} Abtastwerte in der Sekunde, wie ein Telefon.</translation>
+    </message>
+    <message>
+        <source>A headset without a cable does that while its microphone is open: use another microphone.</source>
+        <translation>Ein Headset ohne Kabel tut das, solange sein Mikrofon offen ist: ein anderes Mikrofon nehmen.</translation>
+    </message>
+    <message>
+        <source>No voice was heard above the noise of the room.</source>
+        <translation>Über dem Rauschen des Raums war keine Stimme zu hören.</translation>
+    </message>
+    <message>
+        <source>Speak as you will in the talk, and check again; is this the right microphone?</source>
+        <translation>So sprechen wie im Vortrag und noch einmal prüfen; ist es das richtige Mikrofon?</translation>
+    </message>
+    <message>
+        <source>The voice is too loud for the microphone: {figures}.</source>
+        <translation>Die Stimme ist zu laut für das Mikrofon: {figures}.</translation>
+    </message>
+    <message>
+        <source>Turn its gain down by about {decibels} dB.</source>
+        <translation>Es um etwa {decibels} dB leiser stellen.</translation>
+    </message>
+    <message>
+        <source>The voice is faint: {figures}.</source>
+        <translation>Die Stimme ist leise: {figures}.</translation>
+    </message>
+    <message>
+        <source>Come nearer, or turn the microphone&apos;s gain up by about {decibels} dB.</source>
+        <translation>Näher herangehen oder das Mikrofon um etwa {decibels} dB lauter stellen.</translation>
+    </message>
+    <message>
+        <source>The voice is well placed: {figures}.</source>
+        <translation>Die Stimme liegt gut: {figures}.</translation>
+    </message>
+    <message>
+        <source>Published at {target} LUFS, the room behind the voice will stand at {level} dBFS.</source>
+        <translation>Veröffentlicht mit {target} LUFS wird der Raum hinter der Stimme bei {level} dBFS liegen.</translation>
+    </message>
+    <message>
+        <source>Half the distance to the microphone brings 6 dB.</source>
+        <translation>Der halbe Abstand zum Mikrofon bringt 6 dB.</translation>
     </message>
 </context>
 </TS>

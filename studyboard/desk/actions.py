@@ -692,6 +692,14 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("The rehearsal or the recording."),
     ),
     ActionSpec(
+        "check_room",
+        "&Talk",
+        tr_later("Room chec&k…"),
+        (),
+        tr_later("Noise, hum and level of the microphone, told before the first take."),
+        apart=True,
+    ),
+    ActionSpec(
         "show_stage",
         "&View",
         tr_later("&Stage"),

@@ -6,7 +6,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from datetime import datetime
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -25,7 +25,9 @@ from studyboard.desk.look import Look
 from studyboard.desk.loudness_readout import LoudnessReadout
 from studyboard.desk.moments import moment
 from studyboard.desk.performance import Performance
+from studyboard.desk.room_window import RoomWindow, was_checked
 from studyboard.desk.session import Session
+from studyboard.desk.sound_warnings import SoundWarnings
 from studyboard.model.edits import PutTake
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Take
@@ -50,8 +52,16 @@ class Booth(QFrame):
     played_to = Signal(object)
     busy = Signal()
 
-    def __init__(self, session: Session, performance: Performance, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        session: Session,
+        performance: Performance,
+        look: Look,
+        parent: QWidget | None = None,
+        settings: QSettings | None = None,
+    ) -> None:
         super().__init__(parent)
+        self._settings = settings
         self.setObjectName("card")
         self._session = session
         self._performance = performance
@@ -70,6 +80,9 @@ class Booth(QFrame):
         self.loudness = LoudnessReadout()
         self.verdict = QLabel("")
         self.verdict.setAccessibleName(tr("What the level means"))
+        self.warnings = SoundWarnings(look)
+        self.room_button = QPushButton(tr("Room check …"))
+        self.room_button.setToolTip(tr("Noise, hum and level, told before the first take"))
         self.record_button = QPushButton(tr("Record"))
         self.record_button.setProperty("primary", True)
         self.status = QLabel("")
@@ -80,11 +93,12 @@ class Booth(QFrame):
         self.play_button = QPushButton(tr("Play"))
         self.discard_button = QPushButton(tr("Discard"))
         self._lay_out()
-        for button in (self.record_button, self.play_button, self.discard_button):
+        for button in (self.room_button, self.record_button, self.play_button, self.discard_button):
             # A click leaves the keyboard where it is; Tab reaches the buttons all the same.
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
         self.devices.activated.connect(self._listen)
+        self.room_button.clicked.connect(self.check_room)
         self.record_button.clicked.connect(self.start_or_stop)
         self.play_button.clicked.connect(self.play_or_pause)
         self.discard_button.clicked.connect(self.discard_or_take_back)
@@ -154,6 +168,16 @@ class Booth(QFrame):
         except StudyboardError as reason:
             self._say(str(reason), wrong=True)
 
+    def check_room(self) -> None:
+        """Open the room check for the chosen microphone; not while a take is running."""
+        if self.recording:
+            self._say(tr("A take is being recorded: stop it first (Ctrl+Space)."), wrong=True)
+            return
+        self.close_down()
+        RoomWindow(self._look, self._device(), self._settings, self.window()).exec()
+        if self.isVisible():
+            self.open()
+
     def play_or_pause(self) -> None:
         """Play the chosen take from where it stands, or pause it."""
         take = self._chosen()
@@ -197,6 +221,7 @@ class Booth(QFrame):
         recorder.level.connect(self._show_level)
         recorder.loudness.connect(self.loudness.show_reading)
         recorder.clipped.connect(self.meter.show_clipped)
+        self.warnings.attach(recorder)
         recorder.running.connect(self._begin_talk)
         recorder.progress.connect(self._show_progress)
         recorder.stopped.connect(self._keep_take)
@@ -235,7 +260,16 @@ class Booth(QFrame):
             return
         try:
             self._recorder.listen(self._device())
-            self._say(tr("Speak to see the level. Record begins with the first beat on the board."))
+            settings, first = self._settings, not self._session.study.takes
+            unchecked = first and settings is not None and not was_checked(settings, self._device())
+            self._say(
+                " ".join(
+                    (
+                        tr("Speak to see the level. Record begins with the first beat on the board."),
+                        tr("Before the first take, check the room.") if unchecked else "",
+                    )
+                ).strip()
+            )
         except StudyboardError as reason:
             self._say(str(reason), wrong=True)
 
@@ -372,6 +406,7 @@ class Booth(QFrame):
         self.discard_button.setText(tr("Take back") if take is not None and not take.kept else tr("Discard"))
         self.discard_button.setEnabled(take is not None and not recording)
         self.devices.setEnabled(not recording and self.devices.currentData() is not None)
+        self.room_button.setEnabled(not recording)
 
     def _say(self, sentence: str, *, wrong: bool = False) -> None:
         self.status.setText(sentence)
@@ -388,6 +423,7 @@ class Booth(QFrame):
         hear.addWidget(self.meter, 3)
         hear.addWidget(self.loudness)
         hear.addWidget(self.verdict)
+        hear.addWidget(self.room_button)
         act = QHBoxLayout()
         act.setSpacing(12)
         act.addWidget(self.record_button)
@@ -406,6 +442,7 @@ class Booth(QFrame):
         layout.setContentsMargins(16, 10, 16, 10)
         layout.setSpacing(8)
         layout.addLayout(hear)
+        layout.addWidget(self.warnings)
         layout.addLayout(act)
         layout.addLayout(takes)
 

@@ -35,3 +35,7 @@ class TalkCommands(CommandGroup):
     def start_or_stop(self) -> None:
         """The rehearsal or the recording."""
         self._window.start_or_stop()
+
+    def check_room(self) -> None:
+        """Noise, hum and level, told before the first take."""
+        self._window.booth.check_room()

@@ -64,7 +64,7 @@ class LevelMeter(QWidget):
         if self._held > _HOT:
             return tr("very loud")
         if self._held <= _FLOOR:
-            return "silent"
+            return tr("silent")
         return tr("too quiet") if self._held < _QUIET + 15 and self._rms < _QUIET else tr("good")
 
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -146,7 +146,7 @@ class MainWindow(QMainWindow):
         if self._booth is None:
             from studyboard.desk.booth import Booth
 
-            self._booth = Booth(self.session, self.performance, self.look)
+            self._booth = Booth(self.session, self.performance, self.look, settings=self.settings)
             self._booth.played_to.connect(self._show_playback)
             self._booth.busy.connect(self.prompter.setFocus)
             self._booth.hide()

@@ -124,6 +124,16 @@ class Recorder(QObject):
         return self._state
 
     @property
+    def device(self) -> Input | None:
+        """The microphone that is open; None where none is."""
+        return self._device
+
+    @property
+    def device_rate(self) -> int:
+        """What that delivers, or the one before it did (Hz)."""
+        return self._device_rate
+
+    @property
     def samples(self) -> int:
         """Length of the running take as far as it has arrived (samples); 0 without one."""
         with self._lock:

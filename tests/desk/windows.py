@@ -19,6 +19,7 @@ from studyboard.desk.history_window import HistoryWindow
 from studyboard.desk.main_window import MainWindow
 from studyboard.desk.position_window import PositionWindow
 from studyboard.desk.pronunciation_dialog import PronunciationDialog
+from studyboard.desk.room_window import RoomWindow
 from studyboard.desk.slot_dialog import SlotDialog
 from studyboard.desk.snippets_window import SnippetsWindow
 from studyboard.desk.spelling_dialog import SpellingDialog
@@ -52,6 +53,7 @@ _MADE: dict[str, Maker] = {
     "find_action": lambda desk: ActionFinder(desk.actions_by_name, desk),
     "quick_start": lambda desk: text_window(desk, "Quick start", quick_start()),
     "keys": lambda desk: text_window(desk, "Keys", keys()),
+    "room_check": lambda desk: RoomWindow(desk.look, None, desk.settings, desk),
     "pronunciation": lambda desk: PronunciationDialog(desk.session, "Garvey", desk),
 }
 _BY_ACTION = ("show_script", "replace_in_script", "read_through", "show_stage", "show_prompter")

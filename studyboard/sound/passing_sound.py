@@ -1,0 +1,46 @@
+"""Sound that is heard to be measured, and kept nowhere."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from studyboard.model.takes import Take, TakeEvent
+from studyboard.sound.pcm import RATE, SAMPLE_BYTES
+
+
+class PassingSound:
+    """A SoundSink that keeps its takes in memory: for a room check, or to measure a delay.
+
+    State: the latest take and its sound.
+    """
+
+    def __init__(self) -> None:
+        self._pcm = bytearray()
+        self._events: list[TakeEvent] = []
+        self._take: Take | None = None
+
+    @property
+    def pcm(self) -> bytes:
+        """The 16-bit mono sound of the latest take."""
+        return bytes(self._pcm)
+
+    def begin_take(self, name: str, rate: int, started: str) -> int:
+        """See SoundSink."""
+        self._pcm.clear()
+        self._events.clear()
+        self._take = Take(1, name, rate, 0, started)
+        return 1
+
+    def append_sound(self, take: int, pcm: bytes, events: Sequence[TakeEvent] = ()) -> None:
+        """See SoundSink."""
+        self._pcm += pcm
+        self._events += events
+
+    def finish_take(self, take: int) -> Take:
+        """See SoundSink."""
+        begun = self._take
+        assert begun is not None
+        return Take(1, begun.name, RATE, len(self._pcm) // SAMPLE_BYTES, begun.started, tuple(self._events))
+
+    def close(self) -> None:
+        """See SoundSink."""
