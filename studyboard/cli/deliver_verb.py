@@ -29,6 +29,7 @@ def deliver_study(
     wanted: Collection[Item],
     *,
     options: Mapping[Item, Any],
+    again: bool = False,
     as_json: bool,
 ) -> int:
     """Write what is wanted of a study, everything but the video if nothing is named, and print what was written.
@@ -40,19 +41,24 @@ def deliver_study(
     with ExitStack() as opened:
         narration = None
         take = whole_take(loaded.study)
-        if Item.VIDEO in wanted and take is not None and is_study(path):
+        if take is not None and is_study(path):
             file = opened.enter_context(StudyFile.open(path, read_only=True))
             narration = TakeNarration(file.sound, take)
-            narration.level(remarks.append)
         written = deliver_with_progress(
-            loaded.study, to, wanted, options=options, narration=narration, remark=remarks.append
+            loaded.study,
+            to,
+            wanted,
+            options=options,
+            narration=narration,
+            again=again,
+            remark=remarks.append,
         )
     if as_json:
-        files = [{"item": str(one.item), "path": str(one.path)} for one in written]
+        files = [{"item": str(one.item), "path": str(one.path), "kept": one.kept} for one in written]
         print(json.dumps({"delivered": files, "remarks": remarks}, indent=2, ensure_ascii=False))
     else:
         for one in written:
-            print(one.path)
+            print(f"{one.path} (kept)" if one.kept else one.path)
     for sentence in remarks:
         print_remark(sentence)
     return 0 if loaded.whole and {one.item for one in written}.issuperset(wanted) else 1
@@ -64,6 +70,7 @@ def deliver_with_progress(
     wanted: Collection[Item],
     *,
     options: Mapping[Item, Any] = MappingProxyType({}),
+    again: bool = False,
     narration: TakeNarration | None = None,
     remark: Callable[[str], None] = print_remark,
 ) -> list[Delivered]:
@@ -83,6 +90,7 @@ def deliver_with_progress(
             options=options,
             timeline=talk(study),
             narration=narration,
+            again=again,
             progress=show,
             remark=remark,
         )

@@ -134,6 +134,9 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     deliver = verbs.add_parser("deliver", help="write sheet, captions, game, still, chapters and video")
     _study(deliver)
     deliver.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write into")
+    deliver.add_argument(
+        "--again", action="store_true", help="make everything, also what lies there as it would be made again"
+    )
     if deep:
         from studyboard.cli.deliver_options import add_products
 
@@ -222,6 +225,7 @@ def _deliver(options: argparse.Namespace) -> int:
         options.to,
         options.items or (),
         options=chosen_options(options),
+        again=options.again,
         as_json=options.json,
     )
 

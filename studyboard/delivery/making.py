@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 
 from studyboard.delivery.errors import DeliveryCancelledError
+from studyboard.delivery.product import Item
 from studyboard.delivery.title import file_stem, study_title
 from studyboard.delivery.video.narration import Narration
 from studyboard.model.positions import Positions
@@ -60,12 +62,20 @@ class Making:
         folder: Path,
         share: Callable[[float], None] = lambda _: None,
         cancelled: Callable[[], bool] = lambda: False,
+        beside: Mapping[Item, tuple[str, ...]] = MappingProxyType({}),
+        to: Path | None = None,
     ) -> None:
-        """folder: an empty one, from which the files go into their place when everything is made."""
+        """folder: an empty one, from which the files go into their place when everything is made
+
+        beside: names of the files that will lie beside, of the products to which this one refers
+        to: the place itself, to look into what lies there from before
+        """
         self.talk = talk
         self.files: list[MadeFile] = []
         self.remarks: list[str] = []
         self.cancelled = cancelled
+        self.beside = beside
+        self.to = to or folder
         self._folder = folder
         self._share = share
 

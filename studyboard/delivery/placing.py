@@ -6,8 +6,9 @@ import errno
 import os
 import shutil
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
+from itertools import chain, count
 from pathlib import Path
 from typing import Final
 
@@ -66,8 +67,10 @@ def _sweep(to: Path) -> None:
         shutil.rmtree(left, ignore_errors=True)
 
 
-def put_in_place(shop: Path, to: Path, names: Sequence[str]) -> None:
+def put_in_place(shop: Path, to: Path, names: Sequence[str], *, aside: Mapping[str, str]) -> None:
     """Move these files from the workshop into the folder, over what is there.
+
+    aside: what the user has changed there, by its name, and the free name under which it is kept
 
     Raises DeliveryError, with the folder as it was.
     """
@@ -82,7 +85,11 @@ def put_in_place(shop: Path, to: Path, names: Sequence[str]) -> None:
             )
     before: dict[str, Path] = {}
     placed: list[str] = []
+    copies: list[str] = []
     try:
+        for name, other in aside.items():
+            _keep(to / name, to / other)
+            copies.append(other)
         for name in names:
             if (to / name).exists():
                 _keep(to / name, shop / f"before-{name}")
@@ -91,6 +98,9 @@ def put_in_place(shop: Path, to: Path, names: Sequence[str]) -> None:
             os.replace(shop / name, to / name)
             placed.append(name)
     except OSError as reason:
+        for name in copies:
+            with suppress(OSError):
+                (to / name).unlink()
         for name in placed:
             with suppress(OSError):
                 if name in before:
@@ -98,6 +108,15 @@ def put_in_place(shop: Path, to: Path, names: Sequence[str]) -> None:
                 else:
                     (to / name).unlink()
         raise DeliveryError(_sentence(to, reason)) from reason
+
+
+def free_name(to: Path, name: str) -> str:
+    """A name in this folder under which a changed file can be kept: "talk (changed).txt"."""
+    path = Path(name)
+    word = tr("changed")
+    numbers = chain([""], (f" {number}" for number in count(2)))
+    candidates = (f"{path.stem} ({word}{number}){path.suffix}" for number in numbers)
+    return next(other for other in candidates if not (to / other).exists())
 
 
 def _keep(path: Path, copy: Path) -> None:

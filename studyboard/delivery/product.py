@@ -104,7 +104,8 @@ class Product:
     controls: what of the options can be chosen
     made_of: see Ingredient
     make: makes it; raises DeliveryError, and tells `Making.remark` why there is none
-    quick: False for what takes minutes, and is made only where it is named
+    refers_to: products whose files this one names, where they are delivered too; they stand before it in the table
+    quick: False for what takes minutes or needs a library of an extra, and is made only where it is named
     """
 
     item: Item
@@ -115,6 +116,7 @@ class Product:
     make: Callable[[Making, Any], None]
     made_of: frozenset[Ingredient]
     controls: tuple[Control, ...] = ()
+    refers_to: frozenset[Item] = frozenset()
     quick: bool = True
 
 

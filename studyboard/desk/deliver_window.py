@@ -67,8 +67,6 @@ class _Delivery(QThread):
     def run(self) -> None:
         """Deliver; what came of it is in the attributes."""
         try:
-            if self._narration is not None:
-                self._narration.level(self.remarks.append)
             self.delivered = deliver(
                 self._study,
                 self._to,
@@ -188,7 +186,7 @@ class DeliverWindow(QDialog):
             Path(self.folder.text()),
             items,
             str(self.paper.currentData()),
-            self._narration() if Item.VIDEO in items else None,
+            self._narration(),
             self,
         )
         work.finished.connect(self._close_sound)

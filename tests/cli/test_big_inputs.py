@@ -85,4 +85,4 @@ def test_three_thousand_nested_variations_are_delivered(say: Callable, deep_stud
         file.do(ChangeNode(innermost, "spoken", SpokenLine("This is where it ends.")))
     answer = say("deliver", deep_study, "--to", tmp_path / "out", "--sheet", "--captions", "--game")
     assert (answer.status, answer.err) == (0, "")
-    assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".vtt", ".srt", ".pgn"}
+    assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".vtt", ".srt", ".pgn", ".json"}

@@ -30,7 +30,12 @@ def talk(study: Path) -> Path:
 
 
 def _written(folder: Path) -> dict[str, Path]:
-    return {path.suffix: path for path in folder.iterdir()}
+    return {path.suffix: path for path in _products(folder)}
+
+
+def _products(folder: Path) -> list[Path]:
+    """What was delivered; delivery.json tells of it and is not one of them."""
+    return [path for path in folder.iterdir() if path.name != "delivery.json"]
 
 
 @pytest.mark.parametrize("item", list(ITEMS))
@@ -39,7 +44,7 @@ def test_each_item_is_written_alone(say: Callable, talk: Path, tmp_path: Path, i
     answer = say("deliver", talk, "--to", folder, item)
     assert (answer.status, answer.err) == (0, "")
     assert set(_written(folder)) == ITEMS[item]
-    assert sorted(answer.out.splitlines()) == sorted(str(path) for path in folder.iterdir())
+    assert sorted(answer.out.splitlines()) == sorted(map(str, _products(folder)))
 
 
 def test_everything_is_written_when_nothing_is_named(say: Callable, talk: Path, tmp_path: Path) -> None:
@@ -77,18 +82,31 @@ def test_the_sheet_is_set_for_the_paper(
 def test_delivering_again_replaces_what_was_delivered(say: Callable, talk: Path, tmp_path: Path) -> None:
     folder = tmp_path / "out"
     say("deliver", talk, "--to", folder, "--game")
-    (first,) = folder.iterdir()
+    (first,) = _products(folder)
     with StudyFile.open(talk) as file:
         file.do(ChangeNode(list(file.study.main_line())[2], "spoken", SpokenLine("A new line.")))
     say("deliver", talk, "--to", folder, "--game")
-    assert list(folder.iterdir()) == [first]
+    assert _products(folder) == [first]
     assert "A new line." in first.read_text(encoding="utf-8")
+
+
+def test_what_lies_there_as_it_would_be_made_is_kept_and_told(say: Callable, talk: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "out"
+    first = say("deliver", talk, "--to", folder)
+    before = {path: path.stat().st_mtime_ns for path in folder.iterdir()}
+    second = say("deliver", talk, "--to", folder)
+    assert second.out.splitlines() == [f"{line} (kept)" for line in first.out.splitlines()]
+    assert (second.status, second.err) == (0, "")
+    assert {path: path.stat().st_mtime_ns for path in folder.iterdir()} == before
+    third = say("deliver", talk, "--to", folder, "--again")
+    assert third.out == first.out
+    assert {path: path.stat().st_mtime_ns for path in folder.iterdir()}.items().isdisjoint(before.items())
 
 
 def test_a_game_is_delivered_without_making_a_study_of_it(say: Callable, games: Path, tmp_path: Path) -> None:
     folder = tmp_path / "out"
     assert say("deliver", games, "--number", 2, "--to", folder, "--game").status == 0
-    (path,) = folder.iterdir()
+    (path,) = _products(folder)
     assert '[White "Cantor"]' in path.read_text(encoding="utf-8")
 
 

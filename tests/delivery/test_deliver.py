@@ -21,6 +21,8 @@ from studyboard.timing.plan import plan
 
 STEM = "Halvorse-Nduka-Harbour-Club-Winter-Evening"
 
+RECORD = "delivery.json"
+
 MADE = (".pdf", ".vtt", ".srt", ".pgn", ".png", "-chapters.txt", "-chapters.vtt")
 
 
@@ -31,7 +33,7 @@ def everything_under(folder: Path) -> set[str]:
 def test_everything_is_delivered_under_the_name_of_the_study(author, tmp_path):
     to = tmp_path / "talks" / "january"
     delivered = deliver(author.study, to)
-    assert everything_under(to) == {f"{STEM}{ending}" for ending in MADE}
+    assert everything_under(to) == {RECORD, *(f"{STEM}{ending}" for ending in MADE)}
     assert delivered == [
         Delivered(Item.SHEET, to / f"{STEM}.pdf"),
         Delivered(Item.CAPTIONS, to / f"{STEM}.vtt"),
@@ -46,7 +48,7 @@ def test_everything_is_delivered_under_the_name_of_the_study(author, tmp_path):
 
 def test_only_what_was_asked_for_is_delivered(author, tmp_path):
     deliver(author.study, tmp_path, frozenset({Item.GAME}))
-    assert everything_under(tmp_path) == {f"{STEM}.pgn"}
+    assert everything_under(tmp_path) == {RECORD, f"{STEM}.pgn"}
 
 
 def test_captions_say_every_word_of_the_plan_in_its_time(author, tmp_path):
@@ -62,7 +64,7 @@ def test_without_words_no_captions_are_made_and_the_presenter_is_told(tmp_path):
     told = []
     made = deliver(Study(), tmp_path, frozenset({Item.CAPTIONS, Item.GAME}), remark=told.append)
     assert [one.item for one in made] == [Item.GAME]
-    assert everything_under(tmp_path) == {made[0].path.name}
+    assert everything_under(tmp_path) == {RECORD, made[0].path.name}
     assert told == ["Nothing is said yet, so there are no captions. Write spoken lines first."]
 
 
@@ -85,7 +87,7 @@ def test_a_second_delivery_replaces_the_first(author, tmp_path):
     after = (tmp_path / f"{STEM}.pgn").read_text()
     assert "Added later." not in before
     assert "Added later." in after
-    assert len(everything_under(tmp_path)) == len(MADE)
+    assert len(everything_under(tmp_path)) == len(MADE) + 1
 
 
 def test_progress_is_told_item_by_item_up_to_the_end(author, tmp_path):
@@ -180,4 +182,4 @@ def test_a_place_without_room_keeps_what_was_there(tmp_path):
 def test_a_title_that_is_no_file_name_becomes_one(author, tmp_path):
     apply(author.study, ChangeHeaders((("White", "A/B: <c>"), ("Black", "?"), ("Event", "..\\what?"))))
     deliver(author.study, tmp_path, frozenset({Item.GAME}))
-    assert everything_under(tmp_path) == {"A-B-c-Black-what.pgn"}
+    assert everything_under(tmp_path) == {RECORD, "A-B-c-Black-what.pgn"}

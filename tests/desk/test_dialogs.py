@@ -143,7 +143,7 @@ def test_delivering_writes_what_is_ticked_and_lists_it(qtbot: QtBot, session: Se
     qtbot.mouseClick(window.deliver_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)
     names = {path.suffix for path in (tmp_path / "out").iterdir()}
-    assert names == {".pdf", ".vtt", ".srt", ".pgn"}
+    assert names == {".pdf", ".vtt", ".srt", ".pgn", ".json"}
     assert window.files.count() == 4
 
 

@@ -123,7 +123,15 @@ def choose_by_filter(chooser: QDialog) -> None:
 
 
 def is_delivered(folder: Path) -> None:
-    assert {path.suffix for path in folder.iterdir()} == {".pdf", ".vtt", ".srt", ".pgn", ".png", ".txt"}
+    assert {path.suffix for path in folder.iterdir()} == {
+        ".pdf",
+        ".vtt",
+        ".srt",
+        ".pgn",
+        ".png",
+        ".txt",
+        ".json",
+    }
     captions = next(path for path in folder.glob("*.vtt") if "chapters" not in path.name).read_text(encoding="utf-8")
     assert "Good evening" in captions
     game = next(folder.glob("*.pgn")).read_text(encoding="utf-8")

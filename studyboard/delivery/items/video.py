@@ -13,6 +13,8 @@ def _make(making: Making, options: VideoOptions) -> None:
     from studyboard.delivery.video.film import write_video
 
     talk = making.talk
+    if talk.narration is not None:
+        talk.narration.level(making.remark)
     write_video(
         talk.study,
         talk.timeline,

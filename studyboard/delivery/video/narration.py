@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Protocol
 
 
@@ -17,6 +17,14 @@ class Narration(Protocol):
         """Samples a second."""
         ...
 
+    def level(self, remark: Callable[[str], None]) -> None:
+        """Work out, before `chunks`, what brings it to its loudness; *remark* is told why it is left, where it is."""
+        ...
+
     def chunks(self) -> Iterator[bytes]:
         """The samples from the start, little-endian, in pieces of any length."""
+        ...
+
+    def digest(self) -> str:
+        """The same where the same sound would come out of `chunks` again."""
         ...
