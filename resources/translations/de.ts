@@ -3548,6 +3548,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>„{name}“ lässt sich nicht nach {to} schreiben: dort ist ein Ordner dieses Namens. Bitte wegräumen.</translation>
     </message>
     <message>
+        <source>changed</source>
+        <translation>geändert</translation>
+    </message>
+    <message>
         <source>the disk is full. Make room or choose another folder.</source>
         <translation>der Datenträger ist voll. Platz schaffen oder einen anderen Ordner wählen.</translation>
     </message>
@@ -5554,6 +5558,18 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Half the distance to the microphone brings 6 dB.</source>
         <translation>Der halbe Abstand zum Mikrofon bringt 6 dB.</translation>
+    </message>
+    <message>
+        <source>Made of an earlier version of the study, and not made again: {names}.</source>
+        <translation>Aus einem früheren Stand der Studie und nicht neu gemacht: {names}.</translation>
+    </message>
+    <message>
+        <source>No longer made, and left where they are: {names}.</source>
+        <translation>Nicht mehr gemacht und liegen gelassen: {names}.</translation>
+    </message>
+    <message>
+        <source>“{name}” had been changed since it was delivered: what you changed is kept as “{other}”.</source>
+        <translation>„{name}“ war seit dem Ausspielen geändert worden: Das Geänderte liegt jetzt unter „{other}“.</translation>
     </message>
 </context>
 </TS>

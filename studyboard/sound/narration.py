@@ -34,7 +34,7 @@ class TakeNarration:
         return self._take.rate
 
     def level(self, remark: Callable[[str], None]) -> None:
-        """Work out what brings the sound to its loudness, in a pass or two over it; the second time nothing is left to do.
+        """Work out what brings the sound to its loudness, in a pass or two over it; done the second time already.
 
         remark: told, in a sentence, why it is left as it was spoken, where it has to be
         """
