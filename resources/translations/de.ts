@@ -1416,6 +1416,34 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>PDF zum Drucken: Partie, Nebenvarianten, Notizen und Diagramme</translation>
     </message>
     <message>
+        <source>Text</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Notes and what is said</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Notes alone</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lines to write on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Large print: 18 points, one column</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Told right through, without exercises</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Marks in their colours, not in greys</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Captions</source>
         <translation>Untertitel</translation>
     </message>
@@ -3586,6 +3614,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>There is no paper “{paper}” here; the sheet can be printed on a4 or letter.</source>
         <translation>Papier „{paper}“ gibt es hier nicht; das Studienblatt kann auf a4 oder letter gedruckt werden.</translation>
+    </message>
+    <message>
+        <source>An exercise has {choices} lines to write on, not {lines}.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>A picture needs the cairo library, which is missing here. It comes with the package libcairo2 (Debian, Ubuntu: “apt install libcairo2”; macOS: “brew install cairo”).</source>

@@ -1,15 +1,18 @@
-"""The talk as it is read: paragraphs of moves and text, side-lines, and the places of the diagrams."""
+"""The talk as it is read: paragraphs of moves and text, side-lines, diagrams and exercises, in their order."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import Final
+from typing import Final, TypeAlias
 
 import chess
 
+from studyboard.delivery.exercises import Exercise, exercises
 from studyboard.delivery.nag_glyphs import nag_text
+from studyboard.delivery.sheet_options import SheetText
 from studyboard.delivery.title import result
 from studyboard.delivery.typography import typeset
 from studyboard.model.node import AFTER, Place
@@ -19,13 +22,6 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import Part, words
 from studyboard.model.study import Study
 from studyboard.notation.labels import figurine
-
-
-class SheetText(StrEnum):
-    """Which text is printed: the notes alone, or the notes and, more quietly, what is said."""
-
-    NOTES = "notes"
-    TALK = "talk"
 
 
 class RunKind(StrEnum):
@@ -66,12 +62,51 @@ class Diagram:
 
     caption: what it shows
     task: what the reader is asked, else empty
+    number: that of the exercise, 0 where it is none
+    solved: whether a solution of it is printed
     """
 
     node: int
     depth: int
     caption: str
     task: str = ""
+    number: int = 0
+    solved: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class NewPage:
+    """The story goes on where nobody sees it who is still at work on an exercise.
+
+    after: the numbers of the exercises before it
+    """
+
+    after: tuple[int, ...]
+
+
+Block: TypeAlias = Paragraph | Diagram | NewPage
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """What answers the exercise of this number, in the order in which it is told."""
+
+    number: int
+    told: tuple[Paragraph | Diagram, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Lesson:
+    """The talk with its think pauses as exercises.
+
+    told: the story without the solutions
+    solutions: of the exercises that have one
+    after: what is said when everything is solved
+    """
+
+    told: tuple[Block, ...]
+    solutions: tuple[Solution, ...]
+    after: tuple[Paragraph | Diagram, ...]
 
 
 _ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'”’»)\]]*$")
@@ -89,14 +124,40 @@ def story(study: Study, positions: Positions, text: SheetText = SheetText.TALK) 
     """
     teller = _Teller(study, positions, text)
     teller.tell()
-    return tuple(teller.told)
+    return tuple(block for block in teller.told if not isinstance(block, NewPage))
+
+
+def lesson(study: Study, positions: Positions, text: SheetText = SheetText.TALK) -> Lesson:
+    """The same with its think pauses as numbered exercises, whose solutions are told apart. O(size of the study).
+
+    Nothing comes after an exercise on its page, and the note of its position, which may say the move, is told with
+    the solution.
+    """
+    teller = _Teller(study, positions, text, asking=True)
+    teller.tell()
+    solutions = tuple(Solution(number, tuple(told)) for number, told in teller.solutions.items() if told)
+    solved = {solution.number for solution in solutions}
+    blocks = (
+        replace(block, solved=block.number in solved) if isinstance(block, Diagram) and block.number else block
+        for block in teller.told
+    )
+    return Lesson(tuple(blocks), solutions, tuple(teller.after))
 
 
 class _Teller:
-    """State: what is told already, the paragraph being written, and the letters given to side-lines."""
+    """State: what is told already and apart from it, the paragraph being written, and the letters of side-lines."""
 
-    def __init__(self, study: Study, positions: Positions, text: SheetText) -> None:
-        self.told: list[Paragraph | Diagram] = []
+    def __init__(self, study: Study, positions: Positions, text: SheetText, *, asking: bool = False) -> None:
+        self.told: list[Block] = []
+        self.solutions: dict[int, list[Paragraph | Diagram]] = {}
+        self.after: list[Paragraph | Diagram] = []
+        self._visits = running_order(_all_told(study))
+        self._exercises = {one.node: one for one in exercises(study, self._visits)} if asking else {}
+        self._answers = {node: one for one in self._exercises.values() for node in one.solution}
+        self._asked: list[int] = []
+        self._write: Callable[[Paragraph | Diagram], None] = self.told.append
+        self._answering: Exercise | None = None
+        self._depth_of = {visit.node: visit.depth for visit in self._visits if visit.node in self._exercises}
         self._study = study
         self._positions = positions
         self._talk = text is SheetText.TALK
@@ -109,7 +170,7 @@ class _Teller:
         self._lines_of: dict[str, int] = {}
 
     def tell(self) -> None:
-        visits = running_order(_all_told(self._study))
+        visits = self._visits
         opening = [visit for visit in visits if visit.part is not None and visit.part.opens]
         closing = [visit for visit in visits if visit.part is not None and not visit.part.opens]
         for visit in opening:
@@ -119,9 +180,55 @@ class _Teller:
             if visit.kind is VisitKind.TELL and visit.node != self._study.root:
                 self._move(visit.node, visit.depth)
         self._open(0)
+        # Where nothing but words comes after an exercise, they are read once it is solved.
+        self._write = self.after.append if self._asked else self.told.append
+        self._answering = None
         for visit in closing:
             self._free_line(visit.part)
         self._close()
+
+    def _turn_to(self, node_id: int) -> None:
+        """Go on in the solution that this node belongs to, or in the story."""
+        exercise = self._answers.get(node_id)
+        if exercise is not None:
+            if exercise is not self._answering:
+                self._close()
+                self._answering = exercise
+                self._write = self._solution(exercise).append
+            return
+        self._answer_by_the_move(node_id)
+        if self._answering is not None or self._asked:
+            self._close()
+            self._answering = None
+            self._write = self.told.append
+        if self._asked:
+            self.told.append(NewPage(tuple(self._asked)))
+            self._asked.clear()
+
+    def _answer_by_the_move(self, node_id: int) -> None:
+        """Where the very next move has a think pause too, the move alone is the solution of the one before."""
+        before = self._exercises.get(self._study.nodes[node_id].parent or self._study.root)
+        if before is not None and not before.solution and node_id == self._study.nodes[before.node].children[0]:
+            move = Run(RunKind.MOVE, self._with_number(node_id))
+            self._solution(before).append(Paragraph(0, (move,)))
+
+    def _solution(self, exercise: Exercise) -> list[Paragraph | Diagram]:
+        return self.solutions.setdefault(exercise.number, [])
+
+    def _note(self, node_id: int) -> None:
+        """The note of a position; of an exercise, it begins the solution, because it may say it."""
+        text = plain_text(self._study.nodes[node_id].note)
+        exercise = self._exercises.get(node_id)
+        if exercise is None or not text:
+            self._texts(RunKind.NOTE, text)
+            return
+        self._close()
+        write, depth = self._write, self._depth
+        self._write = self._solution(exercise).append
+        self._open(0)
+        self._texts(RunKind.NOTE, text)
+        self._open(depth)
+        self._write = write
 
     def _free_line(self, part: Part | None) -> None:
         if self._talk and part is not None and part is not Part.THANKS:
@@ -135,7 +242,7 @@ class _Teller:
         if self._talk:
             self._texts(RunKind.SPOKEN, root.spoken.text)
             self._close()
-        self._texts(RunKind.NOTE, plain_text(root.note))
+        self._note(root.id)
         self._close()
         if root.marks or root.think or not usual or not root.children:
             turn = "White" if self._positions.board(root.id).turn == chess.WHITE else "Black"
@@ -143,6 +250,7 @@ class _Teller:
 
     def _move(self, node_id: int, depth: int) -> None:
         node = self._study.nodes[node_id]
+        self._turn_to(node_id)
         if self._study.begins_side_line(node_id):
             self._open(depth, self._next_label(depth), node.name.strip())
         elif depth != self._depth:
@@ -154,12 +262,11 @@ class _Teller:
         follows = bool(self._runs) and self._runs[-1].kind is RunKind.MOVE
         self._runs.append(Run(RunKind.MOVE, self._with_number(node_id, always=not follows)))
         spoken = node.spoken.text if self._talk else ""
-        note = plain_text(node.note)
         self._texts(RunKind.SPOKEN, spoken)
         if depth == 0 and self._runs[-1:] and _ENDS_SENTENCE.search(self._runs[-1].text.rstrip()) and spoken.strip():
             self._close()
-        self._texts(RunKind.NOTE, note)
-        if depth == 0 and note:
+        self._note(node_id)
+        if depth == 0 and plain_text(node.note):
             self._close()
         if node.marks or node.think or node_id == self._last:
             self._diagram(node_id, self._caption(node_id))
@@ -180,7 +287,12 @@ class _Teller:
         board = self._positions.board(node_id)
         side = "White" if board.turn == chess.WHITE else "Black"
         task = f"{side} to move: find the move." if node.think else ""
-        self.told.append(Diagram(node_id, self._depth, caption, task))
+        exercise = self._exercises.get(node_id)
+        number = 0
+        if exercise is not None:
+            number = exercise.number
+            self._asked.append(number)
+        self._write(Diagram(node_id, self._depth - self._home(), caption, task, number))
 
     def _caption(self, node_id: int) -> str:
         after = f"after {self._with_number(node_id, glyphs=False)}"
@@ -196,9 +308,14 @@ class _Teller:
 
     def _close(self) -> None:
         if self._runs:
-            self.told.append(Paragraph(self._depth, tuple(self._runs), self._label, self._name))
+            depth = max(0, self._depth - self._home())
+            self._write(Paragraph(depth, tuple(self._runs), self._label, self._name))
             self._runs = []
             self._label = self._name = ""
+
+    def _home(self) -> int:
+        """The depth that counts as the main line where the text is written to: in a solution, that of its exercise."""
+        return 0 if self._answering is None else self._depth_of[self._answering.node]
 
     def _next_label(self, depth: int) -> str:
         del self._labels[depth:]

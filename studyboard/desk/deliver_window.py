@@ -25,8 +25,8 @@ from PySide6.QtWidgets import (
 from studyboard.delivery.deliver import Delivered, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.delivery.items import PRODUCTS
-from studyboard.delivery.items.sheet import SheetOptions
 from studyboard.delivery.product import Item
+from studyboard.delivery.sheet_options import Paper, SheetOptions
 from studyboard.desk.session import Session
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
@@ -72,7 +72,7 @@ class _Delivery(QThread):
                 self._to,
                 self._items,
                 timeline=talk(self._study),
-                options={Item.SHEET: SheetOptions(self._paper)},
+                options={Item.SHEET: SheetOptions(Paper(self._paper))},
                 narration=self._narration,
                 progress=lambda item, _, share: self.progressed.emit(str(item), share),
                 cancelled=self.stop.is_set,

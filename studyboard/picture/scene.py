@@ -47,6 +47,7 @@ def board_scene(
     check: bool = True,
     coordinates: bool = True,
     palette: BoardPalette | None = None,
+    coordinate_size: float | None = None,
 ) -> Layer:
     """Everything that is drawn of *board*, from the ground up.
 
@@ -56,11 +57,12 @@ def board_scene(
     check: indicate a king that stands in check
     coordinates: name files and ranks
     palette: the board's colours; the everyday ones when None
+    coordinate_size: the em of the coordinates in squares, at most 0.4 where they stand in a margin; the usual when None
     """
     palette = palette or board_palette()
     drawn = tuple(marks)
     return (
-        *squares_scene(flipped=flipped, coordinates=coordinates, palette=palette),
+        *squares_scene(flipped=flipped, coordinates=coordinates, palette=palette, coordinate_size=coordinate_size),
         *ground_marks_scene(drawn, flipped=flipped),
         *indication_scene(board, flipped=flipped, last_move=last_move, check=check, palette=palette),
         *pieces_scene(board, flipped=flipped, palette=palette),
@@ -76,7 +78,13 @@ def board_bounds(*, coordinates: bool = True, palette: BoardPalette | None = Non
     return Bounds(-margin - rim, -rim, 8 + margin + 2 * rim, 8 + margin + 2 * rim)
 
 
-def squares_scene(*, flipped: bool = False, coordinates: bool = True, palette: BoardPalette | None = None) -> Layer:
+def squares_scene(
+    *,
+    flipped: bool = False,
+    coordinates: bool = True,
+    palette: BoardPalette | None = None,
+    coordinate_size: float | None = None,
+) -> Layer:
     """The empty board with its coordinates."""
     palette = palette or board_palette()
     drawn: list[Primitive] = [Rect(0, 0, 8, 8, Fill(palette.light))]
@@ -88,7 +96,7 @@ def squares_scene(*, flipped: bool = False, coordinates: bool = True, palette: B
     else:
         drawn.extend(Rect(x, y, 1, 1, Fill(palette.dark)) for x, y in dark)
     if coordinates:
-        drawn.extend(_coordinates(flipped, palette))
+        drawn.extend(_coordinates(flipped, palette, coordinate_size))
     return tuple(drawn)
 
 
@@ -134,17 +142,17 @@ def pieces_scene(
     )
 
 
-def _coordinates(flipped: bool, palette: BoardPalette) -> Layer:
+def _coordinates(flipped: bool, palette: BoardPalette, em: float | None) -> Layer:
     texts: list[Primitive] = []
     for index in range(8):
         file, rank = chess.FILE_NAMES[index], chess.RANK_NAMES[index]
         column, row = (7 - index, index) if flipped else (index, 7 - index)
         if palette.coordinates == "margin":
-            size = _MARGIN_COORDINATE_SIZE
+            size = em or _MARGIN_COORDINATE_SIZE
             texts.append(Text(column + 0.5, 8.38, file, size, palette.coordinate_on_light))
             texts.append(Text(-0.25, row + 0.5 + 0.36 * size, rank, size, palette.coordinate_on_light))
             continue
-        size = _COORDINATE_SIZE
+        size = em or _COORDINATE_SIZE
         below = chess.square(index, 7 if flipped else 0)
         beside = chess.square(7 if flipped else 0, index)
         texts.append(Text(column + 0.95, 7.94, file, size, _coordinate_colour(below, palette), "end"))

@@ -46,6 +46,7 @@ def board_svg(
     width: float = 480.0,
     title: str = "",
     font_family: str = FONT_FAMILY,
+    coordinate_size: float | None = None,
 ) -> str:
     """One SVG document that shows *board*; see :func:`studyboard.picture.scene.board_scene` for what is drawn.
 
@@ -64,6 +65,7 @@ def board_svg(
         check=check,
         coordinates=coordinates,
         palette=palette,
+        coordinate_size=coordinate_size,
     )
     words = " ".join(part for part in (describe_board(board, last_move=last_move), describe_marks(drawn)) if part)
     return scene_svg(

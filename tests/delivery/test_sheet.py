@@ -6,17 +6,21 @@ import io
 from collections.abc import Iterator
 from typing import Any
 
+import numpy as np
 import pypdf
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from PIL import Image
 
 from studyboard.delivery.errors import DeliveryError
-from studyboard.delivery.sheet import sheet_pdf
-from studyboard.delivery.sheet_story import SheetText
+from studyboard.delivery.sheet import sheet_pdf, sheet_pictures
+from studyboard.delivery.sheet_options import Paper, SheetOptions, SheetText
 from studyboard.model.edits import ChangeHeaders, ChangeNode, apply
 from studyboard.model.marks import MarkKind
 from studyboard.model.study import Study
+
+TOLD_THROUGH = SheetOptions(exercises=False)
 
 
 def read(pdf: bytes) -> pypdf.PdfReader:
@@ -78,7 +82,8 @@ def test_every_move_can_be_read_and_copied_with_figurines(author):
 
 
 def test_notes_and_spoken_lines_are_printed_and_the_talk_can_be_left_out(author):
-    both, notes = text_of(sheet_pdf(author.study)), text_of(sheet_pdf(author.study, text=SheetText.NOTES))
+    both = text_of(sheet_pdf(author.study))
+    notes = text_of(sheet_pdf(author.study, options=SheetOptions(text=SheetText.NOTES)))
     assert "A smothered king." in both
     assert "A smothered king." in notes
     assert "Black offers a pawn. Do you take it?" in both
@@ -86,7 +91,8 @@ def test_notes_and_spoken_lines_are_printed_and_the_talk_can_be_left_out(author)
 
 
 def test_there_is_a_diagram_at_every_marked_node_at_the_think_pause_and_at_the_end(author):
-    diagrams = [alt for alt in alternative_texts(sheet_pdf(author.study)) if alt.startswith("Diagram")]
+    pdf = sheet_pdf(author.study, options=TOLD_THROUGH)
+    diagrams = [alt for alt in alternative_texts(pdf) if alt.startswith("Diagram")]
     assert [alt.split(".")[0] + alt.partition("…")[1] for alt in diagrams] == [
         "Diagram after 3… ♘d4…",
         "Diagram side-line A, after 4",
@@ -103,11 +109,10 @@ def test_the_reader_is_asked_to_find_the_move(author):
 
 
 def test_the_marks_that_were_used_are_explained(author):
-    text = text_of(sheet_pdf(author.study))
-    tail = text[text.index("look at the board before you take") :]
-    assert "threat" in tail
-    assert "guard" in tail
-    assert "target" not in tail
+    foot = read(sheet_pdf(author.study)).pages[0].extract_text()
+    assert "threat" in foot
+    assert "guard" in foot
+    assert "target" not in foot
     for node in author.study.nodes.values():
         apply(author.study, ChangeNode(node.id, "marks", ()))
     assert "threat" not in text_of(sheet_pdf(author.study))
@@ -126,13 +131,13 @@ def test_pages_are_numbered(author, mark):
 @pytest.mark.parametrize(("paper", "millimetres"), [("a4", (210.0, 297.0)), ("letter", (215.9, 279.4))])
 def test_the_paper_has_the_size_of_its_standard(author, paper, millimetres):
     """ISO 216 (A4), ANSI/ASME Y14.1 (letter)."""
-    box = read(sheet_pdf(author.study, paper=paper)).pages[0].mediabox
+    box = read(sheet_pdf(author.study, options=SheetOptions(paper=Paper(paper)))).pages[0].mediabox
     assert (float(box.width) / 72 * 25.4, float(box.height) / 72 * 25.4) == pytest.approx(millimetres, abs=0.2)
 
 
-def test_a_paper_that_is_not_there_is_refused_in_words(author):
+def test_a_paper_that_is_not_there_is_refused_in_words():
     with pytest.raises(DeliveryError, match="no paper “a5” here; the sheet can be printed on a4 or letter"):
-        sheet_pdf(author.study, paper="a5")
+        SheetOptions(paper="a5")
 
 
 def test_diagrams_are_drawn_and_fonts_are_inside_so_that_any_printer_prints_the_same(author):
@@ -161,7 +166,7 @@ def test_the_same_study_gives_the_same_bytes(author):
 
 
 def test_diagrams_can_be_seen_from_the_other_side(author):
-    assert sheet_pdf(author.study, flipped=True) != sheet_pdf(author.study)
+    assert sheet_pdf(author.study, options=SheetOptions(flipped=True)) != sheet_pdf(author.study)
 
 
 def test_a_study_of_which_nothing_is_known_is_a_sheet_with_its_position():
@@ -188,3 +193,100 @@ def test_scripts_and_signs_of_all_kinds_are_survived(author, text):
 def test_words_that_typst_would_take_for_commands_are_printed_as_they_are(author):
     author.put(1, note="#strong[*a*] $x$ _b_")
     assert "#strong[*a*] $x$ _b_" in text_of(sheet_pdf(author.study))
+
+
+def pages_of(pdf: bytes) -> list[str]:
+    return [" ".join(page.extract_text().split()) for page in read(pdf).pages]
+
+
+def test_a_think_pause_is_an_exercise_with_its_solution_on_the_last_page(author):
+    first, *_, last = pages_of(sheet_pdf(author.study))
+    assert "Exercise 1" in first
+    assert "White to move: find the move." in first
+    assert "Do you take it?" in first
+    assert "♘xe5" not in first
+    assert "with ♘f3-d4 out of reach" not in first
+    assert last.startswith("Solutions Exercise 1 4. ♘xe5?")
+    assert "with ♘f3-d4 out of reach" in last
+
+
+def test_the_exercise_says_on_which_page_its_solution_is(author):
+    pages = pages_of(sheet_pdf(author.study))
+    assert f"Solution: page {len(pages)}" in pages[0]
+
+
+def test_the_story_goes_on_overleaf(author):
+    pages = pages_of(sheet_pdf(author.study))
+    assert pages[1].startswith("The story goes on after exercise 1. 4… ♕g5")
+
+
+def test_told_through_there_are_neither_exercises_nor_solutions(author):
+    text = text_of(sheet_pdf(author.study, options=TOLD_THROUGH))
+    assert "Exercise" not in text
+    assert "Solution" not in text
+    assert text.index("find the move.") < text.index("4. ♘xe5?") < text.index("4… ♕g5")
+
+
+def test_there_are_lines_to_write_on_as_many_as_were_asked_for(author):
+    none, four = (sheet_pdf(author.study, options=SheetOptions(writing_lines=count)) for count in (0, 4))
+    assert "Notes" in text_of(four)
+    assert "Notes" not in text_of(none)
+    with pytest.raises(DeliveryError, match="has 0, 2, 4, 6, 8, 12 lines to write on, not 13"):
+        SheetOptions(writing_lines=13)
+
+
+def sizes_of_text(pdf: bytes) -> set[float]:
+    """The sizes of all type on all pages (points)."""
+    found: set[float] = set()
+
+    def visit(text: str, _cm: object, tm: list[float], _font: object, size: float) -> None:
+        if text.strip():
+            found.add(round(abs(size * tm[0]), 1))
+
+    for page in read(pdf).pages:
+        page.extract_text(visitor_text=visit)
+    return found
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+def test_large_print_is_nowhere_smaller_than_sixteen_points(author, paper):
+    """UKAAF and RNIB, clear and large print: 16 points at least, 18 preferred; no italics, no capitals. From memory."""
+    pdf = sheet_pdf(author.study, options=SheetOptions(large_print=True, paper=paper))
+    sizes = sizes_of_text(pdf)
+    assert min(sizes) >= 15.9
+    assert 18.0 in sizes
+    assert not any("Italic" in font["/BaseFont"] for font in resources(read(pdf), "/Font"))
+    assert "Harbour Club Winter Evening" in text_of(pdf)
+    assert min(sizes_of_text(sheet_pdf(author.study))) < 9
+
+
+def is_grey(picture: bytes) -> bool:
+    pixels = np.asarray(Image.open(io.BytesIO(picture)).convert("RGB")).astype(int)
+    return int((pixels.max(axis=2) - pixels.min(axis=2)).max()) == 0
+
+
+def test_the_sheet_is_printed_in_greys_unless_colours_are_asked_for(author, mark):
+    author.put(0, marks=tuple(mark(kind, "d5 e6" if kind in LINES else "d4") for kind in MarkKind))
+    assert all(is_grey(page) for page in sheet_pictures(author.study))
+    coloured = sheet_pictures(author.study, options=SheetOptions(coloured=True))
+    assert not all(is_grey(page) for page in coloured)
+
+
+LINES = (MarkKind.THREAT, MarkKind.ROUTE, MarkKind.GUARD)
+
+
+def test_the_pages_can_be_looked_at_before_they_are_printed(author):
+    pages = sheet_pictures(author.study, ppi=36)
+    assert len(pages) == len(read(sheet_pdf(author.study)).pages)
+    assert Image.open(io.BytesIO(pages[0])).size == (298, 421)
+
+
+@pytest.mark.parametrize("large", [False, True])
+def test_every_diagram_has_an_alternative_text_that_does_not_give_the_answer(author, large):
+    pdf = sheet_pdf(author.study, options=SheetOptions(large_print=large))
+    texts = alternative_texts(pdf)
+    asked = next(text for text in texts if text.startswith("Exercise 1, after 3… ♘d4."))
+    assert "White: king e1" in asked
+    assert "Last move" not in asked
+    diagrams = [text for text in texts if text.startswith(("Exercise", "Diagram"))]
+    assert len(diagrams) == 4

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import chess
 
-from studyboard.delivery.sheet_story import Diagram, Paragraph, RunKind, SheetText, story
+from studyboard.delivery.sheet_options import SheetText
+from studyboard.delivery.sheet_story import Diagram, NewPage, Paragraph, RunKind, lesson, story
 from studyboard.model.edits import ChangeHeaders, ChangeNode, add_move, apply
 from studyboard.model.node import Place, Telling
 from studyboard.model.positions import Positions
@@ -13,10 +14,18 @@ from studyboard.model.study import Study
 
 def told(study: Study, text: SheetText = SheetText.TALK) -> list[str]:
     """The story as lines of text: a label, then moves plain, notes in round and spoken lines in angle brackets."""
+    return as_lines(story(study, Positions(study), text))
+
+
+def as_lines(blocks) -> list[str]:
     signs = {RunKind.MOVE: "{}", RunKind.NOTE: "({})", RunKind.SPOKEN: "<{}>"}
     lines = []
-    for block in story(study, Positions(study), text):
+    for block in blocks:
         match block:
+            case NewPage(after):
+                lines.append(f"--- after {', '.join(map(str, after))}")
+            case Diagram(_, depth, caption, _, number, solved) if number:
+                lines.append(f"{'>' * depth}[{number}{'' if solved else ', unsolved'}: {caption}]")
             case Paragraph(depth, runs, label, name):
                 start = [part for part in (">" * depth, label, name and f"{name}:") if part]
                 lines.append(" ".join([*start, *(signs[run.kind].format(run.text) for run in runs)]))
@@ -145,3 +154,108 @@ def test_a_side_line_nested_three_thousand_deep_is_told():
     moves = sum(len(block.runs) for block in blocks if isinstance(block, Paragraph))
     assert moves == 6000
     assert max(block.depth for block in blocks) == 3000
+
+
+def parts(study: Study, text: SheetText = SheetText.TALK) -> tuple[list[str], dict[int, list[str]], list[str]]:
+    """The story, the solutions by number, and what comes after them."""
+    told = lesson(study, Positions(study), text)
+    return as_lines(told.told), {one.number: as_lines(one.told) for one in told.solutions}, as_lines(told.after)
+
+
+def test_the_moves_that_answer_are_told_apart_and_the_rest_overleaf(author):
+    story_told, solutions, after = parts(author.study)
+    assert story_told[:4] == [
+        "<Good evening, and welcome to the Harbour Club.>",
+        "1. e4 e5 2. ♘f3 ♘c6 3. ♗c4 ♘d4!? <Black offers a pawn. Do you take it?>",
+        "[1: after 3… ♘d4]",
+        "--- after 1",
+    ]
+    assert story_told[4] == "4… ♕g5 <and now two things hang at once.>"
+    assert solutions == {
+        1: [
+            "4. ♘xe5? (White takes, with ♘f3-d4 out of reach.)",
+            "> A The quiet way: 4. O-O (keeps the pawn for later.)",
+            "> [side-line A, after 4. O-O]",
+            "> 4… ♘xf3+",
+            ">> A1 4… d6 5. ♘xd4",
+            "> 5. ♕xf3 ±",
+        ]
+    }
+    assert after == []
+    assert story_told[-1] == "<So look at the board before you take what is offered.>"
+
+
+def test_nothing_is_lost_or_told_twice(author):
+    whole = told(author.study)
+    story_told, solutions, after = parts(author.study)
+    apart = [*story_told, *(line for told in solutions.values() for line in told), *after]
+    moves = sorted(word for line in whole for word in line.split())
+    without = (line.replace("[1: ", "[") for line in apart if not line.startswith("---"))
+    task = ["White", "to", "move:", "find", "the", "move."]
+    assert sorted([word for line in without for word in line.split()] + task) == moves
+
+
+def test_a_finish_of_a_few_moves_is_the_solution_to_its_end_and_the_closing_comes_after_it(author):
+    main = list(author.study.main_line())
+    author.put(main[6], think=0.0)
+    author.put(main[9], think=8.0, note="Nothing but a check is left, ♕xg2.")
+    story_told, solutions, after = parts(author.study)
+    assert story_told[-1] == "[1: after 5. ♘xf7]"
+    assert solutions[1][0] == "(Nothing but a check is left, ♕xg2.)"
+    assert solutions[1][1].startswith("5… ♕xg2 6. ♖f1 ♕xe4+ 7. ♗e2 ♘f3#!!")
+    assert after == ["<So look at the board before you take what is offered.>"]
+
+
+def test_two_think_pauses_one_after_the_other(author):
+    main = list(author.study.main_line())
+    author.put(main[7], think=5.0)
+    story_told, solutions, _ = parts(author.study)
+    assert [line for line in story_told if line.startswith(("[1", "[2", "---"))] == [
+        "[1: after 3… ♘d4]",
+        "--- after 1",
+        "[2: after 4. ♘xe5]",
+        "--- after 2",
+    ]
+    assert solutions[1] == ["4. ♘xe5?"]
+    assert solutions[2][-2].startswith("4… ♕g5")
+
+
+def test_a_think_pause_in_a_side_line_is_answered_by_the_rest_of_it(author):
+    main = list(author.study.main_line())
+    author.put(main[6], think=0.0)
+    side = author.study.nodes[main[6]].children[1]
+    author.put(side, think=5.0)
+    story_told, solutions, _ = parts(author.study)
+    assert "> A The quiet way: 4. O-O" in story_told
+    assert ">[1: side-line A, after 4. O-O]" in story_told
+    assert solutions[1] == ["(keeps the pawn for later.)", "4… ♘xf3+", "> A1 4… d6 5. ♘xd4", "5. ♕xf3 ±"]
+    assert story_told[story_told.index("--- after 1") + 1].startswith("4… ♕g5")
+
+
+def test_what_is_told_between_question_and_answer_is_told_with_the_answer(author):
+    main = list(author.study.main_line())
+    author.play(main[5], "Bc5")
+    story_told, solutions, _ = parts(author.study)
+    assert not any("♗c5" in line for line in story_told)
+    assert solutions[1][0].startswith("> A 3… ♗c5")
+
+
+def test_a_think_pause_at_the_end_has_no_solution(author):
+    end = list(author.study.main_line())[-1]
+    author.put(list(author.study.main_line())[6], think=0.0)
+    author.put(end, think=5.0, note="")
+    story_told, solutions, after = parts(author.study)
+    assert solutions == {}
+    assert story_told[-1].startswith("[1, unsolved: final position")
+    assert after == ["<So look at the board before you take what is offered.>"]
+
+
+def test_a_position_to_be_solved_is_an_exercise(author):
+    position = type(author)({"FEN": "8/8/1KP5/3r4/8/8/8/k7 w - - 0 1", "SetUp": "1"})
+    position.play(0, "c7 Rd6+ Kb5")
+    position.put(0, think=20.0, spoken="White to win.")
+    assert parts(position.study) == (
+        ["<White to win.>", "[1: the start position, White to move]"],
+        {1: ["1. c7 ♖d6+ 2. ♔b5", "[final position, after 2. ♔b5]"]},
+        [],
+    )
