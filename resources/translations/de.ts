@@ -1417,31 +1417,31 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Text</source>
-        <translation type="unfinished"></translation>
+        <translation>Text</translation>
     </message>
     <message>
         <source>Notes and what is said</source>
-        <translation type="unfinished"></translation>
+        <translation>Notizen und Gesprochenes</translation>
     </message>
     <message>
         <source>Notes alone</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur Notizen</translation>
     </message>
     <message>
         <source>Lines to write on</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen zum Schreiben</translation>
     </message>
     <message>
         <source>Large print: 18 points, one column</source>
-        <translation type="unfinished"></translation>
+        <translation>Großdruck: 18 Punkt, einspaltig</translation>
     </message>
     <message>
         <source>Told right through, without exercises</source>
-        <translation type="unfinished"></translation>
+        <translation>Durcherzählt, ohne Aufgaben</translation>
     </message>
     <message>
         <source>Marks in their colours, not in greys</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeichen in ihren Farben, nicht in Grau</translation>
     </message>
     <message>
         <source>Captions</source>
@@ -3617,7 +3617,7 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>An exercise has {choices} lines to write on, not {lines}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Aufgabe hat {choices} Zeilen zum Schreiben, nicht {lines}.</translation>
     </message>
     <message>
         <source>A picture needs the cairo library, which is missing here. It comes with the package libcairo2 (Debian, Ubuntu: “apt install libcairo2”; macOS: “brew install cairo”).</source>
