@@ -1776,6 +1776,14 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Tag hinzufügen</translation>
     </message>
     <message>
+        <source>Name the opening</source>
+        <translation>Eröffnung benennen</translation>
+    </message>
+    <message>
+        <source>Fill in ECO and Opening from the positions of the game</source>
+        <translation>ECO und Opening aus den Stellungen der Partie eintragen</translation>
+    </message>
+    <message>
         <source>Open a game</source>
         <translation>Partie öffnen</translation>
     </message>

@@ -10,6 +10,7 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import Part
 from studyboard.model.study import Study
 from studyboard.notation.labels import line_label, move_label
+from studyboard.notation.openings import opening_of
 from studyboard.timing.clock import clock
 from studyboard.timing.timeline import Stretch, Timeline
 
@@ -67,7 +68,7 @@ def chapter_lines(found: tuple[Chapter, ...]) -> str:
 def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[_Mark]:
     main = list(study.main_line())
     last = main[-1]
-    found = [_Mark(0.0, _START, known(study.headers, "Opening") or "Introduction")]
+    found = [_Mark(0.0, _START, _opening_name(study, positions) or "Introduction")]
     before: Stretch | None = None
     played = False
     told = {study.root}
@@ -94,3 +95,11 @@ def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[
             found.append(_Mark(start, _FINISH, f"The finish: {move_label(positions, last)}"))
         before = stretch
     return found
+
+
+def _opening_name(study: Study, positions: Positions) -> str:
+    """The name of the opening without its code, empty where it has none."""
+    if name := known(study.headers, "Opening"):
+        return name
+    found = opening_of(study, positions)
+    return found[0].name if found is not None else ""

@@ -127,7 +127,7 @@ def sheet_data(study: Study, positions: Positions, options: SheetOptions) -> dic
 
     return {
         "title": study_title(headers),
-        "heading": _heading(headers),
+        "heading": _heading(headers, opening(study, positions)),
         "paper": _PAPERS[options.paper],
         "large": options.large_print,
         "lines": options.writing_lines if options.exercises else 0,
@@ -140,7 +140,7 @@ def sheet_data(study: Study, positions: Positions, options: SheetOptions) -> dic
     }
 
 
-def _heading(headers: Mapping[str, str]) -> dict[str, Any]:
+def _heading(headers: Mapping[str, str], opening_words: list[str]) -> dict[str, Any]:
     """The title block: what is known of the game, and nothing where it is not."""
     sides = []
     for colour in ("White", "Black"):
@@ -153,7 +153,7 @@ def _heading(headers: Mapping[str, str]) -> dict[str, Any]:
         "players": players(headers),
         "sides": sides if players(headers) else [],
         "occasion": [part.replace(" ", "\N{NO-BREAK SPACE}") if part == date else part for part in occasion(headers)],
-        "opening": opening(headers),
+        "opening": opening_words,
         "result": result(headers),
         "annotator": full_name(known(headers, "Annotator")),
     }

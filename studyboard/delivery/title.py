@@ -7,6 +7,10 @@ import unicodedata
 from collections.abc import Mapping
 from typing import Final
 
+from studyboard.model.positions import Positions
+from studyboard.model.study import Study
+from studyboard.notation.openings import opening_of
+
 _MONTHS: Final = (
     "January",
     "February",
@@ -71,9 +75,13 @@ def occasion(headers: Mapping[str, str]) -> list[str]:
     return [part for part in parts if part]
 
 
-def opening(headers: Mapping[str, str]) -> list[str]:
-    """What the opening is called, as far as it is known."""
-    return [part for part in (known(headers, tag) for tag in ("ECO", "Opening", "Variation")) if part]
+def opening(study: Study, positions: Positions) -> list[str]:
+    """Code and name of the opening: the author's tags, and what they leave open from the positions of the game."""
+    headers = study.headers
+    eco, name, variation = (known(headers, tag) for tag in ("ECO", "Opening", "Variation"))
+    if not name and (found := opening_of(study, positions)) is not None:
+        eco, name = eco or found[0].eco, found[0].name
+    return [part for part in (eco, name, variation) if part]
 
 
 def result(headers: Mapping[str, str]) -> str:

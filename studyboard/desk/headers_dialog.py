@@ -21,6 +21,7 @@ from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.session import Session
 from studyboard.model.edits import ChangeHeaders
 from studyboard.model.study import SEVEN_TAG_ROSTER
+from studyboard.notation.openings import opening_of
 from studyboard.translation import tr
 
 _USUAL = (*SEVEN_TAG_ROSTER, "WhiteElo", "BlackElo", "ECO", "Opening")
@@ -58,11 +59,17 @@ class HeadersDialog(QDialog):
         self.table.setCurrentCell(0, 1)
         more = QPushButton(tr("Add a tag"))
         more.clicked.connect(self._add_empty)
+        self.name_opening = QPushButton(tr("Name the opening"))
+        self.name_opening.setToolTip(tr("Fill in ECO and Opening from the positions of the game"))
+        self._opening = opening_of(session.study, session.positions)
+        self.name_opening.setEnabled(self._opening is not None)
+        self.name_opening.clicked.connect(self._fill_in_opening)
         buttons = DialogButtons(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         row = QHBoxLayout()
         row.addWidget(more)
+        row.addWidget(self.name_opening)
         row.addStretch(1)
         row.addWidget(buttons)
         layout = QVBoxLayout(self)
@@ -98,6 +105,17 @@ class HeadersDialog(QDialog):
             tag.setFlags(tag.flags() & ~Qt.ItemFlag.ItemIsEditable)
         self.table.setItem(row, 0, tag)
         self.table.setItem(row, 1, QTableWidgetItem(value))
+
+    def _fill_in_opening(self) -> None:
+        """Write the opening's code and name into their rows; nothing is stored before the dialog is accepted."""
+        if self._opening is None:
+            return
+        values = {"ECO": self._opening[0].eco, "Opening": self._opening[0].name}
+        for row in range(self.table.rowCount()):
+            tag = self.table.item(row, 0)
+            if tag is not None and tag.text() in values:
+                self.table.setItem(row, 1, QTableWidgetItem(values[tag.text()]))
+                self.table.setCurrentCell(row, 1)
 
     def _add_empty(self) -> None:
         self._add("", "")

@@ -35,6 +35,14 @@ def test_side_lines_think_pauses_and_the_finish_have_chapters():
     assert titles[-1].startswith("The finish: ")
 
 
+def test_the_first_chapter_has_the_opening_for_its_name_by_position_or_by_the_authors_tag():
+    study = example_study()
+    assert "Opening" not in study.headers
+    assert chapters(study, Positions(study), plan(study))[0].title.startswith("Sicilian Defence, Alapin Variation")
+    study.headers["Opening"] = "The c3 Sicilian"
+    assert chapters(study, Positions(study), plan(study))[0].title == "The c3 Sicilian"
+
+
 def test_lines_of_text_begin_with_their_time():
     study = example_study()
     lines = chapter_lines(chapters(study, Positions(study), plan(study))).splitlines()

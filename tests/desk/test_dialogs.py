@@ -88,6 +88,16 @@ def test_a_tag_is_changed_and_undone(qtbot: QtBot, session: Session) -> None:
     assert session.study.headers["Event"] == "Sail Loft Evening League"
 
 
+def test_the_opening_is_named_by_its_positions_and_stored_with_the_dialog(qtbot: QtBot, session: Session) -> None:
+    dialog = HeadersDialog(session)
+    qtbot.addWidget(dialog)
+    dialog.name_opening.click()
+    assert "Opening" not in session.study.headers
+    dialog.accept()
+    assert session.study.headers["ECO"] == "B22"
+    assert session.study.headers["Opening"].startswith("Sicilian Defence, Alapin Variation")
+
+
 def test_a_start_position_that_cannot_be_is_refused_and_the_dialog_stays(qtbot: QtBot, session: Session) -> None:
     refused: list[str] = []
     session.refused.connect(refused.append)

@@ -297,7 +297,7 @@ class Painter:
             if place == 0 and all(names):
                 texts.append(("–", px(60), look.ink_quiet, False, px(2)))
         if card is Card.TITLE:
-            texts.append((", ".join(opening(headers)), px(36), look.ink_quiet, False, 0))
+            texts.append((", ".join(opening(self._study, self._positions)), px(36), look.ink_quiet, False, 0))
         else:
             texts.append((result(headers), px(84), look.accent, True, px(24)))
             told = full_name(known(headers, "Annotator"))
