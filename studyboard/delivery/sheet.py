@@ -127,7 +127,7 @@ def sheet_data(study: Study, positions: Positions, options: SheetOptions) -> dic
 
     return {
         "title": study_title(headers),
-        "heading": _heading(headers, opening(study, positions)),
+        "heading": _heading(headers, [printable(part) for part in opening(study, positions)]),
         "paper": _PAPERS[options.paper],
         "large": options.large_print,
         "lines": options.writing_lines if options.exercises else 0,
