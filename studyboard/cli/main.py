@@ -132,8 +132,12 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     reading.set_defaults(run=_readthrough)
 
     deliver = verbs.add_parser("deliver", help="write sheet, captions, game, still, chapters and video")
-    _study(deliver)
+    deliver.add_argument("studies", type=Path, nargs="+", metavar="STUDY", help="studies, or PGN files of one game")
+    deliver.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
     deliver.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write into")
+    deliver.add_argument(
+        "--parallel", type=_count, metavar="N", help="so many of several studies at once; all processors but one"
+    )
     deliver.add_argument(
         "--again", action="store_true", help="make everything, also what lies there as it would be made again"
     )
@@ -158,6 +162,12 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
 def _study(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("study", type=Path, metavar="STUDY", help="a study, or a PGN file")
     parser.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
+
+
+def _count(text: str) -> int:
+    if not text.isdecimal() or not int(text):
+        raise argparse.ArgumentTypeError(f"{text} is no number from 1")
+    return int(text)
 
 
 # Each verb is imported when it runs: `check-setup` must work where nothing else does, and the start stays quick.
@@ -217,15 +227,16 @@ def _readthrough(options: argparse.Namespace) -> int:
 
 def _deliver(options: argparse.Namespace) -> int:
     from studyboard.cli.deliver_options import chosen_options
-    from studyboard.cli.deliver_verb import deliver_study
+    from studyboard.cli.deliver_verb import deliver_studies
 
-    return deliver_study(
-        options.study,
+    return deliver_studies(
+        options.studies,
         options.number,
         options.to,
         options.items or (),
         options=chosen_options(options),
         again=options.again,
+        parallel=options.parallel,
         as_json=options.json,
     )
 
