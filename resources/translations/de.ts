@@ -3580,6 +3580,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Noch wird nichts erzählt, darum gibt es keine Kapitel.</translation>
     </message>
     <message>
+        <source>Another delivery into {to} is going on. Wait for it, or choose another folder.</source>
+        <translation>Nach {to} wird gerade schon ausgespielt. Abwarten oder einen anderen Ordner wählen.</translation>
+    </message>
+    <message>
         <source>“{name}” cannot be written to {to}: there is a folder of that name. Move it away.</source>
         <translation>„{name}“ lässt sich nicht nach {to} schreiben: dort ist ein Ordner dieses Namens. Bitte wegräumen.</translation>
     </message>

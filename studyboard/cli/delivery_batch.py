@@ -30,9 +30,10 @@ def folders(paths: Sequence[Path], to: Path) -> list[tuple[Path, Path]]:
     taken: set[str] = set()
     seen: set[Path] = set()
     for path in paths:
-        if path.resolve() in seen:
+        real = Path(os.path.realpath(path))
+        if real in seen:
             continue
-        seen.add(path.resolve())
+        seen.add(real)
         name, number = path.stem, 2
         # Some file systems know no difference between small and capital letters.
         while name.casefold() in taken:

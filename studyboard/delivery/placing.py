@@ -18,53 +18,61 @@ from studyboard.delivery.errors import DeliveryError
 from studyboard.translation import tr
 
 _PREFIX: Final = ".studyboard-"
-_LOCK: Final = "lock"
+_LOCK: Final = ".studyboard.lock"
 
 
 @contextmanager
 def workshop(to: Path) -> Iterator[Path]:
     """A folder inside the target in which files are made; whatever is left in it at the end is thrown away.
 
-    So is what a killed process has left there: the system lets go of the lock in it when its process ends, however
-    that ends. Raises DeliveryError where nothing can be made there.
+    So is what a killed process has left there: the system lets go of its lock when a process ends, however that ends.
+    Raises DeliveryError where nothing can be made there, or another delivery is going on.
     """
     made = [folder for folder in (to, *to.parents) if not folder.exists()]
-    shop: Path | None = None
-    lock: FileLock | None = None
     try:
         with explained(to):
             to.mkdir(parents=True, exist_ok=True)
-            _sweep(to)
-            shop = Path(tempfile.mkdtemp(prefix=_PREFIX, dir=to))
-            # Where a file system knows no locks, what a killed process leaves is not swept away either.
-            with suppress(OSError, NotImplementedError):
-                lock = FileLock(shop / _LOCK, timeout=0, thread_local=False)
-                lock.acquire()
-        yield shop
+        with _alone_in(to):
+            with explained(to):
+                shop = Path(tempfile.mkdtemp(prefix=_PREFIX, dir=to))
+            try:
+                yield shop
+            finally:
+                shutil.rmtree(shop, ignore_errors=True)
         made.clear()
     finally:
-        if lock is not None:
-            lock.release()
-        if shop is not None:
-            shutil.rmtree(shop, ignore_errors=True)
         for folder in made:
             # Only folders that were made here; one into which something came meanwhile does not let itself be removed.
             with suppress(OSError):
                 folder.rmdir()
 
 
-def _sweep(to: Path) -> None:
-    """Throw away what killed deliveries have left."""
-    for left in to.glob(f"{_PREFIX}*"):
-        if not (left / _LOCK).is_file():
-            continue
-        lock = FileLock(left / _LOCK, timeout=0, thread_local=False)
-        try:
-            lock.acquire()
-        except (Timeout, OSError, NotImplementedError):
-            continue
+@contextmanager
+def _alone_in(to: Path) -> Iterator[None]:
+    """No other delivery into this folder meanwhile; what killed ones have left there is thrown away."""
+    path = to / _LOCK
+    lock = FileLock(path, timeout=0, thread_local=False)
+    try:
+        lock.acquire()
+    except Timeout:
+        raise DeliveryError(
+            tr("Another delivery into {to} is going on. Wait for it, or choose another folder.", to=to)
+        ) from None
+    except (OSError, NotImplementedError) as reason:
+        if isinstance(reason, OSError) and reason.errno in (errno.EACCES, errno.EPERM, errno.EROFS, errno.ENOSPC):
+            raise DeliveryError(_sentence(to, reason)) from reason
+        # Where a file system knows no locks, what a killed process leaves is not swept away either.
+        yield
+        return
+    try:
+        for left in to.glob(f"{_PREFIX}*/"):
+            shutil.rmtree(left, ignore_errors=True)
+        yield
+    finally:
+        # While it is still held: whoever waits for it then finds that this file is gone, and makes another.
+        with suppress(OSError):
+            path.unlink()
         lock.release()
-        shutil.rmtree(left, ignore_errors=True)
 
 
 def put_in_place(shop: Path, to: Path, names: Sequence[str], *, aside: Mapping[str, str]) -> None:

@@ -164,11 +164,11 @@ def test_after_a_kill_the_same_command_makes_what_is_missing(studies: list[Path]
 def test_whoever_ends_the_program_ends_its_work(studies: list[Path], tmp_path: Path, end: signal.Signals) -> None:
     """Only the program itself is told; its processes put away what they have begun."""
     program = begin("deliver", *studies, "--to", tmp_path / "out", "--sheet", "--parallel", 2)
-    until(lambda: list((tmp_path / "out").glob("*/.studyboard-*")))
+    until(lambda: list((tmp_path / "out").glob("*/.studyboard*")))
     program.send_signal(end)
     _, err = program.communicate(timeout=PATIENCE)
     until(lambda: nobody_in(program.pid))
-    assert not list((tmp_path / "out").glob("*/.studyboard-*"))
+    assert not list((tmp_path / "out").glob("*/.studyboard*"))
     for folder in (tmp_path / "out").glob("*"):
         assert products(folder) == {".pdf", ".json"}, "all of a study, or nothing"
     assert len(list((tmp_path / "out").rglob("*.pdf"))) < len(studies)

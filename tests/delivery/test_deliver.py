@@ -153,6 +153,20 @@ def test_a_place_where_nobody_may_write_is_one_clear_sentence(author):
     assert str(refused.value).endswith(".")
 
 
+def test_two_deliveries_into_one_folder_do_not_mix(author, tmp_path):
+    inside = []
+
+    def deliver_there_too(item: Item, _: float, share: float) -> None:
+        if not inside:
+            inside.append(item)
+            with pytest.raises(DeliveryError, match="Another delivery into"):
+                deliver(author.study, tmp_path, {Item.GAME})
+
+    deliver(author.study, tmp_path, {Item.GAME, Item.CHAPTERS}, progress=deliver_there_too)
+    assert inside
+    assert everything_under(tmp_path) == {RECORD, f"{STEM}.pgn", f"{STEM}-chapters.txt", f"{STEM}-chapters.vtt"}
+
+
 FULL = """
 import resource, signal, sys
 from pathlib import Path
