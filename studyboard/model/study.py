@@ -43,9 +43,10 @@ class Changed:
     left: bool = False
     settings: bool = False
     pronunciations: bool = False
+    choices: bool = False
 
     def __bool__(self) -> bool:
-        ticked = self.headers or self.rehearsed or self.left or self.settings or self.pronunciations
+        ticked = self.headers or self.rehearsed or self.left or self.settings or self.pronunciations or self.choices
         return bool(self.nodes or self.parts or self.takes or ticked)
 
     def add(self, other: Changed) -> None:
@@ -58,6 +59,7 @@ class Changed:
         self.left |= other.left
         self.settings |= other.settings
         self.pronunciations |= other.pronunciations
+        self.choices |= other.choices
 
 
 class Study:
@@ -71,6 +73,7 @@ class Study:
     slot: the length that the talk should have (s), or None
     pace: how its presenter speaks
     takes: recordings by id
+    chosen: the take in which a beat is heard, where the presenter has chosen one
     rehearsed: how long each beat took when it was last rehearsed (s)
     left: queries of the read-through that the author leaves
     pronunciations: how words of the script are said, as the prompter shows it; by the word as it is written
@@ -79,6 +82,7 @@ class Study:
     """
 
     __slots__ = (
+        "chosen",
         "headers",
         "language",
         "left",
@@ -103,6 +107,7 @@ class Study:
         self.slot: float | None = None
         self.pace = Pace()
         self.takes: dict[int, Take] = {}
+        self.chosen: dict[BeatKey, int] = {}
         self.rehearsed: dict[BeatKey, float] = {}
         self.left: frozenset[LeftQuery] = frozenset()
         self.pronunciations: dict[str, str] = {}
@@ -119,6 +124,7 @@ class Study:
         copy.lines = dict(self.lines)
         copy.slot, copy.pace = self.slot, self.pace
         copy.takes, copy.rehearsed = dict(self.takes), dict(self.rehearsed)
+        copy.chosen = dict(self.chosen)
         copy.left = self.left
         copy.pronunciations = dict(self.pronunciations)
         copy.language, copy.words = self.language, self.words

@@ -43,6 +43,34 @@ Events: TypeAlias = tuple[TakeEvent, ...]
 
 
 @dataclass(frozen=True, slots=True)
+class Span:
+    """A stretch of the sound of one take, in samples from its start: the first one, and the one behind the last."""
+
+    start: int
+    end: int
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.start < self.end:
+            raise ValueError("A stretch of sound begins before it ends.")
+
+    @property
+    def samples(self) -> int:
+        """How long it is."""
+        return self.end - self.start
+
+
+@dataclass(frozen=True, slots=True)
+class Replaced:
+    """The stretch of another take in whose place a pickup is heard.
+
+    take: id of that take, which is always an earlier one
+    """
+
+    take: int
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Take:
     """One recording of one or more beats; its sound lies in the study file under the same id.
 
@@ -54,6 +82,11 @@ class Take:
     events: what the board showed, in the order of time
     kept: False once discarded; a discarded take can be taken back until it is purged
     complete: False when the program was stopped before the recording was
+    note: what the presenter wants to remember about it
+    origin: name of the file that it was taken from; empty where it was recorded here
+    left_out: what is not heard of it: trimmed ends, a cough; in the order of time, none touching another
+    replaces: what it is heard in place of, for a pickup of some words; None for a take that tells whole beats
+    room_tone: where nobody speaks, to fill gaps with; None where that is looked for
     """
 
     id: int
@@ -64,6 +97,11 @@ class Take:
     events: Events = ()
     kept: bool = True
     complete: bool = True
+    note: str = ""
+    origin: str = ""
+    left_out: tuple[Span, ...] = ()
+    replaces: Replaced | None = None
+    room_tone: Span | None = None
 
     @property
     def length(self) -> SoundTime:

@@ -30,6 +30,9 @@ class SoundSink(Protocol):
     Used in another thread than the one that made it. All methods may raise a StudyboardError, OSError or sqlite3.Error.
     """
 
+    def get_ready(self) -> None:
+        """Whatever takes long the first time; called before there is any sound."""
+
     def begin_take(self, name: str, rate: int, started: str) -> int:
         """Make room for a take; return its id."""
 
@@ -108,6 +111,7 @@ class TakeWriter(QThread):
     def run(self) -> None:
         """Store until the take is over; started by start()."""
         try:
+            self._sink.get_ready()
             self._store_until_over()
             self.take = self._finish()
         except (StudyboardError, OSError, sqlite3.Error) as reason:

@@ -17,13 +17,14 @@ from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import AFTER, Node, Place, Telling
 from studyboard.model.script import SILENT, BeatKey, Cue, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Changed, Study
-from studyboard.model.takes import SoundTime, Take, TakeEvent
+from studyboard.model.takes import Replaced, SoundTime, Span, Take, TakeEvent
 from studyboard.translation import tr
 
 _NODE_COLUMNS = (
     "id, parent, move, children, spoken, cues, note_before, note, marks, nags, intended, think, place, anchor, name, "
     "locked, mark_numbers"
 )
+_TAKE_COLUMNS = "id, name, rate, samples, started, kept, complete, note, origin, left_out, replaces, room_tone"
 _PACE = tuple(field.name for field in fields(Pace))
 
 
@@ -54,6 +55,7 @@ def everything(study: Study) -> Changed:
         left=True,
         settings=True,
         pronunciations=True,
+        choices=True,
     )
 
 
@@ -86,6 +88,11 @@ def write_changed(connection: sqlite3.Connection, study: Study, changed: Changed
     if changed.pronunciations:
         connection.execute("DELETE FROM pronunciation")
         connection.executemany("INSERT INTO pronunciation VALUES (?, ?)", list(study.pronunciations.items()))
+    if changed.choices:
+        connection.execute("DELETE FROM take_choice")
+        connection.executemany(
+            "INSERT INTO take_choice VALUES (?, ?)", [(_beat_value(beat), take) for beat, take in study.chosen.items()]
+        )
     if changed.settings or changed.takes:
         _write_settings(connection, study)
 
@@ -140,12 +147,44 @@ def _write_take(connection: sqlite3.Connection, number: int, take: Take | None) 
     if take is None:
         connection.execute("DELETE FROM take WHERE id = ?", (number,))
         return
-    connection.execute(
-        "INSERT OR REPLACE INTO take VALUES (?, ?, ?, ?, ?, ?, ?)",
-        (take.id, take.name, take.rate, take.samples, take.started, take.kept, take.complete),
-    )
+    write_take_row(connection, take)
     write_events(connection, number, 0, take.events)
     connection.execute("DELETE FROM recording WHERE take = ? AND finished", (number,))
+
+
+def write_take_row(connection: sqlite3.Connection, take: Take) -> None:
+    """Store what is known of a take besides its events, inside a transaction of the caller."""
+    row = (
+        take.id,
+        take.name,
+        take.rate,
+        take.samples,
+        take.started,
+        take.kept,
+        take.complete,
+        take.note,
+        take.origin,
+        _numbers_text(number for span in take.left_out for number in (span.start, span.end)),
+        replaced_text(take.replaces),
+        "" if take.room_tone is None else _numbers_text((take.room_tone.start, take.room_tone.end)),
+    )
+    marks = ", ".join("?" * len(row))
+    connection.execute(f"INSERT OR REPLACE INTO take ({_TAKE_COLUMNS}) VALUES ({marks})", row)
+
+
+def replaced_text(replaced: Replaced | None) -> str:
+    """What a pickup is heard in place of, as a column holds it: the take, the first sample, the one behind the last."""
+    if replaced is None:
+        return ""
+    return _numbers_text((replaced.take, replaced.span.start, replaced.span.end))
+
+
+def replaced_of(text: str) -> Replaced | None:
+    """What a column of `replaced_text` says. Raises ValueError where it says nothing that makes sense."""
+    if not text:
+        return None
+    take, start, end = map(int, text.split())
+    return Replaced(take, Span(start, end))
 
 
 def write_events(connection: sqlite3.Connection, take: int, first: int, events: Iterable[TakeEvent]) -> None:
@@ -204,11 +243,34 @@ def _read_study(connection: sqlite3.Connection) -> Study:
         LeftQuery(_beat(beat), kind, quote)
         for beat, kind, quote in connection.execute("SELECT beat, kind, quote FROM left_query")
     )
-    takes = connection.execute("SELECT id, name, rate, samples, started, kept, complete FROM take ORDER BY id")
-    for number, name, rate, samples, started, kept, complete in takes.fetchall():
-        events = read_events(connection, number)
-        study.takes[number] = Take(number, name, rate, samples, started, events, bool(kept), bool(complete))
+    for row in connection.execute(f"SELECT {_TAKE_COLUMNS} FROM take ORDER BY id").fetchall():
+        take = _take(row, read_events(connection, row[0]))
+        study.takes[take.id] = take
+    for beat, number in connection.execute("SELECT beat, take FROM take_choice"):
+        study.chosen[_beat(beat)] = number
     return study
+
+
+def _take(row: Sequence[Any], events: tuple[TakeEvent, ...]) -> Take:
+    number, name, rate, samples, started, kept, complete, note, origin, left_out, replaces, room_tone = row
+    bounds = list(map(int, left_out.split()))
+    spans = tuple(Span(start, end) for start, end in zip(bounds[::2], bounds[1::2], strict=True))
+    tone = Span(*map(int, room_tone.split())) if room_tone else None
+    return Take(
+        number,
+        name,
+        rate,
+        samples,
+        started,
+        events,
+        bool(kept),
+        bool(complete),
+        note,
+        origin,
+        spans,
+        replaced_of(replaces),
+        tone,
+    )
 
 
 def _read_nodes(connection: sqlite3.Connection) -> dict[int, Node]:

@@ -8,9 +8,10 @@ import sqlite3
 APPLICATION_ID = 0x53744264
 
 #: What `PRAGMA user_version` says in a file of the schema below.
-VERSION = 5
+VERSION = 6
 
 #: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
+#: `coding` says how `data` holds its samples: as they are ("pcm") or as one FLAC file ("flac").
 #: `beat` holds the id of a node or the name of a part of the talk, so it has no type of its own.
 TABLES = """
 CREATE TABLE setting (name TEXT PRIMARY KEY, value) WITHOUT ROWID;
@@ -48,18 +49,27 @@ CREATE TABLE take (
     samples INTEGER NOT NULL,
     started TEXT NOT NULL,
     kept INTEGER NOT NULL,
-    complete INTEGER NOT NULL
+    complete INTEGER NOT NULL,
+    note TEXT NOT NULL DEFAULT '',
+    origin TEXT NOT NULL DEFAULT '',
+    left_out TEXT NOT NULL DEFAULT '',
+    replaces TEXT NOT NULL DEFAULT '',
+    room_tone TEXT NOT NULL DEFAULT ''
 );
+CREATE TABLE take_choice (beat PRIMARY KEY, take INTEGER NOT NULL) WITHOUT ROWID;
 CREATE TABLE take_event (
     take INTEGER NOT NULL, position INTEGER NOT NULL, samples INTEGER NOT NULL, rate INTEGER NOT NULL,
     node INTEGER NOT NULL, beat, PRIMARY KEY (take, position)
 ) WITHOUT ROWID;
 CREATE TABLE recording (
     take INTEGER PRIMARY KEY, name TEXT NOT NULL, rate INTEGER NOT NULL, started TEXT NOT NULL,
-    finished INTEGER NOT NULL
+    finished INTEGER NOT NULL,
+    origin TEXT NOT NULL DEFAULT '',
+    replaces TEXT NOT NULL DEFAULT ''
 );
 CREATE TABLE sound (
-    take INTEGER NOT NULL, start INTEGER NOT NULL, samples INTEGER NOT NULL, pcm BLOB NOT NULL,
+    take INTEGER NOT NULL, start INTEGER NOT NULL, samples INTEGER NOT NULL, data BLOB NOT NULL,
+    coding TEXT NOT NULL DEFAULT 'pcm',
     PRIMARY KEY (take, start)
 );
 CREATE TABLE history (

@@ -8,36 +8,51 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
-from studyboard.model.takes import Take, TakeEvent
+from studyboard.model.takes import Replaced, Take, TakeEvent
 from studyboard.store.connection import explained, transaction
 from studyboard.store.errors import SoundMissingError, StudyClosedError
-from studyboard.store.rows import read_events, write_events
+from studyboard.store.rows import read_events, replaced_of, replaced_text, write_events, write_take_row
+from studyboard.store.sound_coding import decoded, encoded
 from studyboard.translation import tr
 
 #: One sample is a signed 16-bit number, least significant byte first; one channel.
 SAMPLE_BYTES = 2
 
+_RECORDING = "name, rate, started, origin, replaces"
+#: What a take is said to have that was begun over another connection (Hz): FLAC wants to know, and nobody asks it.
+_USUAL_RATE = 48_000
+
 
 class TakeSound:
     """The sound in one study file.
 
-    State: a connection of its own, so that one thread may record while another edits; calls from several threads
-    wait for each other. Every method raises StudyFileError where the file cannot be read or written.
+    State: a connection of its own, so that one thread may record while another edits, and the chunk that was read
+    last, because a player asks for much less at a time; calls from several threads wait for each other. Every method
+    raises StudyFileError where the file cannot be read or written.
     """
 
-    __slots__ = ("_connection", "_path", "_turn", "recording")
+    __slots__ = ("_connection", "_latest", "_path", "_rates", "_turn", "recording")
 
     def __init__(self, connection: sqlite3.Connection, path: Path) -> None:
         self._connection: sqlite3.Connection | None = connection
         self._path = path
         self._turn = threading.Lock()
+        self._rates: dict[int, int] = {}
+        self._latest: tuple[int, int, int, bytes] | None = None
         #: The take that is being recorded through this object, None between recordings.
         self.recording: int | None = None
 
-    def begin_take(self, name: str, rate: int, started: str) -> int:
+    def get_ready(self) -> None:
+        """Load what compresses sound, so that no sound has to wait for that; takes some tenths of a second once."""
+        encoded(bytes(SAMPLE_BYTES), _USUAL_RATE)
+
+    def begin_take(
+        self, name: str, rate: int, started: str, *, origin: str = "", replaces: Replaced | None = None
+    ) -> int:
         """Make room for a take and return its id.
 
         name: what the presenter calls it; rate: samples a second (Hz); started: ISO 8601 with its offset
+        origin, replaces: as a Take has them; a take that is cut off by a crash keeps them
         """
         with self._connected() as connection, transaction(connection):
             setting = connection.execute("SELECT value FROM setting WHERE name = 'next take'").fetchone()
@@ -45,7 +60,9 @@ class TakeSound:
                 "SELECT max(coalesce((SELECT max(take) FROM recording), 0), coalesce((SELECT max(take) FROM sound), 0))"
             ).fetchone()[0]
             take = max(1 if setting is None else int(setting[0]), int(used) + 1)
-            connection.execute("INSERT INTO recording VALUES (?, ?, ?, ?, 0)", (take, name, rate, started))
+            row = (take, name, rate, started, origin, replaced_text(replaces))
+            connection.execute("INSERT INTO recording VALUES (?, ?, ?, ?, 0, ?, ?)", row)
+        self._rates[take] = rate
         self.recording = take
         return take
 
@@ -57,11 +74,12 @@ class TakeSound:
         """
         if len(pcm) % SAMPLE_BYTES:
             raise ValueError("Half of a sample cannot be stored.")
+        coding, data = encoded(pcm, self._rates.get(take, _USUAL_RATE))
         with self._connected() as connection, transaction(connection):
             if pcm:
                 start = _length(connection, take)
-                row = (take, start, len(pcm) // SAMPLE_BYTES, pcm)
-                connection.execute("INSERT INTO sound VALUES (?, ?, ?, ?)", row)
+                row = (take, start, len(pcm) // SAMPLE_BYTES, data, coding)
+                connection.execute("INSERT INTO sound VALUES (?, ?, ?, ?, ?)", row)
             if events:
                 first = connection.execute("SELECT count(*) FROM take_event WHERE take = ?", (take,)).fetchone()[0]
                 write_events(connection, take, first, events)
@@ -70,7 +88,7 @@ class TakeSound:
         """The take that was begun, complete: to be put into the study with PutTake."""
         with self._connected() as connection:
             with transaction(connection):
-                row = connection.execute("SELECT name, rate, started FROM recording WHERE take = ?", (take,)).fetchone()
+                row = connection.execute(f"SELECT {_RECORDING} FROM recording WHERE take = ?", (take,)).fetchone()
                 if row is None:
                     raise SoundMissingError(tr("Take {take} was never begun, or is in the study already.", take=take))
                 connection.execute("UPDATE recording SET finished = 1 WHERE take = ?", (take,))
@@ -108,11 +126,14 @@ class TakeSound:
         with self._connected() as connection:
             with transaction(connection):
                 unwanted = "take NOT IN (SELECT id FROM take WHERE kept) AND take NOT IN (SELECT take FROM recording)"
-                size = connection.execute(f"SELECT coalesce(sum(samples), 0) FROM sound WHERE {unwanted}").fetchone()[0]
+                size = connection.execute(
+                    f"SELECT coalesce(sum(length(data)), 0) FROM sound WHERE {unwanted}"
+                ).fetchone()[0]
                 connection.execute(f"DELETE FROM sound WHERE {unwanted}")
             # As a script, because every freed page is a step of this statement and `execute` makes only the first.
             connection.executescript("PRAGMA incremental_vacuum")
-        return int(size) * SAMPLE_BYTES
+        self._latest = None
+        return int(size)
 
     def close(self) -> None:
         """Give the connection back. Does nothing the second time."""
@@ -146,14 +167,26 @@ class TakeSound:
             ).fetchone()
         at = int(row[0] or 0)
         while end is None or at < end:
-            with self._connected() as connection:
-                row = connection.execute(
-                    "SELECT samples, pcm FROM sound WHERE take = ? AND start = ?", (take, at)
-                ).fetchone()
-            if row is None:
+            chunk = self._chunk(take, at)
+            if chunk is None:
                 return
-            yield at, bytes(row[1])
-            at += row[0]
+            yield at, chunk[1]
+            at += chunk[0]
+
+    def _chunk(self, take: int, at: int) -> tuple[int, bytes] | None:
+        """How many samples the chunk has that begins here, and they themselves; None where none does."""
+        latest = self._latest
+        if latest is not None and latest[:2] == (take, at):
+            return latest[2:]
+        with self._connected() as connection:
+            row = connection.execute(
+                "SELECT samples, data, coding FROM sound WHERE take = ? AND start = ?", (take, at)
+            ).fetchone()
+        if row is None:
+            return None
+        pcm = decoded(row[2], bytes(row[1]), row[0])
+        self._latest = (take, at, row[0], pcm)
+        return row[0], pcm
 
     @contextmanager
     def _connected(self) -> Iterator[sqlite3.Connection]:
@@ -173,14 +206,11 @@ def recover(connection: sqlite3.Connection) -> tuple[Take, ...]:
     if connection.execute("SELECT NOT EXISTS (SELECT * FROM recording)").fetchone()[0]:
         return ()
     with transaction(connection):
-        rows = connection.execute("SELECT take, name, rate, started, finished FROM recording ORDER BY take").fetchall()
-        for number, name, rate, started, finished in rows:
-            take = _recorded(connection, number, name, rate, started, complete=bool(finished))
+        rows = connection.execute(f"SELECT take, finished, {_RECORDING} FROM recording ORDER BY take").fetchall()
+        for number, finished, *row in rows:
+            take = _recorded(connection, number, *row, complete=bool(finished))
             if take.samples:
-                connection.execute(
-                    "INSERT OR REPLACE INTO take VALUES (?, ?, ?, ?, ?, 1, ?)",
-                    (number, name, rate, take.samples, started, finished),
-                )
+                write_take_row(connection, take)
                 connection.execute(
                     "INSERT INTO setting VALUES ('next take', ?)"
                     " ON CONFLICT (name) DO UPDATE SET value = max(value, excluded.value)",
@@ -193,8 +223,30 @@ def recover(connection: sqlite3.Connection) -> tuple[Take, ...]:
     return tuple(found)
 
 
-def _recorded(connection: sqlite3.Connection, take: int, name: str, rate: int, started: str, *, complete: bool) -> Take:
-    return Take(take, name, rate, _length(connection, take), started, read_events(connection, take), complete=complete)
+def _recorded(
+    connection: sqlite3.Connection,
+    take: int,
+    name: str,
+    rate: int,
+    started: str,
+    origin: str,
+    replaces: str,
+    *,
+    complete: bool,
+) -> Take:
+    events = read_events(connection, take)
+    samples = _length(connection, take)
+    return Take(
+        take,
+        name,
+        rate,
+        samples,
+        started,
+        events,
+        complete=complete,
+        origin=origin,
+        replaces=replaced_of(replaces),
+    )
 
 
 def _length(connection: sqlite3.Connection, take: int) -> int:

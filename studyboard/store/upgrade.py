@@ -32,6 +32,18 @@ STEPS: Mapping[int, str] = MappingProxyType(
         4: """
             ALTER TABLE node ADD COLUMN mark_numbers TEXT NOT NULL DEFAULT ''
         """,
+        5: """
+            ALTER TABLE take ADD COLUMN note TEXT NOT NULL DEFAULT '';
+            ALTER TABLE take ADD COLUMN origin TEXT NOT NULL DEFAULT '';
+            ALTER TABLE take ADD COLUMN left_out TEXT NOT NULL DEFAULT '';
+            ALTER TABLE take ADD COLUMN replaces TEXT NOT NULL DEFAULT '';
+            ALTER TABLE take ADD COLUMN room_tone TEXT NOT NULL DEFAULT '';
+            CREATE TABLE take_choice (beat PRIMARY KEY, take INTEGER NOT NULL) WITHOUT ROWID;
+            ALTER TABLE recording ADD COLUMN origin TEXT NOT NULL DEFAULT '';
+            ALTER TABLE recording ADD COLUMN replaces TEXT NOT NULL DEFAULT '';
+            ALTER TABLE sound RENAME COLUMN pcm TO data;
+            ALTER TABLE sound ADD COLUMN coding TEXT NOT NULL DEFAULT 'pcm'
+        """,
     }
 )
 

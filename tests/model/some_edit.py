@@ -7,14 +7,14 @@ from typing import Any
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from studyboard.model import edits, pasting
+from studyboard.model import edits, pasting, take_edits
 from studyboard.model.edits import ChangeHeaders, ChangeNode, RemoveBranch, add_move
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import Place, Telling
 from studyboard.model.positions import Positions
 from studyboard.model.script import FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Study
-from studyboard.model.takes import Take
+from studyboard.model.takes import Span, Take
 
 _TEXT = st.text(max_size=8)
 _SPOKEN = st.builds(SpokenLine, _TEXT)
@@ -34,7 +34,7 @@ _VALUES: dict[str, st.SearchStrategy[Any]] = {
 def some_edit(draw: st.DrawFn, study: Study) -> edits.Edit:
     """An edit that may be refused, as the desk would make it."""
     node = draw(st.sampled_from(sorted(study.nodes)))
-    kind = draw(st.integers(0, 12))
+    kind = draw(st.integers(0, 13))
     if kind <= 3:
         moves = list(Positions(study).board(node).legal_moves)
         assume(moves)
@@ -65,4 +65,13 @@ def some_edit(draw: st.DrawFn, study: Study) -> edits.Edit:
         number = draw(st.integers(1, 3))
         take = Take(number, draw(_TEXT), 48_000, draw(st.integers(0, 99)), "2031-05-01T19:00:00+00:00")
         return draw(st.sampled_from([edits.PutTake(take), edits.DropTake(number)]))
+    if kind == 12:
+        number = draw(st.integers(1, 3))
+        start = draw(st.integers(0, 50))
+        span = Span(start, start + draw(st.integers(1, 50)))
+        taken = study.takes.get(number)
+        if taken is None or draw(st.booleans()):
+            return take_edits.ChooseTake(draw(st.just(node) | st.sampled_from(Part)), draw(st.none() | st.just(number)))
+        change = draw(st.sampled_from([take_edits.leave_out, take_edits.trim, take_edits.bring_back]))
+        return change(taken, span)
     return edits.ChangeRehearsed(((node, draw(st.none() | st.floats(0, 9))), (Part.CLOSING, 3.0)))

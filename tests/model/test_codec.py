@@ -9,12 +9,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from studyboard.model import edits
+from studyboard.model import edits, take_edits
 from studyboard.model.codec import UnknownValueError, from_plain, to_plain
 from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.model.node import Node, Place, Telling
 from studyboard.model.script import Cue, FreeLine, Pace, Part, SpokenLine
-from studyboard.model.takes import SoundTime, Take, TakeEvent
+from studyboard.model.takes import Replaced, SoundTime, Span, Take, TakeEvent
 
 _NUMBER = st.integers(0, 1 << 40)
 _SECONDS = st.floats(0, 1e6)
@@ -39,7 +39,11 @@ _NODE = st.builds(
 _BEAT = _NUMBER | st.sampled_from(Part)
 _EVENT = st.builds(TakeEvent, st.builds(SoundTime, _NUMBER, _NUMBER), _NUMBER, st.none() | _BEAT)
 _EVENTS = st.lists(_EVENT, max_size=2).map(tuple)
-_TAKE = st.builds(Take, _NUMBER, st.text(), _NUMBER, _NUMBER, st.text(), _EVENTS, st.booleans(), st.booleans())
+_SPAN = st.builds(lambda start, samples: Span(start, start + samples), _NUMBER, st.integers(1, 1 << 30))
+_TAKE = st.builds(
+    Take, _NUMBER, st.text(), _NUMBER, _NUMBER, st.text(), _EVENTS, st.booleans(), st.booleans(), st.text(), st.text(),
+    st.lists(_SPAN, max_size=2).map(tuple), st.none() | st.builds(Replaced, _NUMBER, _SPAN), st.none() | _SPAN,
+)  # fmt: skip
 _EDIT = st.one_of(
     st.builds(edits.AddMove, _NUMBER, _MOVE, _NUMBER),
     st.builds(edits.InsertBranch, st.lists(_NODE, min_size=1, max_size=3).map(tuple)),
@@ -54,6 +58,8 @@ _EDIT = st.one_of(
     st.builds(edits.ChangeSlot, st.none() | _SECONDS),
     st.builds(edits.PutTake, _TAKE),
     st.builds(edits.DropTake, _NUMBER),
+    st.builds(take_edits.ChooseTake, _BEAT, st.none() | _NUMBER),
+    st.builds(take_edits.ChangeTake, _NUMBER, st.just("left_out"), st.lists(_SPAN, max_size=2).map(tuple)),
     st.builds(edits.ChangeRehearsed, st.lists(st.tuples(_BEAT, st.none() | _SECONDS)).map(tuple)),
 )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import subprocess
 import sys
 from array import array
@@ -102,10 +103,11 @@ def test_a_full_disk_ends_the_take_and_keeps_its_beginning(small_disk: Path, qap
         writer = TakeWriter(file.sound_writer(), "Take 1")
         stored: list[int] = []
         writer.stored.connect(stored.append)
+        noise = random.Random(11).randbytes(2 * 60 * RATE)  # anything else is stored in less than its size
         writer.start()
         with qtbot.waitSignal(writer.written, timeout=PATIENCE):
             for first in range(0, 60 * RATE, RATE):
-                writer.hear(counted(first, RATE))
+                writer.hear(noise[2 * first : 2 * (first + RATE)])
         writer.wait()
         assert writer.failure is not None
         assert "is full" in writer.failure
@@ -114,7 +116,7 @@ def test_a_full_disk_ends_the_take_and_keeps_its_beginning(small_disk: Path, qap
     with StudyFile.open(path) as again:
         (take,) = again.study.takes.values()
         assert take.samples == stored[-1] > RATE
-        assert again.sound.read_sound(take.id) == counted(0, stored[-1])
+        assert again.sound.read_sound(take.id) == noise[: 2 * stored[-1]]
 
 
 @pytest.fixture
@@ -136,7 +138,7 @@ def small_disk(tmp_path: Path) -> Iterator[Path]:
 def test_a_file_that_may_not_grow_ends_the_take_and_keeps_its_beginning(tmp_path: Path) -> None:
     path = tmp_path / "talk.studyboard"
     program = """
-import resource, sys
+import random, resource, sys
 from PySide6.QtCore import QCoreApplication
 from studyboard.sound.pcm import RATE
 from studyboard.sound.take_writer import TakeWriter
@@ -146,7 +148,7 @@ file = StudyFile.create(sys.argv[1])
 resource.setrlimit(resource.RLIMIT_FSIZE, (600_000, resource.RLIM_INFINITY))
 writer = TakeWriter(file.sound_writer(), "Take 1")
 for second in range(30):
-    writer.hear(bytes(2 * RATE))
+    writer.hear(random.randbytes(2 * RATE))
 writer.start()
 writer.wait()
 print(writer.failure)

@@ -29,7 +29,8 @@ from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import Place, Telling
 from studyboard.model.script import Cue, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Changed, Study
-from studyboard.model.takes import SoundTime, Take, TakeEvent
+from studyboard.model.take_edits import ChooseTake, leave_out, set_room_tone, write_note
+from studyboard.model.takes import Replaced, SoundTime, Span, Take, TakeEvent
 
 
 class HandClock:
@@ -69,6 +70,7 @@ def content() -> Callable[[Study], Any]:
             "slot": study.slot,
             "pace": study.pace,
             "takes": dict(study.takes),
+            "chosen": dict(study.chosen),
             "rehearsed": dict(study.rehearsed),
             "left": study.left,
             "language": study.language,
@@ -84,6 +86,7 @@ def edits() -> tuple[Edit, ...]:
     headers = {"Event": "Club evening", "Site": "Room above the bakery", "White": "Ortwin, Hanne", "Result": "1-0"}
     event = TakeEvent(SoundTime(4_800, 48_000), 1, 1)
     greeting = TakeEvent(SoundTime(0, 48_000), 0, Part.GREETING)
+    first = Take(1, "first try", 48_000, 96_000, "2030-05-17T21:30:00+02:00", (greeting, event))
     return (
         ChangeHeaders(tuple(headers.items())),
         AddMove(0, chess.Move.from_uci("e2e4"), 1),
@@ -107,7 +110,15 @@ def edits() -> tuple[Edit, ...]:
         ChangeWords(("Ortwin", "fianchettoed")),
         ChangeRehearsed(((1, 4.25), (Part.GREETING, 1.75))),
         ChangeLeft((LeftQuery(1, "check", "with” the"), LeftQuery(Part.GREETING, "number", "on move three"))),
-        PutTake(Take(1, "first try", 48_000, 96_000, "2030-05-17T21:30:00+02:00", (greeting, event))),
+        PutTake(first),
+        write_note(first, "the lorry at “with”"),
+        leave_out(first, Span(500, 9_000)),
+        set_room_tone(first, Span(20_000, 60_000)),
+        PutTake(
+            Take(2, "a word", 48_000, 9_000, first.started, origin="telephone.mov", replaces=Replaced(1, Span(9, 99)))
+        ),
+        ChooseTake(1, 1),
+        ChooseTake(Part.GREETING, 1),
     )
 
 
