@@ -4896,6 +4896,10 @@ Nicht bekannt: {places}</translation>
         <translation>Aufnehmen mit Mikrofonen jeder Bauart</translation>
     </message>
     <message>
+        <source>takes in less room, and reading such takes</source>
+        <translation>Aufnahmen mit weniger Platz, und solche Aufnahmen zu lesen</translation>
+    </message>
+    <message>
         <source>the video</source>
         <translation>das Video</translation>
     </message>
@@ -5614,6 +5618,74 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>“{name}” had been changed since it was delivered: what you changed is kept as “{other}”.</source>
         <translation>„{name}“ war seit dem Ausspielen geändert worden: Das Geänderte liegt jetzt unter „{other}“.</translation>
+    </message>
+    <message>
+        <source>Choose a take</source>
+        <translation>Aufnahme wählen</translation>
+    </message>
+    <message>
+        <source>Change a take</source>
+        <translation>Aufnahme ändern</translation>
+    </message>
+    <message>
+        <source>A take has nothing called “{field}” that could be set.</source>
+        <translation>Eine Aufnahme hat nichts namens „{field}“, das sich setzen ließe.</translation>
+    </message>
+    <message>
+        <source>Note on a take</source>
+        <translation>Notiz zu einer Aufnahme</translation>
+    </message>
+    <message>
+        <source>A take needs a name.</source>
+        <translation>Eine Aufnahme braucht einen Namen.</translation>
+    </message>
+    <message>
+        <source>Rename a take</source>
+        <translation>Aufnahme umbenennen</translation>
+    </message>
+    <message>
+        <source>Leave out a stretch</source>
+        <translation>Stelle auslassen</translation>
+    </message>
+    <message>
+        <source>All of this stretch is heard.</source>
+        <translation>Diese Stelle ist schon ganz zu hören.</translation>
+    </message>
+    <message>
+        <source>Bring a stretch back</source>
+        <translation>Stelle zurückholen</translation>
+    </message>
+    <message>
+        <source>Trim a take</source>
+        <translation>Aufnahme beschneiden</translation>
+    </message>
+    <message>
+        <source>Set the room tone</source>
+        <translation>Raumton festlegen</translation>
+    </message>
+    <message>
+        <source>Nothing would be left of this take. Discard it instead.</source>
+        <translation>Von dieser Aufnahme bliebe nichts übrig. Verwerfen Sie sie stattdessen.</translation>
+    </message>
+    <message>
+        <source>This stretch lies behind the end of the take.</source>
+        <translation>Diese Stelle liegt hinter dem Ende der Aufnahme.</translation>
+    </message>
+    <message>
+        <source>This makes no sense for a take of this length.</source>
+        <translation>Das ergibt bei einer Aufnahme dieser Länge keinen Sinn.</translation>
+    </message>
+    <message>
+        <source>This sound is stored as “{coding}”, which is unknown here.</source>
+        <translation>Dieser Ton ist als „{coding}“ gespeichert, was hier unbekannt ist.</translation>
+    </message>
+    <message>
+        <source>The sound of this study is compressed (FLAC), and what reads it is not installed: pip install soundfile. The study itself is whole.</source>
+        <translation>Der Ton dieser Studie ist komprimiert (FLAC), und was ihn liest, ist nicht installiert: pip install soundfile. Die Studie selbst ist unversehrt.</translation>
+    </message>
+    <message>
+        <source>A piece of this sound is damaged ({reason}).</source>
+        <translation>Ein Stück dieses Tons ist beschädigt ({reason}).</translation>
     </message>
 </context>
 </TS>
