@@ -11,7 +11,7 @@ from studyboard.board.relations import attack_words, attackers, attackers_with_s
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
-from studyboard.reading.mentions import Named
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents, royal
 
 
@@ -29,6 +29,9 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     boards = claim.boards()
     none = claim.mention("none")
     if none is not None and not claim.scene.words.hint("no_guard", claim.scene.quote(none.start, none.end).lower()):
+        return []
+    if none is not None and claim.scene.words.hint("has_one", claim.match.group()) and not _says_none(claim, none):
+        # “The pawn has a defender.”
         return []
     if claim.hinted("except_after") or (claim.has("nobody") and claim.scene.words.hint("hedged", claim.match.group())):
         return undecided(topic, claim.quote(), "Only what guards it besides is named.")
@@ -49,6 +52,10 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant, or its guards may be pinned.")
     board, at = seen[0]
     return contradicted(topic, claim.quote(), attack_words(board, at), at)
+
+
+def _says_none(claim: Claim, none: Mention) -> bool:
+    return claim.scene.tokens[none.start].text in ("no", "not", "nobody", "nothing")
 
 
 def _counts(board: chess.Board, guard: chess.Square, at: chess.Square) -> bool:

@@ -150,7 +150,7 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
     things = things_named(claim, "list")
     area = wing_of(claim)
     file = claim.mention("on_file")
-    if not things or area is None or (file is None and claim.hinted("not_all_after")):
+    if not things or area is None or (file is None and claim.hinted("not_all_after")) or claim.hinted("object_before"):
         return []
     if file is None and claim.hinted("file_where_before"):
         file = next((m for m in reversed(claim.scene.mentions) if m.end <= claim.start and m.file is not None), None)
@@ -169,6 +169,8 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
         if all(_on_board(thing, board, colours, area) for thing in things):
             return confirmed(Topic.NUMBER, claim.quote(), _total_words(board, things, area), exact=True)
     why = _total_words(boards[0], things, area)
+    if len(things) == 1 and things[0].kind is None and things[0].count in _men(boards[0]):
+        return confirmed(Topic.NUMBER, claim.quote(), why)
     most = [max(thing.tallies(boards[0], _colours(thing, ()), area)) for thing in things]
     too_many = any(thing.count > had for thing, had in zip(things, most, strict=True))
     if not sure and not too_many:
@@ -181,6 +183,11 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
     ):
         return undecided(Topic.NUMBER, claim.quote(), f"It is not clear whose they are. {why}")
     return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
+def _men(board: chess.BaseBoard) -> tuple[int, ...]:
+    """How many men there are: “four pieces, counting the kings”."""
+    return chess.popcount(board.occupied), chess.popcount(board.occupied & ~board.kings)
 
 
 def _other_side_has_none(board: chess.BaseBoard, things: Sequence[Thing]) -> bool:

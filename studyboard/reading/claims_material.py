@@ -164,6 +164,9 @@ def judge_up(claim: Claim) -> list[Judgement]:
     if claim.has("neither"):
         return _nobody_up(claim, things)
     down = claim.has("down")
+    if claim.kind == "material_bare" and claim.hinted("placed_before") and things == [(1, things[0][1])]:
+        # “King in front, queen behind.”
+        return []
     who = claim.mention("side") or claim.mention("piece")
     if who is not None and (who.kind is not None or (who.plural and not who.pronoun)):
         return []
@@ -174,10 +177,18 @@ def judge_up(claim: Claim) -> list[Judgement]:
         for colour in colours:
             if is_up(board, colour != down, things) or (more and has_more(board, colour != down, things)):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board), exact=who is not None)
+    if who is None and _told_against(claim, boards, things, down=down):
+        return undecided(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
     soon = [after for board in claim.boards() for after in after_best_capture(board)]
     if len(things) == 1 and any(is_up(board, colour != down, things) for board in soon for colour in colours):
         return undecided(Topic.MATERIAL, claim.quote(), "What can be taken next may be counted already.")
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+
+
+def _told_against(claim: Claim, boards: list[chess.Board], things: list[tuple[int, str]], *, down: bool) -> bool:
+    """“A knight behind … and two pawns ahead”: is it one half of what stands against each other?"""
+    fits = any(has_more(board, colour != down, things) for board in boards for colour in chess.COLORS)
+    return fits and claim.before().endswith(("and", ",", "but"))
 
 
 def _nobody_up(claim: Claim, things: list[tuple[int, str]]) -> list[Judgement]:

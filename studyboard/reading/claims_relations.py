@@ -12,7 +12,7 @@ from studyboard.board.relations import Sight, attack_words, attackers, attackers
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import named_before, referents, salient
+from studyboard.reading.referents import named_before, referents, royal, salient
 
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
@@ -303,7 +303,7 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     times = _TIMES.get(claim.said("times"), 0) if counted is None else counted.value
     topic = Topic.ATTACK
     boards = claim.boards()
-    if thing.pronoun in ("he", "she", "they", "this", "one"):
+    if thing.pronoun in ("he", "she", "they", "this", "one") and royal(claim.scene, thing) is None:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     seen = False
     for board in boards:
@@ -335,9 +335,22 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if thing.pronoun and len(referents(claim.scene, thing, boards[0])) > 4:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
+    if times and thing.square is None and _times_elsewhere(claim, thing, boards, times):
+        return undecided(topic, claim.quote(), "It is true of another one.")
     squares = salient(claim.scene, thing, boards[0])
     why = attack_words(boards[0], squares[0]) if squares else "No such piece stands there."
     return contradicted(topic, claim.quote(), why, *squares[:1])
+
+
+def _times_elsewhere(claim: Claim, thing: Mention, boards: list[chess.Board], times: int) -> bool:
+    """Is any piece of that name attacked or guarded so often, though another one moved last?"""
+    return any(
+        len(count(board, colour, at)) == times
+        for board in boards
+        for at in referents(claim.scene, thing, board)
+        for colour in chess.COLORS
+        for count in (attackers, attackers_with_support)
+    )
 
 
 def judge_nobody_attacks(claim: Claim) -> list[Judgement]:

@@ -326,7 +326,8 @@ def judge_squares(claim: Claim) -> list[Judgement]:
     topic = Topic.TRAPPED
     listed_squares = _squares_after(claim)
     counts: list[tuple[chess.Board, chess.Square, int]] = []
-    for board in claim.boards():
+    before = [step.before for step in claim.scene.played_near(claim.start) if step.before is not None]
+    for board in [*claim.boards(), *before]:
         for at in referents(claim.scene, thing, board):
             facing = turned(board, bool(board.color_at(at)))
             if facing is None:

@@ -317,9 +317,10 @@ class _Chunker:
                 return Mention(Named.PIECE, at, end, square=square, definite=True)
             if word in ("that", "this"):
                 return Mention(Named.PIECE, at, at + 2, pronoun="it")
-        if word not in self.names.pronouns:
+        bare = word.removesuffix("'s").removesuffix("'re")
+        if bare not in self.names.pronouns:
             return None
-        return Mention(Named.PIECE, at, at + 1, pronoun=word, plural=word in ("them", "they"))
+        return Mention(Named.PIECE, at, at + 1, pronoun=bare, plural=bare in ("them", "they"))
 
     def _square(self, at: int) -> Mention | None:
         start = at

@@ -73,6 +73,7 @@ def _motions_in(scene: Scene) -> Iterator[Motion]:
         # “Brings out the knight, to c6”.
         brought = len(gap) == 1 and words.hint("motion_to", gap[0]) and words.hint("moves_piece_before", behind)
         told = brought or words.hint("motion_gap", " ".join(gap))
+        told = told and gap[-1] != "and" and not words.hint("leaves_square", " ".join(gap))
         if told:
             yield Motion(mention, target.square, mention.start, target.end)
     for target in scene.mentions:
@@ -124,7 +125,7 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
     if any(_fits(who, known) and known.move.to_square == to for known in beside):
         return None
     if any(known.board.is_castling(known.move) for known in played) and who.kind in (None, chess.KING, chess.ROOK):
-        return None
+        return _castled(scene, motion)
     mood = scene.mood(motion.start) | scene.mood(motion.end - 1) | scene.mood((motion.start + motion.end) // 2)
     after = " ".join(token.text for token in scene.tokens[motion.end : motion.end + 3])
     if elsewhere(scene, motion.start) or scene.words.hint("no_move_after", after):
@@ -162,6 +163,26 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
             scene, motion, Topic.COLOUR, f"It is {side(board.turn)} who plays {board.san(step.move)}.", None
         )
     return None
+
+
+def _castled(scene: Scene, motion: Motion) -> Finding | None:
+    """“{O-O-O}Castling; the king comes to rest on b1”, where it stands on c1."""
+    step = _step_of(scene, motion)
+    if step is None or step.before is None or not step.move or not step.before.is_castling(step.move):
+        return None
+    if motion.who.kind is None or scene.mood(motion.start) or scene.mood(motion.end - 1):
+        return None
+    landed = {
+        at for at in chess.SQUARES if step.board.piece_at(at) and step.board.piece_at(at) != step.before.piece_at(at)
+    }
+    if motion.to in landed:
+        return None
+    right = next((at for at in landed if step.board.piece_type_at(at) == motion.who.kind), None)
+    if right is None or not step.cued or scene.sentence_of[motion.start] != scene.sentence_of[step.token]:
+        return None
+    fix = square_fix(scene, motion.start, motion.end, motion.to, right)
+    why = f"The {chess.piece_name(motion.who.kind)} goes to {chess.square_name(right)}: {step.before.san(step.move)}."
+    return _finding(scene, motion, Topic.SQUARE, why, fix)
 
 
 def _at(scene: Scene, step: Step, motion: Motion) -> bool:

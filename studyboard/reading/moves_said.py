@@ -59,7 +59,7 @@ def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
                 if not named or any(word in chess.FILE_NAMES for word in words):
                     continue
                 phrase = replace(phrase, form=replace(phrase.form, from_file=None))
-            if _passes_a_file(phrase, tokens):
+            if _passes_a_file(phrase, tokens) or _joins_two(phrase, tokens):
                 continue
             if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.05):
                 found.append(Said(phrase, contexts[phrase.anchor], is_whole(phrase.form)))
@@ -98,6 +98,11 @@ def _passes_a_file(phrase: Phrase, tokens: Sequence[Token]) -> bool:
     pieces = claim_words().names.pieces
     span = range(phrase.start, phrase.end - 1)
     return any(tokens[at].text in "bcdefgh" and tokens[at + 1].text in pieces for at in span)
+
+
+def _joins_two(phrase: Phrase, tokens: Sequence[Token]) -> bool:
+    """Does “and” stand before the square, so that two things are told: “the rook swings over and b3 is hit”?"""
+    return any(tokens[at].text == "and" for at in range(max(phrase.start + 1, phrase.end - 2), phrase.end))
 
 
 def is_whole(form: Form) -> bool:

@@ -265,7 +265,8 @@ def _run(numbers: Sequence[int], at: int) -> tuple[int, int]:
     return start, end
 
 
-def _coded(scene: Scene) -> Iterator[Sentence]:
+def _coded(scene: Scene, *, expanded: bool = False) -> Iterator[Sentence]:
+    """The sentences with marks for what they name; expanded: “it's” as a name with its verb, too."""
     tokens = scene.tokens
     begins = {mention.start: mention for mention in scene.mentions}
     at = 0
@@ -281,16 +282,22 @@ def _coded(scene: Scene) -> Iterator[Sentence]:
                 code += " "
             places.append((len(code), token))
             mention = begins.get(token)
-            if mention is not None:
+            contracted = tokens[mention.end - 1].text.partition("'")[2] if mention is not None else ""
+            if mention is not None and (expanded or not mention.pronoun or not contracted):
                 code += f"§{mention.what}{mention.number}"
-                if mention.what is Named.PIECE and tokens[mention.end - 1].text.endswith("'s"):
-                    code += " is"
+                if mention.what is Named.PIECE and contracted in ("s", "re"):
+                    code += " is" if contracted == "s" else " are"
                 token = mention.end
             else:
                 code += tokens[token].text
                 token += 1
         yield Sentence(start, end, code, tuple(places))
         at = end
+
+
+def expanded_sentences(scene: Scene) -> Iterator[Sentence]:
+    """The sentences of a line with “it's”, “she's” and “they're” as names with their verbs."""
+    return _coded(scene, expanded=True)
 
 
 def _moods(scene: Scene) -> list[Mood]:
@@ -328,6 +335,10 @@ def _moods(scene: Scene) -> list[Mood]:
             # “He wants the queen on h4. With check!”
             for at in range(sentence.start, sentence.end):
                 found[at] |= found[sentence.start - 1] & Mood.HYPOTHETICAL
+        if scene.words.hint("unreal_head", sentence.code) or scene.words.hint("another_time", sentence.code):
+            # “Were the queen on h5, …”, “Last year I lost a pawn here.”
+            for at in range(sentence.start, sentence.end):
+                found[at] |= Mood.HYPOTHETICAL
         last = tokens[sentence.end - 1].end
         asked = scene.text[last : last + 2].lstrip("\"'”’)")[:1] == "?"
         if asked or scene.words.hint("asks_inverted", sentence.code):

@@ -37,6 +37,10 @@ def standing(scene: Scene, near: Sequence[Known], earlier: Sequence[chess.Board]
             continue
         if mention.plural or mention.pronoun:
             continue
+        led = " ".join(token.text for token in scene.tokens[max(0, mention.start - 3) : mention.start])
+        if scene.words.hint("unreal_before", led):
+            # “Without the bishop on g7”, “to put the knight on c5”.
+            continue
         boards = [*scene.window(mention.start, wide=True), *(step.board for step in scene.steps), scene.start]
         here = scene.window(mention.start)[0]
         quote = scene.quote(mention.start, mention.end)

@@ -31,8 +31,10 @@ from studyboard.reading import (
 from studyboard.reading.asides import without_asides
 from studyboard.reading.carried_on import carried_on
 from studyboard.reading.claim import Claim, Judge, Judgement
+from studyboard.reading.doubts import doubt
 from studyboard.reading.findings import Finding, Topic, Verdict
-from studyboard.reading.scene import Mood, Scene
+from studyboard.reading.plain_form import in_plain_words
+from studyboard.reading.scene import Mood, Scene, Sentence
 
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
@@ -196,24 +198,42 @@ def _judged(scene: Scene, *, deep: bool, cancelled: Callable[[], bool]) -> Itera
     """The claims of a line with their judgements: the more specific pattern first, no two over the same words."""
     # A greeting comes before a game that is told from the start, but beside a position that is set up.
     before_game = scene.talk.part == "greeting" and scene.talk.first is not None
+    heard: set[int] = set()
     for sentence in (*scene.sentences, *carried_on(scene), *without_asides(scene)):
-        taken: set[int] = set()
-        for kind, pattern in scene.words.patterns:
-            if (before_game and kind not in _OF_THE_GAME) or kind not in JUDGES:
+        for claim, words, judgements in _claims(scene, sentence, set(), before_game, deep, cancelled):
+            heard |= words
+            yield claim, judgements
+    # What was not heard as it was said may be heard in plainer words.
+    for sentence in in_plain_words(scene):
+        for claim, _, judgements in _claims(scene, sentence, set(heard), before_game, deep, cancelled):
+            yield claim, judgements
+
+
+def _claims(
+    scene: Scene,
+    sentence: Sentence,
+    taken: set[int],
+    before_game: bool,
+    deep: bool,
+    cancelled: Callable[[], bool],
+) -> Iterator[tuple[Claim, set[int], list[Judgement]]]:
+    """The claims of one sentence, each with its words that name nothing; none over words that are taken."""
+    for kind, pattern in scene.words.patterns:
+        if (before_game and kind not in _OF_THE_GAME) or kind not in JUDGES:
+            continue
+        for match in pattern.finditer(sentence.code):
+            if sentence.seam >= 0 and not match.start() < sentence.seam < match.end():
                 continue
-            for match in pattern.finditer(sentence.code):
-                if sentence.seam >= 0 and not match.start() < sentence.seam < match.end():
-                    continue
-                start = sentence.token_at(match.start())
-                end = _end(scene, sentence.token_at(max(match.start(), match.end() - 1)))
-                words = {at for at in range(start, end) if not any(m.start <= at < m.end for m in scene.mentions)}
-                if words & taken:
-                    continue
-                claim = Claim(scene, sentence, kind, match, start, end, deep, cancelled)
-                judgements = JUDGES[kind](claim)
-                if judgements or kind not in _GIVES_WAY:
-                    taken |= words
-                    yield claim, judgements
+            start = sentence.token_at(match.start())
+            end = _end(scene, sentence.token_at(max(match.start(), match.end() - 1)))
+            words = {at for at in range(start, end) if not any(m.start <= at < m.end for m in scene.mentions)}
+            if words & taken or start >= end:
+                continue
+            claim = Claim(scene, sentence, kind, match, start, end, deep, cancelled)
+            judgements = JUDGES[kind](claim)
+            if judgements or kind not in _GIVES_WAY:
+                taken |= words
+                yield claim, words, judgements
 
 
 def _end(scene: Scene, token: int) -> int:
@@ -288,6 +308,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
             verdict, why = Verdict.UNDECIDED, f"It is denied, or said of something else. {why}"
     elif mood and verdict is Verdict.CONTRADICTED:
         verdict, why = Verdict.UNDECIDED, f"It is spoken of, not said of this position. {why}"
+    if verdict is Verdict.CONTRADICTED and (reason := doubt(claim, judgement.topic)):
+        verdict, why = Verdict.UNDECIDED, f"{reason} {why}"
     if scene.talk.part == "closing" and claim.kind in _OF_A_MOMENT and verdict is Verdict.CONTRADICTED:
         verdict, why = Verdict.UNDECIDED, f"It may be said of an earlier moment. {why}"
     first, behind = judgement.reach or (claim.start, claim.last())

@@ -121,6 +121,10 @@ class Telling:
             return False
         if elsewhere(scene, said.phrase.start):
             return False
+        words = " ".join(token.text for token in scene.tokens[said.phrase.start : said.phrase.end])
+        if form.castles and "the king" in words:
+            # “Tucks the king away” names no side of the board.
+            return False
         if any(
             s.cued and s.token != step.token and said.phrase.start <= s.token < said.phrase.end for s in scene.steps
         ):
@@ -129,7 +133,11 @@ class Telling:
         after = " ".join(token.text for token in scene.tokens[said.phrase.end : said.phrase.end + 2])
         if scene.words.hint("no_move_after", after):
             return False
-        if scene.words.hint("no_move", " ".join(t.text for t in scene.tokens[said.phrase.start : said.phrase.end])):
+        if scene.words.hint("no_move", words):
+            return False
+        article = scene.tokens[said.phrase.start - 1].text if said.phrase.start else ""
+        if scene.words.hint("no_move", f"{article} {words}") and not scene.tokens[said.phrase.start].broken:
+            # “A capture and a check”: a noun.
             return False
         head = scene.mood(said.phrase.start) & Mood.HYPOTHETICAL
         led = " ".join(token.text for token in scene.tokens[max(0, said.phrase.start - 2) : said.phrase.start])
@@ -287,6 +295,9 @@ class Telling:
                 # “… would be an error: a4, c6, and queen f3”: a line that is not played to its end.
                 continue
             if not self._tells(said) or self._goes_on(said):
+                continue
+            before = " ".join(token.text for token in scene.tokens[max(0, phrase.start - 2) : phrase.start])
+            if scene.words.hint("planned_move_before", before):
                 continue
             self._explain(said)
             why = "No such move can be played here, and none is on the tree."

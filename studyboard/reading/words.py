@@ -99,12 +99,14 @@ class ClaimWords:
     moods: phrases that mark what is not said of the board, by mood
     names: how pieces, sides, squares and numbers are named
     hints: what stands around a statement and changes how it is taken, by name
+    plain: ways of saying and what is put for them, in order; {name} in the latter is what a group has found
     """
 
     patterns: tuple[tuple[str, re.Pattern[str]], ...]
     moods: Mapping[str, frozenset[tuple[str, ...]]]
     names: Names
     hints: Mapping[str, re.Pattern[str]]
+    plain: tuple[tuple[re.Pattern[str], str], ...] = ()
 
     def hint(self, name: str, text: str) -> bool:
         """Does what stands around a statement hold this hint? Raises KeyError for one that the file has not."""
@@ -118,7 +120,9 @@ _WAY_GIVEN = 0.002
 @cache
 def claim_words(language: str = "en") -> ClaimWords:
     """The words of a language. Raises FileNotFoundError where the program ships none, ClaimWordsError if damaged."""
-    return parse_claim_words(tomllib.loads(resource("claims", f"{language}.toml").read_text(encoding="utf-8")))
+    table = tomllib.loads(resource("claims", f"{language}.toml").read_text(encoding="utf-8"))
+    plain = tomllib.loads(resource("claims", f"{language}_plain.toml").read_text(encoding="utf-8"))
+    return parse_claim_words({**table, "words": {**table["words"], **plain["words"]}, "plain": plain["plain"]})
 
 
 def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
@@ -133,7 +137,8 @@ def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
         name: frozenset(tuple(phrase.split()) for phrase in phrases) for name, phrases in table.get("mood", {}).items()
     }
     hints = {name: re.compile(_with_lists(str(pattern), lists)) for name, pattern in table["hints"].items()}
-    return ClaimWords(tuple(patterns), moods, _names(table["names"]), hints)
+    plain = tuple((_compiled(str(said), lists), str(means)) for said, means in table.get("plain", {}).get("say", ()))
+    return ClaimWords(tuple(patterns), moods, _names(table["names"]), hints, plain)
 
 
 def _give_way() -> None:

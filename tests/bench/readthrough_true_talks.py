@@ -1,13 +1,14 @@
 """Prints what the read-through queries in talks that were written without slips: nearly all of it is wrong.
 
-    python tests/bench/readthrough_true_talks.py
+    python tests/bench/readthrough_true_talks.py [tuning | looked_at]
 
-The talks are those of tests/narrations/tuning, with the moves that the reader of spoken moves finds in them; so a query
-may also come from a move that was misread, or from a slip of the writer that nobody noticed.
+The talks are those of tests/narrations/tuning (or of looked_at), with the moves that the reader of spoken moves finds in
+them; so a query may also come from a move that was misread, or from a slip of the writer that nobody noticed.
 """
 
 from __future__ import annotations
 
+import sys
 import tomllib
 from pathlib import Path
 
@@ -17,7 +18,7 @@ from studyboard.notation.narration.reading import read_narration
 from studyboard.notation.narration.study_of import narration_study
 from studyboard.reading.read_through import read_through
 
-_TALKS = Path(__file__).resolve().parent.parent / "narrations" / "tuning"
+_TALKS = Path(__file__).resolve().parent.parent / "narrations" / (sys.argv[1] if len(sys.argv) > 1 else "tuning")
 
 
 def main() -> None:
