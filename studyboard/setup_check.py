@@ -72,6 +72,7 @@ def check_setup() -> list[Finding]:
         _package("soxr", tr("recording from microphones of another rate than 48 kHz"), essential=False),
         *([_package("pulsectl", tr("noticing that a microphone was unplugged"), essential=False)] if _LINUX else []),
         spelling(),
+        _package("jinja2", tr("the text beside a video")),
         _package("platformdirs", tr("remembering the studies that were open last")),
         _package("filelock", tr("keeping two windows from one file")),
         _package("rich", tr("tables and progress bars on the terminal")),

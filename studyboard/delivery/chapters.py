@@ -12,10 +12,14 @@ from studyboard.model.study import Study
 from studyboard.notation.labels import line_label, move_label
 from studyboard.notation.openings import opening_of
 from studyboard.timing.clock import clock
-from studyboard.timing.timeline import Stretch, Timeline
+from studyboard.timing.timeline import Happening, Stretch, Timeline
 
 SHORTEST: Final = 10.0
 """The least length of a chapter (s): common practice of those who publish videos."""
+
+
+_NEW_GLYPH: Final = 146
+"""The glyph for a move that was never played before: not in the PGN standard, common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,14 +40,14 @@ class _Mark:
     title: str
 
 
-_RETURN, _FIRST_MOVE, _THINK, _SIDE_LINE, _FINISH, _START = range(6)
+_RETURN, _FIRST_MOVE, _THINK, _SIDE_LINE, _NEW_MOVE, _FINISH, _START = range(7)
 
 
 def chapters(study: Study, positions: Positions, timeline: Timeline) -> tuple[Chapter, ...]:
     """The chapters of a talk, in order and without gaps: the first at 0:00, none shorter than SHORTEST.
 
-    They begin with the opening, at the side-lines, at the returns from them, at the think pauses, and where the game
-    is decided; where two would lie too close together, the one that says more stays. A talk that is shorter than
+    They begin with the opening, at the side-lines, at the returns from them, at the think pauses, at the first move
+    that has the glyph for a new one, and where the game is decided; where two would lie too close together, the one that says more stays. A talk that is shorter than
     two chapters has one.
     """
     if not timeline.stretches:
@@ -71,6 +75,7 @@ def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[
     found = [_Mark(0.0, _START, _opening_name(study, positions) or "Introduction")]
     before: Stretch | None = None
     played = False
+    new: int | None = None
     told = {study.root}
     for stretch in timeline.stretches:
         start = stretch.start
@@ -88,6 +93,11 @@ def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[
             found.append(_Mark(start, _FIRST_MOVE, "The first moves"))
         if study.nodes[stretch.node].move is not None:
             played = True
+        if new is None and lane == study.root:
+            shown = (event.node for event in stretch.events if event.what is Happening.MOVE)
+            new = next((node for node in shown if _NEW_GLYPH in study.nodes[node].nags), None)
+            if new is not None:
+                found.append(_Mark(start, _NEW_MOVE, f"The new move: {move_label(positions, new)}"))
         if stretch.think > 0:
             turn = "White" if positions.board(stretch.node).turn else "Black"
             found.append(_Mark(start, _THINK, f"Find the move: {turn} to move"))

@@ -20,6 +20,7 @@ class Item(StrEnum):
     GAME = "game"
     STILL = "still"
     CHAPTERS = "chapters"
+    TEXT = "text"
     VIDEO = "video"
 
 

@@ -51,7 +51,7 @@ def test_everything_is_written_when_nothing_is_named(say: Callable, talk: Path, 
     folder = tmp_path / "out"
     report = json.loads(say("deliver", talk, "--to", folder, "--json").out)
     assert {Path(one["path"]).suffix for one in report["delivered"]} == set().union(*ITEMS.values(), {".txt"})
-    assert {one["item"] for one in report["delivered"]} == {"sheet", "captions", "game", "still", "chapters"}
+    assert {one["item"] for one in report["delivered"]} == {"sheet", "captions", "game", "still", "chapters", "text"}
     assert all(Path(one["path"]).stat().st_size > 0 for one in report["delivered"])
 
 

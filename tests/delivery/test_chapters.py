@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+import chess.pgn
 import webvtt
 
 from studyboard.delivery.chapters import SHORTEST, chapter_lines, chapters
 from studyboard.delivery.webvtt import chapter_cues
 from studyboard.example import example_study
+from studyboard.model.edits import ChangeNode, apply
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
+from studyboard.notation.labels import move_label
 from studyboard.timing.plan import plan
-from studyboard.timing.timeline import Source, Timeline
+from studyboard.timing.timeline import Happening, Source, Timeline
 
 
 def test_chapters_begin_at_zero_follow_without_gaps_and_are_long_enough():
@@ -33,6 +36,18 @@ def test_side_lines_think_pauses_and_the_finish_have_chapters():
     assert len(lines) == len(set(lines)), "coming back into a side-line does not begin it again"
     assert any(title.startswith("Find the move: ") for title in titles)
     assert titles[-1].startswith("The finish: ")
+
+
+def test_the_first_move_that_is_new_has_a_chapter():
+    study = example_study()
+    positions = Positions(study)
+    node = next(one for one in study.main_line() if move_label(positions, one) == "11. Qc2")
+    apply(study, ChangeNode(node, "nags", (chess.pgn.NAG_NOVELTY,)))
+    timeline = plan(study)
+    (found,) = [one for one in chapters(study, positions, timeline) if "new move" in one.title]
+    assert found.title == "The new move: 11. Qc2"
+    (played,) = [event.at for event in timeline.events if event.what is Happening.MOVE and event.node == node]
+    assert found.start <= played < found.end
 
 
 def test_the_first_chapter_has_the_opening_for_its_name_by_position_or_by_the_authors_tag():

@@ -148,7 +148,7 @@ def test_delivering_writes_what_is_ticked_and_lists_it(qtbot: QtBot, session: Se
     qtbot.addWidget(window)
     window.folder.setText(str(tmp_path / "out"))
     assert not window.checks[Item.VIDEO].isChecked()
-    for item in (Item.STILL, Item.CHAPTERS):
+    for item in (Item.STILL, Item.CHAPTERS, Item.TEXT):
         window.checks[item].setChecked(False)
     qtbot.mouseClick(window.deliver_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)
@@ -173,7 +173,7 @@ def test_captions_that_cannot_be_made_without_words_are_told(qtbot: QtBot, tmp_p
         window = DeliverWindow(Session(file))
         qtbot.addWidget(window)
         window.folder.setText(str(tmp_path / "out"))
-        for item in (Item.SHEET, Item.STILL, Item.CHAPTERS):
+        for item in (Item.SHEET, Item.STILL, Item.CHAPTERS, Item.TEXT):
             window.checks[item].setChecked(False)
         window.deliver()
         qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
-from studyboard.delivery.items import captions, chapters, game, sheet, still, video
+from studyboard.delivery.items import captions, chapters, game, sheet, still, text, video
 from studyboard.delivery.product import Item, Product
 
 PRODUCTS: Final[Mapping[Item, Product]] = MappingProxyType(
@@ -18,6 +18,7 @@ PRODUCTS: Final[Mapping[Item, Product]] = MappingProxyType(
             game,
             still,
             chapters,
+            text,
             video,
         )
     }
