@@ -4648,6 +4648,14 @@ Nicht bekannt: {places}</translation>
         <translation>{path} lässt sich nicht lesen: {reason}.</translation>
     </message>
     <message>
+        <source>{path} is no text in UTF-8.</source>
+        <translation>{path} ist kein Text in UTF-8.</translation>
+    </message>
+    <message>
+        <source>{place}: the template cannot be used: {why}.</source>
+        <translation>{place}: Die Vorlage ist nicht brauchbar: {why}.</translation>
+    </message>
+    <message>
         <source>“{word}” does not say what the pawn becomes: it was read as a queen.</source>
         <translation>„{word}“ sagt nicht, was aus dem Bauern wird: als Dame gelesen.</translation>
     </message>
@@ -4914,6 +4922,10 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>noticing that a microphone was unplugged</source>
         <translation>bemerken, dass ein Mikrofon abgezogen wurde</translation>
+    </message>
+    <message>
+        <source>the text beside a video</source>
+        <translation>der Text neben einem Video</translation>
     </message>
     <message>
         <source>remembering the studies that were open last</source>
@@ -5686,6 +5698,30 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>A piece of this sound is damaged ({reason}).</source>
         <translation>Ein Stück dieses Tons ist beschädigt ({reason}).</translation>
+    </message>
+    <message>
+        <source>Summary, chapters, the moves, credits and thanks, to stand beside a video</source>
+        <translation>Zusammenfassung, Kapitel, die Züge, Mitwirkende und Dank, neben ein Video zu stellen</translation>
+    </message>
+    <message>
+        <source>Form</source>
+        <translation>Form</translation>
+    </message>
+    <message>
+        <source>Plain text</source>
+        <translation>Reiner Text</translation>
+    </message>
+    <message>
+        <source>Markdown</source>
+        <translation>Markdown</translation>
+    </message>
+    <message>
+        <source>Template of your own</source>
+        <translation>Eigene Vorlage</translation>
+    </message>
+    <message>
+        <source>List of names to thank</source>
+        <translation>Liste von Namen für den Dank</translation>
     </message>
 </context>
 </TS>

@@ -47,8 +47,8 @@ def chapters(study: Study, positions: Positions, timeline: Timeline) -> tuple[Ch
     """The chapters of a talk, in order and without gaps: the first at 0:00, none shorter than SHORTEST.
 
     They begin with the opening, at the side-lines, at the returns from them, at the think pauses, at the first move
-    that has the glyph for a new one, and where the game is decided; where two would lie too close together, the one that says more stays. A talk that is shorter than
-    two chapters has one.
+    that has the glyph for a new one, and where the game is decided; where two would lie too close together, the one
+    that says more stays. A talk that is shorter than two chapters has one.
     """
     if not timeline.stretches:
         return ()
