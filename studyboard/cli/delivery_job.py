@@ -15,9 +15,9 @@ from studyboard.cli.sources import is_study, load_study
 from studyboard.delivery.deliver import QUICK, Delivered, Progress, deliver
 from studyboard.delivery.product import Item
 from studyboard.model.errors import StudyboardError
-from studyboard.sound.narration import TakeNarration
+from studyboard.sound.narration import TalkNarration
 from studyboard.store.study_file import StudyFile
-from studyboard.timing.recorded import talk, whole_take
+from studyboard.timing.recorded import recorded_talk, talk
 
 #: Progress is told to the other process in steps of this share.
 _STEP = 0.01
@@ -62,10 +62,10 @@ def run_job(
     remarks: list[str] = []
     with ExitStack() as opened:
         narration = None
-        take = whole_take(loaded.study)
-        if take is not None and is_study(job.path):
+        assembly = recorded_talk(loaded.study)
+        if assembly is not None and is_study(job.path):
             file = opened.enter_context(StudyFile.open(job.path, read_only=True))
-            narration = TakeNarration(file.sound, take)
+            narration = TalkNarration(file.sound, loaded.study.takes, assembly)
         delivered = deliver(
             loaded.study,
             job.to,

@@ -30,10 +30,10 @@ from studyboard.delivery.sheet_options import Paper, SheetOptions
 from studyboard.desk.session import Session
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
-from studyboard.sound.narration import TakeNarration
+from studyboard.sound.narration import TalkNarration
 from studyboard.store.sound import TakeSound
 from studyboard.timing.clock import clock
-from studyboard.timing.recorded import talk, whole_take
+from studyboard.timing.recorded import recorded_talk, talk
 from studyboard.timing.timeline import Source
 from studyboard.translation import tr
 
@@ -52,7 +52,7 @@ class _Delivery(QThread):
         to: Path,
         items: frozenset[Item],
         paper: str,
-        narration: TakeNarration | None,
+        narration: TalkNarration | None,
         parent: QObject,
     ) -> None:
         super().__init__(parent)
@@ -196,13 +196,13 @@ class DeliverWindow(QDialog):
         self._show_working(True)
         work.start()
 
-    def _narration(self) -> TakeNarration | None:
-        """The sound of the take that the talk is delivered from; the plan has none."""
-        take = whole_take(self._session.study)
-        if take is None:
+    def _narration(self) -> TalkNarration | None:
+        """The sound of the takes that the talk is put together from; the plan has none."""
+        assembly = recorded_talk(self._session.study)
+        if assembly is None:
             return None
         self._sound = self._session.file.sound_writer()
-        return TakeNarration(self._sound, take)
+        return TalkNarration(self._sound, dict(self._session.study.takes), assembly)
 
     def _close_sound(self) -> None:
         if self._sound is not None:

@@ -24,6 +24,9 @@ class PassingSound:
         """The 16-bit mono sound of the latest take."""
         return bytes(self._pcm)
 
+    def get_ready(self) -> None:
+        """See SoundSink."""
+
     def begin_take(self, name: str, rate: int, started: str) -> int:
         """See SoundSink."""
         self._pcm.clear()

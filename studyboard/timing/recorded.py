@@ -1,14 +1,16 @@
-"""The recorded timeline: how the talk did run, from the board events of a take."""
+"""The recorded timeline: how the talk did run, from the board events of its takes."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
+from studyboard.model.assembly import Assembly, HeardBeat, assembled
 from studyboard.model.beats import Beat, beats
+from studyboard.model.heard_take import tellings
 from studyboard.model.order import running_order
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
-from studyboard.model.takes import Take, TakeEvent
+from studyboard.model.takes import Take
 from studyboard.timing.plan import plan, time_beat
 from studyboard.timing.timeline import BoardEvent, Happening, Source, Stretch, Timeline
 
@@ -23,9 +25,9 @@ def recorded(study: Study, take: Take) -> Timeline:
     known = {beat.key: beat for beat in beats(study, running_order(study))}
     stretches: list[Stretch] = []
     shown: int | None = None
-    for key, events, end in _runs(take):
-        beat = known.get(key)
-        stamped = _board_events(study, events, shown)
+    for told in tellings(take):
+        beat, end = known.get(told.beat), told.span.end / take.rate
+        stamped = _board_events(study, [(event.at.seconds, event.node) for event in told.events], shown)
         shown = stamped[-1].node if stamped else shown
         if beat is not None:
             start = stretches[-1].end if stretches else 0.0
@@ -37,16 +39,9 @@ def recorded(study: Study, take: Take) -> Timeline:
 
 
 def recorded_seconds(study: Study) -> dict[BeatKey, float]:
-    """How long each beat took in the latest kept take that has it (s)."""
-    seconds: dict[BeatKey, float] = {}
-    for take in kept_takes(study):
-        told: dict[BeatKey, float] = {}
-        start = 0.0
-        for key, _, end in _runs(take):
-            told[key] = told.get(key, 0.0) + end - start
-            start = end
-        seconds |= told
-    return seconds
+    """How long each beat is that a take tells, in the take in which it is heard (s)."""
+    assembly = assembled(study, lambda _: 0.0)
+    return {one.beat.key: one.samples / assembly.rate for one in assembly.beats if one.take is not None}
 
 
 def kept_takes(study: Study) -> list[Take]:
@@ -55,30 +50,46 @@ def kept_takes(study: Study) -> list[Take]:
 
 
 def talk(study: Study) -> Timeline:
-    """The timeline that deliveries are made from: the latest kept take that tells every line, else the plan."""
-    take = whole_take(study)
-    return plan(study) if take is None else recorded(study, take)
+    """The timeline that deliveries are made from: the takes put together where they tell every line, else the plan."""
+    assembly = recorded_talk(study)
+    return plan(study) if assembly is None else assembled_timeline(study, assembly)
 
 
-def whole_take(study: Study) -> Take | None:
-    """The latest kept take that tells every line; None where there is none."""
-    lines = {beat.key for beat in beats(study, running_order(study)) if beat.spoken}
-    for take in reversed(kept_takes(study)):
-        if lines and lines <= {event.beat for event in take.events}:
-            return take
-    return None
+def recorded_talk(study: Study) -> Assembly | None:
+    """The talk put together from its takes; None where a line is told in none of them."""
+    assembly = put_together(study)
+    return assembly if assembly.told else None
 
 
-def _runs(take: Take) -> list[tuple[BeatKey, list[TakeEvent], float]]:
-    """The take cut where another beat begins, from its very start: the beat's key, its events, its end (s)."""
-    runs: list[tuple[BeatKey, list[TakeEvent]]] = []
-    for event in take.events:
-        if event.beat is not None and (not runs or runs[-1][0] != event.beat):
-            runs.append((event.beat, []))
-        if runs:
-            runs[-1][1].append(event)
-    ends = [*(events[0].at.seconds for _, events in runs[1:]), take.length.seconds]
-    return [(key, events, end) for (key, events), end in zip(runs, ends, strict=False)]
+def put_together(study: Study) -> Assembly:
+    """The talk put together from its takes, with a gap of the planned length at each beat that none of them tells."""
+    return assembled(study, lambda beat: time_beat(study, beat, 0.0).seconds)
+
+
+def assembled_timeline(study: Study, assembly: Assembly) -> Timeline:
+    """The timeline of a talk that was put together from takes. O(its events and the size of the script).
+
+    Every beat of the talk is in it once, as long as it is heard; words are spread as in `recorded`.
+    """
+    stretches: list[Stretch] = []
+    shown: int | None = None
+    at = 0
+    for heard in assembly.beats:
+        start, end = at / assembly.rate, (at + heard.samples) / assembly.rate
+        if heard.take is None:
+            stretches.append(time_beat(study, heard.beat, start, end - start))
+            shown = heard.beat.node
+        else:
+            stamped = _board_events(study, [(start + one.at / assembly.rate, one.node) for one in heard.events], shown)
+            shown = stamped[-1].node if stamped else shown
+            stretches.append(_stretch(study, heard.beat, stamped, start, end))
+        at += heard.samples
+    return Timeline(Source.RECORDED, _opening_node(study, assembly.beats), tuple(stretches))
+
+
+def _opening_node(study: Study, heard: tuple[HeardBeat, ...]) -> int:
+    first = heard[0].events[:1] if heard else ()
+    return first[0].node if first and first[0].node in study.nodes else study.root
 
 
 def _stretch(study: Study, beat: Beat, stamped: list[BoardEvent], start: float, end: float) -> Stretch:
@@ -89,17 +100,20 @@ def _stretch(study: Study, beat: Beat, stamped: list[BoardEvent], start: float, 
     return stretch.showing(sorted([*stamped, *added], key=lambda event: event.at), stretch.end)
 
 
-def _board_events(study: Study, events: list[TakeEvent], shown: int | None) -> list[BoardEvent]:
-    """What the board did, from what it showed before; nodes that are not in the study any more are left out."""
+def _board_events(study: Study, events: list[tuple[float, int]], shown: int | None) -> list[BoardEvent]:
+    """What the board did, from what it showed before; nodes that are not in the study any more are left out.
+
+    events: when (s) the board showed which node
+    """
     found: list[BoardEvent] = []
-    for event in events:
-        node = study.nodes.get(event.node)
+    for at, number in events:
+        node = study.nodes.get(number)
         if node is None:
             continue
         if node.parent is None or node.id == shown:
             what = Happening.CARD
         else:
             what = Happening.MOVE if shown in (None, node.parent) else Happening.BACK
-        found.append(BoardEvent(event.at.seconds, what, node.id))
+        found.append(BoardEvent(at, what, node.id))
         shown = node.id
     return found

@@ -119,7 +119,9 @@ def test_a_beat_deleted_at_the_start_of_the_take_gives_its_time_to_the_first_tha
     assert [(stretch.key, stretch.start, stretch.end) for stretch in timeline.stretches] == [(d4, 0.0, 6.0)]
 
 
-def test_the_seconds_of_a_beat_are_those_of_the_latest_kept_take(author, gambit: Names, take: Take) -> None:
+def test_the_seconds_of_a_beat_are_those_of_the_latest_kept_take_that_tells_it(
+    author, gambit: Names, take: Take
+) -> None:
     e4, e5 = gambit("e4"), gambit("e5")
     again = _take(2, 7.0, (0.0, e4, e4), (4.5, e5, e5))
     discarded = replace(_take(3, 99.0, (0.0, e4, e4)), kept=False)
@@ -132,18 +134,29 @@ def test_the_seconds_of_a_beat_are_those_of_the_latest_kept_take(author, gambit:
     assert seconds[gambit("Nc6")] == 5.0
 
 
-def test_a_beat_that_was_told_twice_in_a_take_counts_both_times(author, gambit: Names) -> None:
+def test_a_beat_that_was_told_twice_in_a_take_counts_as_it_was_told_last(author, gambit: Names) -> None:
     e4, e5 = gambit("e4"), gambit("e5")
-    author.edit(PutTake(_take(1, 10.0, (0.0, e4, e4), (4.0, e5, e5), (6.0, e4, e4), (7.0, e5, e5))))
-    assert recorded_seconds(author.study) == {e4: 5.0, e5: 5.0}
+    author.edit(PutTake(_take(1, 12.0, (0.0, e4, e4), (4.0, e5, e5), (6.0, e4, e4), (9.0, e5, e5))))
+    assert recorded_seconds(author.study) == {e4: 3.0, e5: 3.0}
 
 
-def test_deliveries_use_the_latest_take_that_tells_every_line(author, gambit: Names, take: Take) -> None:
+def test_a_telling_that_was_broken_off_does_not_count(author, gambit: Names) -> None:
+    """The presenter looked back for half a second."""
+    e4, e5 = gambit("e4"), gambit("e5")
+    author.edit(PutTake(_take(1, 10.0, (0.0, e4, e4), (4.0, e5, e5), (6.0, e4, e4), (6.5, e5, e5))))
+    assert recorded_seconds(author.study) == {e4: 4.0, e5: 3.5}
+
+
+def test_deliveries_put_the_talk_together_from_takes_that_tell_every_line(author, gambit: Names, take: Take) -> None:
     assert talk(author.study).source is Source.PLANNED
     author.edit(PutTake(take))
     assert talk(author.study).source is Source.RECORDED
-    author.edit(PutTake(_take(2, 4.0, (0.0, gambit("e4"), gambit("e4")))))
     assert talk(author.study).seconds == 20.0
+    author.edit(PutTake(_take(2, 4.0, (0.0, gambit("e4"), gambit("e4")))))
+    timeline = talk(author.study)
+    assert timeline.seconds == 21.0, "one beat was told anew, a second longer"
+    assert [stretch.end for stretch in timeline.stretches] == [4.0, 6.0, 9.0, 14.0, 16.0, 21.0]
+    assert [(event.at, event.node) for event in timeline.events][1:3] == [(4.0, gambit("e5")), (6.0, gambit("Nf3"))]
     author.edit(PutTake(replace(take, kept=False)))
     assert talk(author.study).source is Source.PLANNED
 
