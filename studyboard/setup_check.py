@@ -70,6 +70,7 @@ def check_setup() -> list[Finding]:
         _package("av", tr("the video"), essential=False),
         _package("pyloudnorm", tr("loudness and true peak, heard and delivered"), essential=False),
         _package("soxr", tr("recording from microphones of another rate than 48 kHz"), essential=False),
+        _package("pocketsphinx", tr("finding the words of the script in a recording"), essential=False),
         *([_package("pulsectl", tr("noticing that a microphone was unplugged"), essential=False)] if _LINUX else []),
         spelling(),
         _package("jinja2", tr("the text beside a video")),

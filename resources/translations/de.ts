@@ -4920,6 +4920,10 @@ Nicht bekannt: {places}</translation>
         <translation>Aufnehmen mit Mikrofonen mit einer anderen Rate als 48 kHz</translation>
     </message>
     <message>
+        <source>finding the words of the script in a recording</source>
+        <translation>die Wörter des Sprechtextes in einer Aufnahme finden</translation>
+    </message>
+    <message>
         <source>noticing that a microphone was unplugged</source>
         <translation>bemerken, dass ein Mikrofon abgezogen wurde</translation>
     </message>

@@ -1,0 +1,1 @@
+"""Finding when each word of the script is said in a recording."""

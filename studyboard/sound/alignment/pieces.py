@@ -1,0 +1,110 @@
+"""Where a recording is silent, and the pieces between."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+#: What speech is listened to with (samples a second): the acoustic model was made from it.
+RATE = 16_000
+#: One frame of the acoustic model is a hundredth of a second.
+FRAME = RATE // 100
+#: A silence shorter than this belongs to a word: the stop before a t or a k lasts up to about 0.12 s.
+_SILENCE = 15
+#: Pieces of these lengths are wanted (frames): the mean of a piece is taken off before it is recognised, which needs a
+#: few seconds; a longer one takes more memory than it is worth.
+_LEAST, _MOST = 500, 2500
+#: Speech is a third of the way from the quietest tenth of the sound to its loudest (in decibels).
+_SHARE = 0.33
+
+
+@dataclass(frozen=True, slots=True)
+class Activity:
+    """How loud a recording is, frame by frame.
+
+    levels: of each frame (dB); speaking: True where somebody seems to speak
+    """
+
+    levels: NDArray[np.float32]
+    speaking: NDArray[np.bool_]
+
+    def spoken_seconds(self, start: float, end: float) -> float:
+        """For how long somebody speaks between two moments (s)."""
+        first, last = max(0, round(start * 100)), max(0, round(end * 100))
+        return float(np.count_nonzero(self.speaking[first:last])) / 100
+
+
+def activity(sound: NDArray[np.int16]) -> Activity:
+    """The levels of a recording. O(its length)."""
+    frames = sound[: len(sound) // FRAME * FRAME].reshape(-1, FRAME)
+    levels = np.empty(len(frames), np.float32)
+    for first in range(0, len(frames), 6000):
+        block = frames[first : first + 6000].astype(np.float32)
+        levels[first : first + 6000] = 10 * np.log10(np.mean(block**2, axis=1) + 1.0)
+    if not len(levels):
+        return Activity(levels, np.zeros(0, np.bool_))
+    quiet, loud = np.percentile(levels, 5), np.percentile(levels, 90)
+    speaking = levels > quiet + max(6.0, _SHARE * (loud - quiet))
+    return Activity(levels, _closed(speaking))
+
+
+def with_floor(sound: NDArray[np.int16], found: Activity) -> NDArray[np.int16]:
+    """The sound over a soft noise, 36 dB below the speech: digital silence has no spectrum to take a mean of.
+
+    The noise is the same each time, so that a recording is always found the same.
+    """
+    if not found.speaking.any():
+        return sound
+    speech = float(np.percentile(found.levels[found.speaking], 70)) if found.speaking.any() else 0.0
+    size = max(2.0, 10 ** ((speech - 36) / 20))
+    noise = np.random.default_rng(7).standard_normal(RATE).astype(np.float32) * size
+    mixed = np.empty_like(sound)
+    for first in range(0, len(sound), RATE):
+        block = sound[first : first + RATE]
+        mixed[first : first + RATE] = np.clip(block + noise[: len(block)], -32_768, 32_767)
+    return mixed
+
+
+def pieces(found: Activity) -> list[tuple[int, int]]:
+    """The recording in pieces of some seconds (frames), cut in the longest silences; all of it is covered."""
+    cuts = [0]
+    total = len(found.levels)
+    silent_for = _silence_lengths(found.speaking)
+    while total - cuts[-1] > _MOST:
+        first, last = cuts[-1] + _LEAST, cuts[-1] + _MOST
+        window = silent_for[first:last]
+        best = int(np.argmax(window))
+        if window[best] >= _SILENCE:
+            cuts.append(_middle(silent_for, first + best))
+        else:
+            # Nobody breathes in for so long: the quietest moment is less harmful than any other.
+            cuts.append(first + int(np.argmin(found.levels[first:last])))
+    return list(zip(cuts, [*cuts[1:], total], strict=True)) if total else []
+
+
+def _closed(speaking: NDArray[np.bool_]) -> NDArray[np.bool_]:
+    """Speech with the gaps filled that are shorter than a silence."""
+    filled = speaking.copy()
+    edges = np.flatnonzero(np.diff(np.concatenate(([1], speaking.astype(np.int8), [1]))))
+    for first, last in zip(edges[::2], edges[1::2], strict=True):
+        if last - first < _SILENCE:
+            filled[first:last] = True
+    return filled
+
+
+def _silence_lengths(speaking: NDArray[np.bool_]) -> NDArray[np.int32]:
+    """For each frame the length of the silence that it lies in (frames), 0 within speech."""
+    lengths = np.zeros(len(speaking), np.int32)
+    edges = np.flatnonzero(np.diff(np.concatenate(([1], speaking.astype(np.int8), [1]))))
+    for first, last in zip(edges[::2], edges[1::2], strict=True):
+        lengths[first:last] = last - first
+    return lengths
+
+
+def _middle(silent_for: NDArray[np.int32], inside: int) -> int:
+    first = inside
+    while first > 0 and silent_for[first - 1]:
+        first -= 1
+    return first + int(silent_for[inside]) // 2

@@ -1,0 +1,77 @@
+"""Listening to a talk: each word is found where the synthesiser put it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+import pytest
+
+from studyboard.sound.alignment.aligned import Alignment, Departure
+from studyboard.sound.alignment.listening import ListeningStoppedError, listen
+from studyboard.sound.alignment.script_words import ScriptWord, line_words
+from tests.sound.known_words import KnownSpeech, in_a_room, joined, speak, with_noise
+
+LINES = (
+    "Good evening, and welcome to the harbour club. Tonight's game was decided by a single square.",
+    "White opens with the queen's pawn, and after d5 and c4 we have the oldest gambit there is.",
+    "Black does not take. He supports his centre with e6, and the bishop on c8 is shut in for now.",
+    "Here Nf3 was natural, but Imani chose Bg5 and pinned the knight against the queen.",
+    "And what can Black do about it? Watch the rook on a8, which never moves in this game.",
+    "The king has no square left. After 27 moves it is checkmate, and the crowd was silent.",
+)
+
+
+def script(lines: Sequence[str] = LINES) -> list[ScriptWord]:
+    return [word for number, line in enumerate(lines) for word in line_words(number, line)]
+
+
+def spoken(lines: Sequence[str] = LINES, voice: str = "en-gb", speed: int = 160) -> KnownSpeech:
+    return joined([speak(line, voice, speed) for line in lines])
+
+
+def share_found(found: Alignment, speech: KnownSpeech) -> float:
+    off = np.abs(np.array([word.start for word in found.words]) - np.array(speech.words))
+    return float(np.mean(off <= 0.15))
+
+
+@pytest.mark.parametrize(("voice", "speed"), [("en-us", 140), ("en-gb", 175), ("en-gb-x-rp", 160), ("en-us+f3", 160)])
+def test_nearly_every_word_is_found_within_a_seventh_of_a_second(voice: str, speed: int) -> None:
+    speech = spoken(voice=voice, speed=speed)
+    found = listen(script(), speech.sound)
+    assert share_found(found, speech) >= 0.95
+    assert not [one for one in found.unmatched if one.kind is not Departure.DOUBTFUL]
+    assert found.sure > 0.9
+
+
+def test_words_are_found_in_noise_and_in_a_room() -> None:
+    speech = spoken()
+    found = listen(script(), with_noise(in_a_room(speech.sound)))
+    assert share_found(found, speech) >= 0.95
+
+
+def test_a_line_that_was_left_out_is_told_and_the_others_are_found() -> None:
+    speech = spoken([line for number, line in enumerate(LINES) if number != 2])
+    found = listen(script(), speech.sound)
+    (skipped,) = [one for one in found.unmatched if one.kind is Departure.SKIPPED]
+    assert skipped.beat == 2
+    assert skipped.text == LINES[2]
+    assert not any(word.sure for word in found.words if word.beat == 2)
+    told = [word.start for word in found.words if word.beat != 2]
+    assert np.mean(np.abs(np.array(told) - np.array(speech.words)) <= 0.15) >= 0.95
+
+
+def test_silence_has_no_words() -> None:
+    found = listen(script(), np.zeros(16_000 * 8, np.int16))
+    assert found.sure == 0.0
+    assert not any(word.sure for word in found.words)
+
+
+def test_it_tells_how_far_it_is_and_can_be_stopped() -> None:
+    speech = spoken(LINES[:3])
+    told: list[float] = []
+    listen(script(LINES[:3]), speech.sound, told.append)
+    assert told == sorted(told)
+    assert told[-1] == pytest.approx(1.0)
+    with pytest.raises(ListeningStoppedError):
+        listen(script(), speech.sound, stopped=lambda: True)
