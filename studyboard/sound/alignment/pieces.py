@@ -45,7 +45,7 @@ def activity(sound: NDArray[np.int16]) -> Activity:
         levels[first : first + 6000] = 10 * np.log10(np.mean(block**2, axis=1) + 1.0)
     if not len(levels):
         return Activity(levels, np.zeros(0, np.bool_))
-    quiet, loud = np.percentile(levels, 5), np.percentile(levels, 90)
+    quiet, loud = float(np.percentile(levels, 5)), float(np.percentile(levels, 90))
     speaking = levels > quiet + max(6.0, _SHARE * (loud - quiet))
     return Activity(levels, _closed(speaking))
 

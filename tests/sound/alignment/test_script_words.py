@@ -25,9 +25,7 @@ def test_apostrophes_and_accents_are_plain() -> None:
 
 def test_the_words_of_the_script_are_those_of_its_lines() -> None:
     study = example_study()
-    expected = [
-        (beat.key, text) for beat in beats(study, running_order(study)) for text in words(beat.spoken.text)
-    ]
+    expected = [(beat.key, text) for beat in beats(study, running_order(study)) for text in words(beat.spoken.text)]
     assert [(word.beat, word.text) for word in script_words(study)] == expected
 
 
