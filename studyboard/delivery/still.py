@@ -1,58 +1,69 @@
-"""A single picture of a position, as a PNG."""
+"""The title picture of a talk: a position, its marks, the players and a headline, as a PNG."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from io import BytesIO
+from typing import TYPE_CHECKING
+
 from studyboard.delivery.errors import DeliveryError
+from studyboard.delivery.still_moment import node_at, still_node
+from studyboard.delivery.still_options import StillOptions, StillShape
+from studyboard.delivery.still_words import still_words
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
-from studyboard.picture.palette import DEFAULT_BOARD, board_palette
-from studyboard.picture.svg import board_svg
 from studyboard.translation import tr
 
+if TYPE_CHECKING:
+    from studyboard.delivery.still_designs import PaintedStill
 
-def still_node(study: Study) -> int:
-    """The position that stands for the study: the main line's first think pause, else its last marked node, else
-    its end.
+
+@dataclass(frozen=True, slots=True)
+class Still:
+    """One picture. shortened: its headline or a name had to be cut, because there is no room for so much."""
+
+    shape: StillShape
+    png: bytes
+    shortened: bool
+
+
+def still_pictures(
+    study: Study, positions: Positions | None = None, options: StillOptions | None = None
+) -> list[Still]:
+    """The pictures of the shapes that were asked for; the same study gives the same bytes.
+
+    Raises DeliveryError where the position is not in the study, and one that names the package to install where the
+    cairo library is missing.
     """
-    main = [study.nodes[node] for node in study.main_line()]
-    asked = [node.id for node in main if node.think]
-    marked = [node.id for node in main if node.marks]
-    return asked[0] if asked else marked[-1] if marked else main[-1].id
+    options = options or StillOptions()
+    made = []
+    for shape in options.shape.each:
+        painted = painted_still(study, positions or Positions(study), options, shape)
+        png = BytesIO()
+        painted.canvas.surface.write_to_png(png)
+        made.append(Still(shape, png.getvalue(), painted.shortened))
+    return made
 
 
-def still_png(
-    study: Study,
-    positions: Positions,
-    node: int | None = None,
-    *,
-    size: int = 1080,
-    flipped: bool = False,
-    palette: str = DEFAULT_BOARD,
-) -> bytes:
-    """The position at a node with its marks.
+def painted_still(
+    study: Study, positions: Positions, options: StillOptions, shape: StillShape, *, worded: bool = True
+) -> PaintedStill:
+    """One picture on its canvas, and where its texts stand.
 
-    node: its id; None for the one that stands for the study
-    size: of the picture (px)
-
-    Raises DeliveryError, which names the package to install, where the cairo library is missing.
+    worded: False leaves the texts out, to see what lies behind them
     """
-    shown = study.nodes[still_node(study) if node is None else node]
-    svg = board_svg(
-        positions.board(shown.id),
-        marks=shown.marks,
-        last_move=shown.move,
-        flipped=flipped,
-        palette=board_palette(palette),
-        width=size,
-    )
     try:
-        import cairosvg
-    except OSError as reason:  # cairocffi looks for the library as soon as it is imported
+        # cairocffi looks for the library as soon as it is imported.
+        from studyboard.delivery.still_designs import paint_still
+    except OSError as reason:
         raise DeliveryError(
             tr(
                 "A picture needs the cairo library, which is missing here. It comes with the package "
                 "libcairo2 (Debian, Ubuntu: “apt install libcairo2”; macOS: “brew install cairo”)."
             )
         ) from reason
-    png: bytes = cairosvg.svg2png(bytestring=svg.encode(), output_width=size)
-    return png
+    node = (
+        node_at(study, positions, options.at) if options.at else still_node(study, positions, spoilers=options.result)
+    )
+    words = still_words(study, positions, node, options)
+    return paint_still(study.nodes[node], positions.board(node), words, options, shape, worded=worded)

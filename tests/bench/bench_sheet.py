@@ -8,6 +8,7 @@ import sys
 import time
 
 from studyboard.delivery.sheet import sheet_data, sheet_pdf
+from studyboard.delivery.sheet_options import SheetOptions
 from studyboard.model.edits import ChangeNode, add_move, apply
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.positions import Positions
@@ -40,7 +41,7 @@ def main() -> None:
     whole, data = [], []
     for _ in range(7):
         start = time.perf_counter()
-        sheet_data(study, Positions(study))
+        sheet_data(study, Positions(study), SheetOptions())
         data.append(time.perf_counter() - start)
         start = time.perf_counter()
         pdf = sheet_pdf(study)
@@ -48,6 +49,13 @@ def main() -> None:
     median, size = statistics.median(whole), len(pdf) / 1e3
     print(f"{diagrams} diagrams: first {whole[0]:.3f} s, median {median:.3f} s, {size:.0f} kB")
     print(f"of that, drawing the boards and writing the story: {statistics.median(data):.3f} s")
+    for place, node in enumerate(list(study.main_line())[::8]):
+        if place:
+            apply(study, ChangeNode(node, "think", 8.0))
+    for name, options in (("with exercises", SheetOptions()), ("in large print", SheetOptions(large_print=True))):
+        start = time.perf_counter()
+        sheet_pdf(study, options=options)
+        print(f"{name}: {time.perf_counter() - start:.3f} s")
 
 
 if __name__ == "__main__":

@@ -1,0 +1,150 @@
+"""What stands on a title picture, and type that is as large as its room allows."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from studyboard.delivery.printable import printable
+from studyboard.delivery.still_options import StillOptions
+from studyboard.delivery.title import full_name, known, occasion, players, result
+from studyboard.model.positions import Positions
+from studyboard.model.study import Study
+from studyboard.notation.labels import figurine, move_number
+from studyboard.picture.lettering import Letterer, Lettering
+
+_STEPS: Final = 12
+_LONGEST: Final = 240
+"""No text of a still has room for more signs than this."""
+#: A piece of text between two places where a line can end; signs of East Asian scripts each end one.
+_UNBROKEN: Final = re.compile(r"[⺀-鿿가-힣豈-﫿＀-￯]|(?:[^\s\u200B⺀-鿿가-힣豈-﫿＀-￯]|\u00A0)+")
+_NO_BREAK: Final = "\N{NO-BREAK SPACE}"
+_ONE_LINE: Final = 24
+_SPACE_OF_NO_WIDTH: Final = "\N{ZERO WIDTH SPACE}"
+_TORN_AFTER: Final = 6
+
+
+@dataclass(frozen=True, slots=True)
+class StillWords:
+    """The words of a still; what is not known is empty.
+
+    call: whose move it is where the viewer is asked, else the move that led there
+    white, black: the players by their full names
+    occasions: where and when it was played, from all that is known down to the least
+    """
+
+    headline: str
+    call: str
+    asks: bool
+    white: str
+    black: str
+    occasions: tuple[str, ...]
+    result: str
+
+
+def still_words(study: Study, positions: Positions, node: int, options: StillOptions) -> StillWords:
+    """The words for the position at a node. The headline is the event, else the players, where none was given."""
+    headers = {tag: printable(value) for tag, value in study.headers.items()}
+    event, both = known(headers, "Event"), players(headers)
+    headline = printable(options.headline) or event or both or "Study"
+    board = positions.board(node)
+    asks = bool(study.nodes[node].think) or study.nodes[node].move is None
+    turn = "White" if board.turn else "Black"
+    if asks:
+        call = f"{turn} to move"
+    else:
+        call = f"{move_number(positions, node).replace('...', '…')} {figurine(positions.san(node))}"
+    white, black = (full_name(known(headers, tag)) or (tag if both else "") for tag in ("White", "Black"))
+    return StillWords(
+        headline,
+        call,
+        asks,
+        white,
+        black,
+        _occasions({**headers, "Event": "" if event == headline else event}),
+        result(headers) if options.result else "",
+    )
+
+
+def _occasions(headers: Mapping[str, str]) -> tuple[str, ...]:
+    """Event, round, site and date as far as they are known; then without the site, the round, the date."""
+    found = []
+    for missing in ((), ("Site",), ("Site", "Round"), ("Site", "Round", "Date")):
+        parts = occasion({tag: value for tag, value in headers.items() if tag not in missing})
+        found.append(f"{_NO_BREAK * 2}·{_NO_BREAK} ".join(_kept_together(part) for part in parts))
+    return tuple(dict.fromkeys(text for text in found if text))
+
+
+def _kept_together(part: str) -> str:
+    """A date or a round does not go over the end of a line; what is long may."""
+    return part.replace(" ", _NO_BREAK) if len(part) <= _ONE_LINE else part
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """Text as it is set, its width and height (px), and whether some of it had to be left out."""
+
+    lettering: Lettering
+    width: int
+    height: int
+    shortened: bool = False
+
+
+def fitted(letterer: Letterer, wanted: Lettering, room: tuple[int, int], least: float) -> Fitted:
+    """The text as large as it fits into a room of this width and height (px), in as many lines as it takes.
+
+    wanted: the text at its largest size
+    least: the smallest size that can be read (px); what has no room at that size is torn within words, and at last
+        ends with an ellipsis
+    """
+    width, height = room
+    if len(wanted.text) > _LONGEST:
+        cut = fitted(letterer, replace(wanted, text=f"{wanted.text[: _LONGEST - 1].rstrip()}…"), room, least)
+        return replace(cut, shortened=True)
+    sizes = [round(wanted.size * (least / wanted.size) ** (step / _STEPS), 1) for step in range(_STEPS + 1)]
+    widest = _widest(letterer, wanted)
+    tries = [replace(wanted, size=size, width=float(width)) for size in sizes if widest * size <= width * wanted.size]
+    found = _first_that_fits(letterer, tries, height)
+    if found is not None:
+        return found
+    smallest = replace(wanted, text=_torn(wanted.text), size=sizes[-1], width=float(width))
+    found = _first_that_fits(letterer, [smallest], height)
+    if found is not None:
+        return found
+    shorter = [replace(smallest, text=f"{smallest.text[:length].rstrip()}…") for length in _lengths(smallest.text)]
+    found = _first_that_fits(letterer, shorter, height)
+    assert found is not None, "an ellipsis alone fits into any room"
+    return replace(found, shortened=True)
+
+
+def _first_that_fits(letterer: Letterer, tries: Sequence[Lettering], height: int) -> Fitted | None:
+    letterer.prepare(tries)
+    for lettering in tries:
+        wide, tall = letterer.size(lettering)
+        if tall <= height:
+            return Fitted(lettering, wide, tall)
+    return None
+
+
+def _widest(letterer: Letterer, wanted: Lettering) -> float:
+    """The width at the size that is wanted of the widest piece that cannot be broken (px)."""
+    pieces = sorted(set(_UNBROKEN.findall(wanted.text)), key=len, reverse=True)[:8]
+    alone = [replace(wanted, text=piece, width=None) for piece in pieces]
+    letterer.prepare(alone)
+    return max((float(letterer.size(one)[0]) for one in alone), default=0.0)
+
+
+def _torn(text: str) -> str:
+    """The text with places in its long words where a line may end."""
+    return re.sub(rf"(\S{{{_TORN_AFTER}}})(?=\S)", rf"\1{_SPACE_OF_NO_WIDTH}", text)
+
+
+def _lengths(text: str) -> list[int]:
+    """Shorter and shorter lengths, down to none."""
+    found, length = [], len(text)
+    while length > 0:
+        length = int(length * 0.9)
+        found.append(length)
+    return found
