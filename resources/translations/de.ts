@@ -1464,10 +1464,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Standbild</translation>
     </message>
     <message>
-        <source>PNG of the first think pause, else of the final position</source>
-        <translation>PNG der ersten Denkpause, sonst der Schlussstellung</translation>
-    </message>
-    <message>
         <source>Chapters</source>
         <translation>Kapitel</translation>
     </message>
@@ -1520,6 +1516,46 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Nichts</translation>
     </message>
     <message>
+        <source>The headline or a name is too long for the still, and ends with an ellipsis there.</source>
+        <translation>Die Überschrift oder ein Name ist zu lang für das Standbild und endet dort mit Auslassungspunkten.</translation>
+    </message>
+    <message>
+        <source>PNG for the title: a position, its marks, the players and a headline</source>
+        <translation>PNG als Titelbild: eine Stellung, ihre Zeichen, die Spieler und eine Überschrift</translation>
+    </message>
+    <message>
+        <source>Design</source>
+        <translation>Gestaltung</translation>
+    </message>
+    <message>
+        <source>The whole board on paper</source>
+        <translation>Das ganze Brett auf Papier</translation>
+    </message>
+    <message>
+        <source>The board above a band</source>
+        <translation>Das Brett über einem Band</translation>
+    </message>
+    <message>
+        <source>Close to where it happens</source>
+        <translation>Nah am Geschehen</translation>
+    </message>
+    <message>
+        <source>Wide, 1280 × 720</source>
+        <translation>Breit, 1280 × 720</translation>
+    </message>
+    <message>
+        <source>Tall, 1080 × 1920</source>
+        <translation>Hoch, 1080 × 1920</translation>
+    </message>
+    <message>
+        <source>One of each</source>
+        <translation>Je eines</translation>
+    </message>
+    <message>
+        <source>Headline</source>
+        <translation>Überschrift</translation>
+    </message>
+    <message>
         <source>Colours around the board</source>
         <translation>Farben um das Brett</translation>
     </message>
@@ -1530,6 +1566,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Dark</source>
         <translation>Dunkel</translation>
+    </message>
+    <message>
+        <source>The result may be seen</source>
+        <translation>Das Ergebnis darf zu sehen sein</translation>
     </message>
     <message>
         <source>Captions in the picture</source>
@@ -5726,6 +5766,10 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>List of names to thank</source>
         <translation>Liste von Namen für den Dank</translation>
+    </message>
+    <message>
+        <source>No move “{move}” is in the study. Write it with its number, such as “24. Qh6+”.</source>
+        <translation>Einen Zug „{move}“ gibt es in der Studie nicht. Mit seiner Nummer schreiben, etwa „24. Qh6+“.</translation>
     </message>
 </context>
 </TS>
