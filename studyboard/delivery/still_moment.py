@@ -16,7 +16,7 @@ from studyboard.translation import tr
 
 _BRILLIANT, _BLUNDER = 3, 4
 _HELD: Final = 2
-"""A gain counts that is still there after so many half-moves: what is taken back at once decides nothing."""
+"""A gain counts that was not there so many half-moves before and still is after as many: taking back is none."""
 _LATE: Final = 2 / 3
 
 
@@ -60,8 +60,9 @@ def _decisive(study: Study, positions: Positions, nodes: Sequence[int], main: Se
     gains = []
     for place in range(1, len(nodes)):
         mover = 1 if positions.board(main[place - 1]).turn else -1
-        later = balance[place : place + _HELD + 1]
-        gains.append((min(mover * (then - balance[place - 1]) for then in later), -place))
+        held = min(mover * then for then in balance[place : place + _HELD + 1])
+        had = max(mover * then for then in balance[max(0, place - _HELD) : place])
+        gains.append((held - had, -place))
     greatest, place = max(gains, default=(0, 0))
     return main[-place - 1] if greatest > 0 else nodes[round(_LATE * (len(nodes) - 1))]
 
