@@ -63,6 +63,7 @@ def check_setup() -> list[Finding]:
         qt(),
         screen(),
         _package("typst", tr("the study sheet")),
+        _package("jinja2", tr("the page to click through")),
         cairo(),
         sound(),
         _package("numpy", tr("recording from microphones of every form"), essential=False),

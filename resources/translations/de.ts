@@ -1584,6 +1584,30 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Figuren werden gesetzt, ohne zu gleiten</translation>
     </message>
     <message>
+        <source>“{name}” is of an earlier version of the study: the page does not play it.</source>
+        <translation>„{name}“ stammt aus einem früheren Stand der Studie: Die Seite spielt es nicht ab.</translation>
+    </message>
+    <message>
+        <source>The page has no sound: {reason}</source>
+        <translation>Die Seite hat keinen Ton: {reason}</translation>
+    </message>
+    <message>
+        <source>Page</source>
+        <translation>Seite</translation>
+    </message>
+    <message>
+        <source>HTML to click through: board, moves and words, with the video or the voice beside it</source>
+        <translation>HTML zum Durchklicken: Brett, Züge und Worte, mit dem Video oder der Stimme daneben</translation>
+    </message>
+    <message>
+        <source>Sound or video to play</source>
+        <translation>Ton oder Video zum Abspielen</translation>
+    </message>
+    <message>
+        <source>Sound inside the page</source>
+        <translation>Ton in der Seite selbst</translation>
+    </message>
+    <message>
         <source>Seen from Black&apos;s side</source>
         <translation>Von Schwarz aus gesehen</translation>
     </message>
@@ -4940,6 +4964,10 @@ Nicht bekannt: {places}</translation>
         <translation>das Studienblatt</translation>
     </message>
     <message>
+        <source>the page to click through</source>
+        <translation>die Seite zum Durchklicken</translation>
+    </message>
+    <message>
         <source>recording from microphones of every form</source>
         <translation>Aufnehmen mit Mikrofonen jeder Bauart</translation>
     </message>
@@ -5770,6 +5798,14 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>No move “{move}” is in the study. Write it with its number, such as “24. Qh6+”.</source>
         <translation>Einen Zug „{move}“ gibt es in der Studie nicht. Mit seiner Nummer schreiben, etwa „24. Qh6+“.</translation>
+    </message>
+    <message>
+        <source>{path} cannot be told from {folder}: put it there.</source>
+        <translation>{path} lässt sich von {folder} aus nicht angeben: Legen Sie es dorthin.</translation>
+    </message>
+    <message>
+        <source>A page cannot play {path}; it can play {kinds}.</source>
+        <translation>Eine Seite kann {path} nicht abspielen; sie kann {kinds} abspielen.</translation>
     </message>
 </context>
 </TS>

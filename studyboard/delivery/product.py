@@ -22,6 +22,7 @@ class Item(StrEnum):
     CHAPTERS = "chapters"
     TEXT = "text"
     VIDEO = "video"
+    PAGE = "page"
 
 
 class Ingredient(StrEnum):

@@ -23,7 +23,6 @@ from studyboard.picture.primitives import (
     Point,
     Polygon,
     Polyline,
-    Primitive,
     Rect,
     Segments,
     Stroke,
@@ -113,21 +112,47 @@ def marks_scene(marks: Iterable[Mark], *, flipped: bool = False) -> Layer:
 
     Lines that would run over each other are drawn side by side. A mark given twice is drawn once.
     """
-    marks = tuple(marks)
-    above = [mark for mark in dict.fromkeys(marks) if mark.kind is not MarkKind.KEY_SQUARE]
+    drawings = mark_drawings(marks, flipped=flipped)
+    return (*(line for one in drawings for line in one.lines), *(part for one in drawings for part in one.number))
+
+
+@dataclass(frozen=True, slots=True)
+class MarkDrawing:
+    """One mark, where it lies beside the others of its position.
+
+    ground: what lies under the pieces
+    lines: what lies over them
+    number: its place in a sequence, over everything
+    """
+
+    mark: Mark
+    ground: Layer
+    lines: Layer
+    number: Layer
+
+
+def mark_drawings(marks: Iterable[Mark], *, flipped: bool = False) -> tuple[MarkDrawing, ...]:
+    """Each mark by itself, for pictures in which they appear one after the other. A mark given twice is there once."""
+    drawn = tuple(dict.fromkeys(marks))
+    above = [mark for mark in drawn if mark.kind is not MarkKind.KEY_SQUARE]
     paths = [mark_path(mark, flipped=flipped) for mark in above]
-    drawn: list[Primitive] = []
     shifted: dict[Mark, tuple[Point, ...]] = {}
+    lines: dict[Mark, Layer] = {}
     for mark, path, (right, down) in zip(above, paths, lane_shifts(paths), strict=True):
-        stops = [centre(square, flipped=flipped) for square in mark.squares]
+        stops = tuple((x + right, y + down) for x, y in (centre(square, flipped=flipped) for square in mark.squares))
         shifted[mark] = tuple((x + right, y + down) for x, y in path)
-        drawn.extend(
-            _DRAWERS[mark.kind](MARK_STYLES[mark.kind], shifted[mark], tuple((x + right, y + down) for x, y in stops))
+        lines[mark] = _DRAWERS[mark.kind](MARK_STYLES[mark.kind], shifted[mark], stops)
+    return tuple(
+        MarkDrawing(
+            mark,
+            ground_marks_scene((mark,), flipped=flipped),
+            lines.get(mark, ()),
+            ()
+            if mark.number is None
+            else _number(mark.number, MARK_STYLES[mark.kind], _number_place(mark, shifted, flipped)),
         )
-    for mark in dict.fromkeys(marks):
-        if mark.number is not None:
-            drawn.extend(_number(mark.number, MARK_STYLES[mark.kind], _number_place(mark, shifted, flipped)))
-    return tuple(drawn)
+        for mark in drawn
+    )
 
 
 def _number_place(mark: Mark, lines: Mapping[Mark, tuple[Point, ...]], flipped: bool) -> Point:

@@ -17,7 +17,13 @@ from studyboard.model.edits import ChangeHeaders, ChangeNode
 from studyboard.model.script import SpokenLine
 from studyboard.store.study_file import StudyFile
 
-ITEMS = {"--sheet": {".pdf"}, "--captions": {".vtt", ".srt"}, "--game": {".pgn"}, "--still": {".png"}}
+ITEMS = {
+    "--sheet": {".pdf"},
+    "--captions": {".vtt", ".srt"},
+    "--game": {".pgn"},
+    "--still": {".png"},
+    "--page": {".html"},
+}
 
 
 @pytest.fixture
@@ -51,7 +57,8 @@ def test_everything_is_written_when_nothing_is_named(say: Callable, talk: Path, 
     folder = tmp_path / "out"
     report = json.loads(say("deliver", talk, "--to", folder, "--json").out)
     assert {Path(one["path"]).suffix for one in report["delivered"]} == set().union(*ITEMS.values(), {".txt"})
-    assert {one["item"] for one in report["delivered"]} == {"sheet", "captions", "game", "still", "chapters", "text"}
+    quick = {"sheet", "captions", "game", "still", "chapters", "text", "page"}
+    assert {one["item"] for one in report["delivered"]} == quick
     assert all(Path(one["path"]).stat().st_size > 0 for one in report["delivered"])
 
 
@@ -123,7 +130,7 @@ def test_no_bar_is_drawn_where_nobody_watches(call: Callable, talk: Path) -> Non
 def test_a_talk_without_words_has_no_captions_and_says_so(say: Callable, study: Path, tmp_path: Path) -> None:
     folder = tmp_path / "out"
     answer = say("deliver", study, "--to", folder)
-    assert set(_written(folder)) == {".pdf", ".pgn", ".png", ".txt", ".vtt"}
+    assert set(_written(folder)) == {".pdf", ".pgn", ".png", ".txt", ".vtt", ".html"}
     assert not list(folder.glob("*.srt"))
     assert answer.status == 0
     assert answer.err == "studyboard: Nothing is said yet, so there are no captions. Write spoken lines first.\n"

@@ -29,6 +29,7 @@ def test_it_says_that_there_is_no_screen_and_delivers_the_example(answer, tmp_pa
         ".srt",
         ".pgn",
         ".png",
+        ".html",
         ".json",
     }
 

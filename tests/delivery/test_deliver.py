@@ -23,7 +23,7 @@ STEM = "Halvorse-Nduka-Harbour-Club-Winter-Evening"
 
 RECORD = "delivery.json"
 
-MADE = (".pdf", ".vtt", ".srt", ".pgn", ".png", "-chapters.txt", "-chapters.vtt", "-description.txt")
+MADE = (".pdf", ".vtt", ".srt", ".pgn", ".png", "-chapters.txt", "-chapters.vtt", "-description.txt", ".html")
 
 
 def everything_under(folder: Path) -> set[str]:
@@ -43,6 +43,7 @@ def test_everything_is_delivered_under_the_name_of_the_study(author, tmp_path):
         Delivered(Item.CHAPTERS, to / f"{STEM}-chapters.txt"),
         Delivered(Item.CHAPTERS, to / f"{STEM}-chapters.vtt"),
         Delivered(Item.TEXT, to / f"{STEM}-description.txt"),
+        Delivered(Item.PAGE, to / f"{STEM}.html"),
     ]
     assert pypdf.PdfReader(to / f"{STEM}.pdf").pages
 
@@ -101,6 +102,7 @@ def test_progress_is_told_item_by_item_up_to_the_end(author, tmp_path):
         Item.STILL,
         Item.CHAPTERS,
         Item.TEXT,
+        Item.PAGE,
     ]
     for one in {item for item, _, _ in told}:
         shares = [share for item, share, _ in told if item is one]

@@ -81,7 +81,7 @@ def test_another_pace_makes_anew_only_what_has_times_in_it(author, tmp_path):
     version = record_in(tmp_path)["study"]["version"]
     apply(author.study, ChangePace(Pace(syllables_per_second=3.0)))
     again = deliver(author.study, tmp_path)
-    assert made(again) == {"captions", "chapters", "text"}
+    assert made(again) == {"captions", "chapters", "text", "page"}
     assert kept(again) == {"sheet", "game", "still"}
     assert record_in(tmp_path)["study"]["version"] != version
 
@@ -169,7 +169,7 @@ def test_the_same_study_gives_the_same_bytes_in_another_folder(author, tmp_path)
     deliver(author.study, tmp_path / "a")
     deliver(author.study.snapshot(), tmp_path / "b")
     names = {path.name for path in (tmp_path / "a").iterdir()} - {"delivery.json"}
-    assert len(names) == 8
+    assert len(names) == 9
     for name in names:
         assert (tmp_path / "a" / name).read_bytes() == (tmp_path / "b" / name).read_bytes(), name
 

@@ -98,7 +98,7 @@ PRODUCT = Product(
             "flipped",
             "--from-black",
             tr_later("Seen from Black's side"),
-            "the board of the video seen from Black's side",
+            "the board of the video and the page seen from Black's side",
         ),
     ),
     quick=False,

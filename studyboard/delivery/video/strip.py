@@ -32,7 +32,9 @@ class StripRow:
 
 
 @dataclass(frozen=True, slots=True)
-class _Lane:
+class Lane:
+    """One line as it is laid: its column, its moves, and the level of the first of them."""
+
     column: int
     nodes: tuple[int, ...]
     level: int
@@ -55,6 +57,11 @@ class Strip:
                     break
                 self._told[known] = place
         self._lanes = self._lay_lanes()
+
+    @property
+    def lanes(self) -> tuple[Lane, ...]:
+        """All the lanes, the main line's first."""
+        return tuple(self._lanes)
 
     def rows(self, step: int, node: int, count: int, columns: int) -> tuple[StripRow, ...]:
         """The rows around a node, from the top down.
@@ -99,7 +106,7 @@ class Strip:
         leading.sort(key=lambda number: self._lanes[number].level)
         return {number: column for column, number in enumerate(leading[-room:])}
 
-    def _number(self, node: int, lane: _Lane, place: int) -> str:
+    def _number(self, node: int, lane: Lane, place: int) -> str:
         number = move_number(self._positions, node)
         black = number.endswith("...")
         if lane.column == 0 or place == 0:
@@ -111,7 +118,7 @@ class Strip:
         main = self._lanes[0].nodes if self._lanes else ()
         return sum(self._told.get(node, step + 1) <= step for node in main)
 
-    def _lay_lanes(self) -> list[_Lane]:
+    def _lay_lanes(self) -> list[Lane]:
         study = self._study
         starts = sorted(
             (node for node in self._told if study.begins_side_line(node)), key=lambda node: self._told[node]
@@ -131,9 +138,9 @@ class Strip:
             column_of.update(dict.fromkeys(lane.nodes, lane.column))
         return lanes
 
-    def _lane(self, start: int, column: int) -> _Lane:
+    def _lane(self, start: int, column: int) -> Lane:
         nodes = tuple(node for node in self._study.main_line(start) if node in self._told and node != self._study.root)
-        return _Lane(column, nodes, max(1, self._study.ply(start)))
+        return Lane(column, nodes, max(1, self._study.ply(start)))
 
 
 def _overlap(one: range, other: range) -> bool:
