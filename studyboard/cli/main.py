@@ -15,7 +15,7 @@ from studyboard.model.errors import StudyboardError
 
 GOOD, FOUND_SOMETHING, CANNOT = 0, 1, 2
 
-_VERBS = ("open", "tour", "new", "timing", "pace", "readthrough", "deliver", "pgn", "check-setup")
+_VERBS = ("open", "tour", "new", "timing", "pace", "takes", "readthrough", "deliver", "pgn", "check-setup")
 _CAUTION = (
     "Engine and archive help is for finished games: the event's and the arbiter's rules come first, and live rounds "
     "may have a broadcast delay. Names, photographs and sponsors' material are the publisher's responsibility."
@@ -122,6 +122,23 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     pace.add_argument("--json", action="store_true", help="print the report as JSON")
     pace.set_defaults(run=_pace)
 
+    takes = verbs.add_parser(
+        "takes", help="the takes of a study, and which one is heard for each beat; adds a sound file"
+    )
+    takes.add_argument("study", type=Path, metavar="STUDY")
+    takes.add_argument("--add", type=Path, metavar="SOUND", help="a sound file, or a video with sound, as a new take")
+    takes.add_argument(
+        "--name", default="", metavar="NAME", help="what that take is called; the file's name if not said"
+    )
+    takes.add_argument(
+        "--from", dest="first", metavar="BEAT", help="the beat that it tells: its number, move or part; all if not said"
+    )
+    takes.add_argument(
+        "--to", dest="last", metavar="BEAT", help="the last beat that it tells; --from alone if not said"
+    )
+    takes.add_argument("--json", action="store_true", help="print the report as JSON")
+    takes.set_defaults(run=_takes)
+
     reading = verbs.add_parser("readthrough", help="check what is said against the board")
     reading.add_argument("study", type=Path, nargs="?", metavar="STUDY", help="a study, or a PGN file")
     reading.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
@@ -209,6 +226,19 @@ def _timing(options: argparse.Namespace) -> int:
     from studyboard.cli.timing_verb import timing
 
     return timing(options.study, options.number, as_json=options.json)
+
+
+def _takes(options: argparse.Namespace) -> int:
+    from studyboard.cli.takes_verb import takes
+
+    return takes(
+        options.study,
+        add=options.add,
+        name=options.name,
+        first=options.first,
+        last=options.last,
+        as_json=options.json,
+    )
 
 
 def _pace(options: argparse.Namespace) -> int:

@@ -13,8 +13,9 @@ from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
 from studyboard.model.takes import Take
 
-#: A take that ends within a beat is heard for it only if it tells at least this share of what an older one tells:
-#: who stops in the middle of a line means to say it again.
+#: A take that was stopped in a beat is heard for it only if it tells at least this share of what an older one tells:
+#: who stops in the middle of a line means to say it again. Who goes on from its last beat ends it with an event that
+#: belongs to no beat.
 _WHOLE = 0.6
 
 
@@ -83,7 +84,7 @@ class Assembly:
 
 @dataclass(frozen=True, slots=True)
 class Holder:
-    """A take that tells a beat. cut: True where the take ends within it"""
+    """A take that tells a beat. cut: True where recording was stopped in it, instead of going on to the next"""
 
     heard: HeardTake
     telling: Telling
@@ -135,7 +136,8 @@ def holders(study: Study) -> dict[BeatKey, list[Holder]]:
                 told.setdefault(telling.beat, []).append(telling)
         for beat, several in told.items():
             best = best_telling(several)
-            found.setdefault(beat, []).append(Holder(heard, best, best is runs[-1]))
+            cut = best is runs[-1] and not take.origin and take.events[-1].beat is not None
+            found.setdefault(beat, []).append(Holder(heard, best, cut))
     return found
 
 

@@ -96,6 +96,18 @@ class TakeSound:
         self.recording = None
         return finished
 
+    def abandon_take(self, take: int) -> None:
+        """Forget a take that was begun and is not in the study, and its sound. Does nothing where there is none."""
+        with self._connected() as connection:
+            with transaction(connection):
+                begun = connection.execute("DELETE FROM recording WHERE take = ?", (take,)).rowcount
+                if begun:
+                    connection.execute("DELETE FROM sound WHERE take = ?", (take,))
+                    connection.execute("DELETE FROM take_event WHERE take = ?", (take,))
+            connection.executescript("PRAGMA incremental_vacuum")
+        self.recording = None
+        self._latest = None
+
     def length(self, take: int) -> int:
         """How long the stored sound of a take is (samples); 0 where there is none."""
         with self._connected() as connection:

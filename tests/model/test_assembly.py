@@ -111,6 +111,15 @@ def test_a_take_that_was_stopped_in_the_middle_of_a_line_is_not_heard_for_it(stu
     assert [take for take, _ in heard(study)] == [1, 2, 2, 1]
 
 
+def test_a_short_line_that_was_gone_on_from_is_whole(study):
+    put(study, 1, 10, (0, 1), (3, 2), (5, 3), (7, 4))
+    short = put(study, 2, 3.2, (0, 2), (2.5, 3))
+    apply(study, PutTake(replace(short, events=(*short.events, TakeEvent(SoundTime(320, RATE), 3, None)))))
+    assert [take for take, _ in heard(study)] == [1, 2, 2, 1]
+    put(study, 3, 0.2, (0, 4), origin="telephone.mov")
+    assert [take for take, _ in heard(study)] == [1, 2, 2, 3]
+
+
 def test_a_cough_is_not_heard_and_the_board_moves_where_the_sound_does(study):
     put(study, 1, 10, (0, 1), (3, 2), (5, 3), (7, 4))
     apply(study, leave_out(study.takes[1], Span(350, 420)))

@@ -1,0 +1,204 @@
+"""The verb takes."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+
+from rich.console import Console
+from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
+from rich.table import Table
+from rich.text import Text
+
+from studyboard.cli.sources import print_remark
+from studyboard.model.assembly import Assembly, holders
+from studyboard.model.beats import Beat
+from studyboard.model.edits import PutTake
+from studyboard.model.errors import StudyboardError
+from studyboard.model.positions import Positions
+from studyboard.model.script import BeatKey, Part
+from studyboard.model.study import Study
+from studyboard.model.takes import Take
+from studyboard.notation.labels import move_label
+from studyboard.sound.importing import import_sound
+from studyboard.store.study_file import StudyFile
+from studyboard.timing.clock import clock
+from studyboard.timing.recorded import put_together
+from studyboard.timing.spread_beats import spread_beats
+
+
+def takes(path: Path, *, add: Path | None, name: str, first: str | None, last: str | None, as_json: bool) -> int:
+    """Print the takes of a study and which one is heard for each beat; before that, take in a sound file if wanted.
+
+    1 where part of the file could not be read. Raises StudyboardError.
+    """
+    remark = ""
+    added: int | None = None
+    if add is None:
+        if first is not None or last is not None or name:
+            raise StudyboardError("--from, --to and --name say where a sound belongs: name it with --add.")
+        with StudyFile.open(path, read_only=True) as file:
+            study = file.study
+    else:
+        with StudyFile.open(path) as file:
+            study = file.study
+            added, remark = _add(file, add, name, first, last)
+    if as_json:
+        print(json.dumps(_plain(study, added, remark), indent=2, ensure_ascii=False))
+    else:
+        _print(study, added)
+    if remark:
+        print_remark(remark)
+    return 1 if remark else 0
+
+
+def beat_named(study: Study, text: str) -> BeatKey:
+    """The beat of this number in the talk (from 1), of this move as `timing` prints it, or of this part.
+
+    Raises StudyboardError where there is none, or several.
+    """
+    told = [one.beat for one in put_together(study).beats]
+    if text.isdecimal():
+        if not 1 <= int(text) <= len(told):
+            raise StudyboardError(f"The talk has {len(told)} beats; there is no number {text}.")
+        return told[int(text) - 1].key
+    positions = Positions(study)
+    wanted = _squeezed(text)
+    found = [beat.key for beat in told if wanted in (_squeezed(_label(positions, beat)), _move(positions, beat))]
+    if len(found) == 1:
+        return found[0]
+    if found:
+        raise StudyboardError(f"“{text}” is told {len(found)} times: give the number of the beat, or the move's too.")
+    raise StudyboardError(f"No beat is called “{text}”. `studyboard takes STUDY` lists them with their numbers.")
+
+
+def _add(file: StudyFile, sound: Path, name: str, first: str | None, last: str | None) -> tuple[int, str]:
+    study = file.study
+    begin = None if first is None else beat_named(study, first)
+    # A sound that begins with a beat tells that one alone, unless it is said how far it goes.
+    end = begin if last is None else beat_named(study, last)
+    console = Console(stderr=True)
+    columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
+    with Progress(*columns, console=console, transient=True, disable=not sys.stderr.isatty()) as bar:
+        task = bar.add_task("Reading", total=1.0)
+        imported = import_sound(
+            sound,
+            file.sound,
+            name,
+            events=lambda length: spread_beats(study, length, begin, end),
+            progress=lambda share: bar.update(task, completed=share),
+        )
+    file.keep(PutTake(imported.take))
+    return imported.take.id, imported.remark
+
+
+def _plain(study: Study, added: int | None, remark: str) -> dict[str, object]:
+    assembly, positions = put_together(study), Positions(study)
+    held = holders(study)
+    return {
+        "added": added,
+        "remark": remark,
+        "takes": [_take_plain(take) for _, take in sorted(study.takes.items())],
+        "beats": [
+            {
+                "number": number,
+                "beat": _label(positions, one.beat),
+                "take": one.take,
+                "seconds": round(one.samples / assembly.rate, 2),
+                "takes": [holder.take.id for holder in held.get(one.beat.key, ())],
+            }
+            for number, one in enumerate(assembly.beats, 1)
+        ],
+        "seconds": round(assembly.samples / assembly.rate, 2),
+        "told": assembly.told,
+    }
+
+
+def _take_plain(take: Take) -> dict[str, object]:
+    return {
+        "take": take.id,
+        "name": take.name,
+        "seconds": round(take.length.seconds, 2),
+        "left_out": [[round(span.start / take.rate, 3), round(span.end / take.rate, 3)] for span in take.left_out],
+        "started": take.started,
+        "origin": take.origin,
+        "note": take.note,
+        "kept": take.kept,
+        "complete": take.complete,
+        "replaces": None
+        if take.replaces is None
+        else {
+            "take": take.replaces.take,
+            "from": round(take.replaces.span.start / take.rate, 3),
+            "to": round(take.replaces.span.end / take.rate, 3),
+        },
+    }
+
+
+def _print(study: Study, added: int | None) -> None:
+    assembly, positions = put_together(study), Positions(study)
+    held = holders(study)
+    console = Console(highlight=False)
+    with console.capture() as printed:
+        if study.takes:
+            console.print(_takes_table(study, added))
+            console.print()
+        table = Table(box=None, pad_edge=False)
+        table.add_column("", justify="right")
+        table.add_column("beat", no_wrap=True)
+        table.add_column("heard in", no_wrap=True)
+        table.add_column("seconds", justify="right")
+        table.add_column("also in", no_wrap=True)
+        for number, one in enumerate(assembly.beats, 1):
+            others = [study.takes[holder.take.id].name for holder in held.get(one.beat.key, ())]
+            name = "" if one.take is None else study.takes[one.take].name
+            also = ", ".join(other for other in others if other != name)
+            seconds = f"{one.samples / assembly.rate:.1f}" if one.take is not None else ""
+            table.add_row(str(number), Text(_label(positions, one.beat)), Text(name), seconds, Text(also))
+        console.print(table)
+        console.print(_summary(assembly))
+    sys.stdout.write(printed.get())
+
+
+def _takes_table(study: Study, added: int | None) -> Table:
+    table = Table(box=None, pad_edge=False)
+    table.add_column("take", no_wrap=True)
+    table.add_column("length", justify="right")
+    table.add_column("")
+    for _, take in sorted(study.takes.items()):
+        words = [
+            "added now" if take.id == added else "",
+            "" if take.kept else "discarded",
+            "" if take.complete else "cut off",
+            f"from {take.origin}" if take.origin else "",
+            _pickup(study, take),
+            take.note,
+        ]
+        table.add_row(Text(take.name), clock(take.length.seconds), Text("; ".join(filter(None, words))))
+    return table
+
+
+def _pickup(study: Study, take: Take) -> str:
+    into = None if take.replaces is None else study.takes.get(take.replaces.take)
+    return "" if into is None else f"some words of {into.name}, told anew"
+
+
+def _summary(assembly: Assembly) -> str:
+    if assembly.told:
+        return f"total {clock(assembly.samples / assembly.rate)}; every line is told"
+    told = sum(one.take is not None for one in assembly.beats)
+    return f"{told} of {len(assembly.beats)} beats are told; {len(assembly.missing)} spoken lines are in no take"
+
+
+def _label(positions: Positions, beat: Beat) -> str:
+    return beat.key.value if isinstance(beat.key, Part) else move_label(positions, beat.key)
+
+
+def _move(positions: Positions, beat: Beat) -> str:
+    """The move alone, for those who leave its number out."""
+    return _squeezed(_label(positions, beat).split(".")[-1].strip())
+
+
+def _squeezed(text: str) -> str:
+    return "".join(text.split())

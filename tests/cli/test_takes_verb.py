@@ -1,0 +1,98 @@
+"""The takes of a study on the command line, and sound from elsewhere brought into it."""
+
+from __future__ import annotations
+
+import json
+import wave
+from pathlib import Path
+
+import pytest
+
+from studyboard.store.study_file import StudyFile
+
+pytest.importorskip("av")
+
+
+@pytest.fixture
+def talk(say, tmp_path) -> Path:
+    """A study of three moves, none of which is spoken about yet."""
+    game = tmp_path / "game.pgn"
+    game.write_text('[White "Marlow, Edda"]\n[Black "Quist, Torben"]\n\n1. e4 e5 2. Nf3 *\n')
+    path = tmp_path / "talk.studyboard"
+    assert say("new", path, "--game", game).status == 0
+    return path
+
+
+@pytest.fixture
+def sound(tmp_path) -> Path:
+    """Six seconds of next to nothing."""
+    path = tmp_path / "telephone.wav"
+    with wave.open(str(path), "wb") as file:
+        file.setnchannels(1)
+        file.setsampwidth(2)
+        file.setframerate(16_000)
+        file.writeframes(bytes(range(192)) * 1_000)
+    return path
+
+
+def test_a_sound_tells_all_beats_if_nothing_else_is_said(say, talk, sound):
+    answer = say("takes", talk, "--add", sound, "--json")
+    assert (answer.status, answer.err) == (0, "")
+    report = json.loads(answer.out)
+    assert report["added"] == 1
+    assert report["takes"][0]["origin"] == "telephone.wav"
+    assert [beat["take"] for beat in report["beats"]] == [1, 1, 1]
+    assert report["seconds"] == pytest.approx(6.0, abs=0.05)
+    with StudyFile.open(talk) as file:
+        assert file.sound.length(1) == pytest.approx(6 * 48_000, abs=100)
+
+
+def test_a_sound_tells_the_beats_that_are_named(say, talk, sound):
+    say("takes", talk, "--add", sound)
+    answer = say("takes", talk, "--add", sound, "--from", "1...e5", "--name", "again")
+    assert "again" in answer.out
+    assert "every line is told" in answer.out
+    report = json.loads(say("takes", talk, "--json").out)
+    assert [beat["take"] for beat in report["beats"]] == [1, 2, 1]
+    assert report["beats"][1]["takes"] == [2, 1]
+    assert report["beats"][1]["seconds"] == pytest.approx(6.0, abs=0.05)
+    say("takes", talk, "--add", sound, "--from", "e4", "--to", "2")
+    report = json.loads(say("takes", talk, "--json").out)
+    assert [beat["take"] for beat in report["beats"]] == [3, 3, 1]
+
+
+@pytest.mark.parametrize(
+    ("words", "sentence"),
+    [
+        (("--from", "9"), "there is no number 9"),
+        (("--from", "Qh5"), "No beat is called “Qh5”"),
+        (("--from", "3", "--to", "1"), "comes before the first"),
+    ],
+)
+def test_beats_that_are_not_there_are_told_and_nothing_is_added(say, talk, sound, words, sentence):
+    answer = say("takes", talk, "--add", sound, *words)
+    assert answer.status == 2
+    assert sentence in answer.err
+    with StudyFile.open(talk) as file:
+        assert (file.study.takes, file.recovered) == ({}, ())
+
+
+def test_a_beat_without_a_sound_makes_no_sense(say, talk):
+    answer = say("takes", talk, "--from", "1")
+    assert answer.status == 2
+    assert "--add" in answer.err
+
+
+def test_a_file_without_sound_is_told(say, talk, tmp_path):
+    text = tmp_path / "notes.txt"
+    text.write_text("no sound")
+    answer = say("takes", talk, "--add", text)
+    assert answer.status == 2
+    assert "“notes.txt”" in answer.err
+
+
+def test_a_damaged_file_gives_what_can_be_read_and_says_so(say, talk, sound):
+    sound.write_bytes(sound.read_bytes()[:100_000])
+    answer = say("takes", talk, "--add", sound)
+    assert answer.status == 1
+    assert "could be read, and are kept" in answer.err
