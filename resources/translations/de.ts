@@ -4973,7 +4973,7 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>takes in less room, and reading such takes</source>
-        <translation>Aufnahmen mit weniger Platz, und solche Aufnahmen zu lesen</translation>
+        <translation>Takes mit weniger Platz zu speichern und solche zu lesen</translation>
     </message>
     <message>
         <source>the video</source>
@@ -5705,27 +5705,27 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Choose a take</source>
-        <translation>Aufnahme wählen</translation>
+        <translation>Take wählen</translation>
     </message>
     <message>
         <source>Change a take</source>
-        <translation>Aufnahme ändern</translation>
+        <translation>Take ändern</translation>
     </message>
     <message>
         <source>A take has nothing called “{field}” that could be set.</source>
-        <translation>Eine Aufnahme hat nichts namens „{field}“, das sich setzen ließe.</translation>
+        <translation>Ein Take hat nichts namens „{field}“, das sich setzen ließe.</translation>
     </message>
     <message>
         <source>Note on a take</source>
-        <translation>Notiz zu einer Aufnahme</translation>
+        <translation>Notiz zu einem Take</translation>
     </message>
     <message>
         <source>A take needs a name.</source>
-        <translation>Eine Aufnahme braucht einen Namen.</translation>
+        <translation>Ein Take braucht einen Namen.</translation>
     </message>
     <message>
         <source>Rename a take</source>
-        <translation>Aufnahme umbenennen</translation>
+        <translation>Take umbenennen</translation>
     </message>
     <message>
         <source>Leave out a stretch</source>
@@ -5741,7 +5741,7 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Trim a take</source>
-        <translation>Aufnahme beschneiden</translation>
+        <translation>Take beschneiden</translation>
     </message>
     <message>
         <source>Set the room tone</source>
@@ -5749,15 +5749,15 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>Nothing would be left of this take. Discard it instead.</source>
-        <translation>Von dieser Aufnahme bliebe nichts übrig. Verwerfen Sie sie stattdessen.</translation>
+        <translation>Von diesem Take bliebe nichts übrig. Ihn stattdessen verwerfen.</translation>
     </message>
     <message>
         <source>This stretch lies behind the end of the take.</source>
-        <translation>Diese Stelle liegt hinter dem Ende der Aufnahme.</translation>
+        <translation>Diese Stelle liegt hinter dem Ende des Takes.</translation>
     </message>
     <message>
         <source>This makes no sense for a take of this length.</source>
-        <translation>Das ergibt bei einer Aufnahme dieser Länge keinen Sinn.</translation>
+        <translation>Das ergibt bei einem Take dieser Länge keinen Sinn.</translation>
     </message>
     <message>
         <source>This sound is stored as “{coding}”, which is unknown here.</source>
@@ -5806,6 +5806,42 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>A page cannot play {path}; it can play {kinds}.</source>
         <translation>Eine Seite kann {path} nicht abspielen; sie kann {kinds} abspielen.</translation>
+    </message>
+    <message>
+        <source>The import was stopped; nothing of it was kept.</source>
+        <translation>Das Einlesen wurde abgebrochen; nichts davon wurde behalten.</translation>
+    </message>
+    <message>
+        <source>No sound could be read from “{name}”: it is empty or damaged.</source>
+        <translation>Aus „{name}“ ließ sich kein Ton lesen: Die Datei ist leer oder beschädigt.</translation>
+    </message>
+    <message>
+        <source>“{name}” is damaged: {seconds:.1f} of its {length:.1f} seconds could be read, and are kept.</source>
+        <translation>„{name}“ ist beschädigt: {seconds:.1f} von {length:.1f} Sekunden ließen sich lesen und sind behalten.</translation>
+    </message>
+    <message>
+        <source>“{name}” is damaged: pieces of it could not be read ({reason}); the rest, {seconds:.1f} seconds, is kept.</source>
+        <translation>„{name}“ ist beschädigt: Stücke davon ließen sich nicht lesen ({reason}); der Rest, {seconds:.1f} Sekunden, ist behalten.</translation>
+    </message>
+    <message>
+        <source>There is no file “{path}”. Check its name.</source>
+        <translation>Es gibt keine Datei „{path}“. Den Namen prüfen.</translation>
+    </message>
+    <message>
+        <source>“{name}” cannot be read as sound or video: {reason}.</source>
+        <translation>„{name}“ lässt sich weder als Ton noch als Video lesen: {reason}.</translation>
+    </message>
+    <message>
+        <source>There is no sound in “{name}”. Choose a sound file, or a video that was made with sound.</source>
+        <translation>In „{name}“ ist kein Ton. Eine Tondatei wählen, oder ein Video, das mit Ton gemacht wurde.</translation>
+    </message>
+    <message>
+        <source>This beat is not told in the talk.</source>
+        <translation>Diese Station wird im Vortrag nicht erzählt.</translation>
+    </message>
+    <message>
+        <source>The last beat comes before the first one.</source>
+        <translation>Die letzte Station kommt vor der ersten.</translation>
     </message>
 </context>
 </TS>
