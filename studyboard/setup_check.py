@@ -69,6 +69,7 @@ def check_setup() -> list[Finding]:
         _package("numpy", tr("recording from microphones of every form"), essential=False),
         _package("soundfile", tr("takes in less room, and reading such takes"), essential=False),
         _package("av", tr("the video"), essential=False),
+        _package("opentimelineio", tr("the edit timeline"), essential=False),
         _package("pyloudnorm", tr("loudness and true peak, heard and delivered"), essential=False),
         _package("soxr", tr("recording from microphones of another rate than 48 kHz"), essential=False),
         _package("pocketsphinx", tr("finding the words of the script in a recording"), essential=False),

@@ -4980,6 +4980,10 @@ Nicht bekannt: {places}</translation>
         <translation>das Video</translation>
     </message>
     <message>
+        <source>the edit timeline</source>
+        <translation>die Schnittliste</translation>
+    </message>
+    <message>
         <source>loudness and true peak, heard and delivered</source>
         <translation>Lautheit und True Peak, gehört und ausgespielt</translation>
     </message>
@@ -5842,6 +5846,42 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>The last beat comes before the first one.</source>
         <translation>Die letzte Station kommt vor der ersten.</translation>
+    </message>
+    <message>
+        <source>An edit timeline needs OpenTimelineIO, which is missing here. Install it with “pip install &apos;studyboard[editing]&apos;”.</source>
+        <translation>Eine Schnittliste braucht OpenTimelineIO, das hier fehlt. Es kommt mit „pip install &apos;studyboard[editing]&apos;“.</translation>
+    </message>
+    <message>
+        <source>“{name}” is of an earlier version of the study: it does not go with the edit timeline.</source>
+        <translation>„{name}“ ist aus einem früheren Stand der Studie und passt nicht zur Schnittliste.</translation>
+    </message>
+    <message>
+        <source>The video beside the edit timeline has only the frames that change; most editors want all of them.</source>
+        <translation>Das Video neben der Schnittliste hat nur die Bilder, die sich ändern; die meisten Schnittprogramme wollen alle.</translation>
+    </message>
+    <message>
+        <source>The video is not delivered, so its place in the edit timeline is empty.</source>
+        <translation>Das Video ist nicht ausgespielt, sein Platz in der Schnittliste bleibt deshalb leer.</translation>
+    </message>
+    <message>
+        <source>The talk is not recorded, so the edit timeline has no narration.</source>
+        <translation>Der Vortrag ist nicht aufgenommen, die Schnittliste hat deshalb keine Sprechstimme.</translation>
+    </message>
+    <message>
+        <source>Edit timeline</source>
+        <translation>Schnittliste</translation>
+    </message>
+    <message>
+        <source>OpenTimelineIO for a video editor: the board&apos;s video, the narration in beats, markers</source>
+        <translation>OpenTimelineIO für Schnittprogramme: Brett, Stimme, Marken</translation>
+    </message>
+    <message>
+        <source>Frames a second, where there is no video</source>
+        <translation>Bilder je Sekunde, wo es kein Video gibt</translation>
+    </message>
+    <message>
+        <source>No markers for the queries of the read-through</source>
+        <translation>Keine Marken für die Rückfragen der Durchsicht</translation>
     </message>
 </context>
 </TS>

@@ -13,9 +13,9 @@ from typing import Any, Final, TypeAlias
 
 from studyboard import __version__
 from studyboard.delivery.items import PRODUCTS
-from studyboard.delivery.making import Making, Talk
+from studyboard.delivery.making import Beside, Making, Talk
 from studyboard.delivery.placing import explained, free_name, put_in_place, workshop
-from studyboard.delivery.product import Item, plain_options
+from studyboard.delivery.product import Ingredient, Item, plain_options
 from studyboard.delivery.record import NAME, FileRecord, ItemRecord, Record, joined, read_record, record_text
 from studyboard.delivery.version import file_digest, ingredient_digests, options_digest, study_version
 from studyboard.delivery.video.narration import Narration
@@ -126,15 +126,17 @@ class _Run:
         """How a product is to be."""
         return self._options.get(item) or PRODUCTS[item].options()
 
-    def beside(self, item: Item, now: Mapping[str, ItemRecord]) -> dict[Item, tuple[str, ...]]:
-        """The files to which a product can refer: those of this delivery, and those that lie there from before."""
-        found: dict[Item, tuple[str, ...]] = {}
+    def beside(self, item: Item, now: Mapping[str, ItemRecord]) -> dict[Item, Beside]:
+        """The products to which one can refer: those of this delivery, and those that lie there from before."""
+        found: dict[Item, Beside] = {}
         for other in PRODUCTS[item].refers_to:
             record = now.get(other) or self._before.items.get(other)
             if record is not None and record.files:
                 names = tuple(one.name for one in record.files)
                 if other in now or all((self._to / name).exists() for name in names):
-                    found[other] = names
+                    found[other] = Beside(
+                        names, record.options, record.made_of.get(Ingredient.TIMES) == self._digests[Ingredient.TIMES]
+                    )
         return found
 
     def inputs(self, item: Item, now: Mapping[str, ItemRecord]) -> ItemRecord:
@@ -195,8 +197,11 @@ class _Run:
         product = PRODUCTS[item]
         found = {one.value: self._digests[one] for one in sorted(product.made_of)}
         if product.refers_to:
-            beside = sorted((other.value, names) for other, names in self.beside(item, now).items())
-            found["beside"] = sha256(json.dumps(beside).encode()).hexdigest()
+            beside = {
+                other.value: [one.names, dict(one.options), one.same_times]
+                for other, one in self.beside(item, now).items()
+            }
+            found["beside"] = sha256(json.dumps(beside, sort_keys=True).encode()).hexdigest()
         return found
 
 

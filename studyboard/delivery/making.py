@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType
+from typing import Any
 
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.delivery.product import Item
@@ -50,6 +51,19 @@ class MadeFile:
     seconds: float | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """Another product in the same folder.
+
+    names: of its files; options: in plain values
+    same_times: it was made of the timeline as it is now, so that what is at a second there is at that second here
+    """
+
+    names: tuple[str, ...]
+    options: Mapping[str, Any]
+    same_times: bool
+
+
 class Making:
     """Where a product puts what it makes, and asks whether it should go on.
 
@@ -62,12 +76,12 @@ class Making:
         folder: Path,
         share: Callable[[float], None] = lambda _: None,
         cancelled: Callable[[], bool] = lambda: False,
-        beside: Mapping[Item, tuple[str, ...]] = MappingProxyType({}),
+        beside: Mapping[Item, Beside] = MappingProxyType({}),
         to: Path | None = None,
     ) -> None:
         """folder: an empty one, from which the files go into their place when everything is made
 
-        beside: names of the files that will lie beside, of the products to which this one refers
+        beside: what will lie beside of the products to which this one refers
         to: the place itself, to look into what lies there from before
         """
         self.talk = talk

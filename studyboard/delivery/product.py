@@ -23,6 +23,7 @@ class Item(StrEnum):
     TEXT = "text"
     VIDEO = "video"
     PAGE = "page"
+    TIMELINE = "timeline"
 
 
 class Ingredient(StrEnum):
@@ -31,11 +32,13 @@ class Ingredient(StrEnum):
     SCRIPT: headers, moves and their order of telling, spoken lines, notes, marks
     TIMES: the timeline
     SOUND: the narration
+    QUERIES: which queries of the read-through are left
     """
 
     SCRIPT = "script"
     TIMES = "times"
     SOUND = "sound"
+    QUERIES = "queries"
 
 
 @dataclass(frozen=True, slots=True)

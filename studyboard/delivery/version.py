@@ -28,6 +28,7 @@ def ingredient_digests(talk: Talk) -> dict[Ingredient, str]:
     return {
         Ingredient.SCRIPT: _digest(_script(talk.study)),
         Ingredient.TIMES: _digest(_times(talk.timeline)),
+        Ingredient.QUERIES: _digest(sorted([str(one.beat), one.kind, one.quote] for one in talk.study.left)),
         Ingredient.SOUND: "" if talk.narration is None else talk.narration.digest(),
     }
 

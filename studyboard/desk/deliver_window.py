@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QListWidget,
     QProgressBar,
     QPushButton,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -105,6 +106,9 @@ class DeliverWindow(QDialog):
         layout.setContentsMargins(20, 18, 20, 18)
         layout.setSpacing(10)
         layout.addWidget(self._heading())
+        rows = QWidget()
+        inside = QVBoxLayout(rows)
+        inside.setContentsMargins(0, 0, 0, 0)
         for item, product in PRODUCTS.items():
             check = QCheckBox(tr(product.title))
             check.setChecked(product.quick)
@@ -116,8 +120,15 @@ class DeliverWindow(QDialog):
             check.setMinimumWidth(150)
             row.addWidget(check)
             row.addWidget(note, 1)
-            layout.addLayout(row)
+            inside.addLayout(row)
             self.checks[item] = check
+        scroll = QScrollArea()
+        scroll.setWidgetResizable(True)
+        scroll.setFrameShape(QScrollArea.Shape.NoFrame)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setWidget(rows)
+        scroll.setMinimumHeight(rows.sizeHint().height() // 2)
+        layout.addWidget(scroll, 1)
         self.paper = QComboBox()
         self.paper.addItem(tr("A4 paper"), "a4")
         self.paper.addItem(tr("Letter paper"), "letter")

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
-from studyboard.delivery.items import captions, chapters, game, page, sheet, still, text, video
+from studyboard.delivery.items import captions, chapters, game, page, sheet, still, text, timeline, video
 from studyboard.delivery.product import Item, Product
 
 PRODUCTS: Final[Mapping[Item, Product]] = MappingProxyType(
@@ -21,6 +21,7 @@ PRODUCTS: Final[Mapping[Item, Product]] = MappingProxyType(
             text,
             video,
             page,
+            timeline,
         )
     }
 )

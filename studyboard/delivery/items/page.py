@@ -10,8 +10,6 @@ from studyboard.delivery.making import Making
 from studyboard.delivery.page.media import Media, media_beside, media_inside, media_named
 from studyboard.delivery.page.sound import SOUND, write_sound
 from studyboard.delivery.product import Ingredient, Item, OwnFile, Product, Tick
-from studyboard.delivery.record import read_record
-from studyboard.delivery.version import ingredient_digests
 from studyboard.translation import tr, tr_later
 
 
@@ -50,10 +48,13 @@ def _media(making: Making, options: PageOptions) -> Media | None:
             raise DeliveryError(
                 tr("{path} cannot be read: {reason}.", path=options.plays, reason=reason.strerror or reason)
             ) from reason
-    for name in making.beside.get(Item.VIDEO, ()):
-        if _agrees(making, name):
-            return media_named(name)
-        making.remark(tr("“{name}” is of an earlier version of the study: the page does not play it.", name=name))
+    video = making.beside.get(Item.VIDEO)
+    if video is not None and video.same_times:
+        return media_named(video.names[0])
+    if video is not None:
+        making.remark(
+            tr("“{name}” is of an earlier version of the study: the page does not play it.", name=video.names[0])
+        )
     return _voice(making, inside=options.inside)
 
 
@@ -75,15 +76,6 @@ def _voice(making: Making, *, inside: bool) -> Media | None:
     return media_named(name)
 
 
-def _agrees(making: Making, name: str) -> bool:
-    """Whether the video has the times of this page: it is made along with it, or lies there as it would be made."""
-    if making.is_made(name):
-        return True
-    record = read_record(making.to)
-    last = None if record is None else record.items.get(Item.VIDEO)
-    return last is not None and last.made_of.get(Ingredient.TIMES) == ingredient_digests(making.talk)[Ingredient.TIMES]
-
-
 PRODUCT = Product(
     Item.PAGE,
     tr_later("Page"),
@@ -91,7 +83,7 @@ PRODUCT = Product(
     "a page to click through (HTML), with the video or the recorded voice",
     PageOptions,
     _make,
-    frozenset(Ingredient),
+    frozenset({Ingredient.SCRIPT, Ingredient.TIMES, Ingredient.SOUND}),
     (
         OwnFile(
             "plays",

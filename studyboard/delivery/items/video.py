@@ -34,7 +34,7 @@ PRODUCT = Product(
     "the video (MP4); takes minutes, so it is made only if named",
     VideoOptions,
     _make,
-    frozenset(Ingredient),
+    frozenset({Ingredient.SCRIPT, Ingredient.TIMES, Ingredient.SOUND}),
     (
         Choice(
             "shape",
