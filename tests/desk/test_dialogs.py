@@ -148,8 +148,8 @@ def test_delivering_writes_what_is_ticked_and_lists_it(qtbot: QtBot, session: Se
     qtbot.addWidget(window)
     window.folder.setText(str(tmp_path / "out"))
     assert not window.checks[Item.VIDEO].isChecked()
-    for item in (Item.STILL, Item.CHAPTERS, Item.TEXT):
-        window.checks[item].setChecked(False)
+    for item, check in window.checks.items():
+        check.setChecked(item in (Item.SHEET, Item.CAPTIONS, Item.GAME))
     qtbot.mouseClick(window.deliver_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)
     names = {path.suffix for path in (tmp_path / "out").iterdir()}
@@ -173,8 +173,8 @@ def test_captions_that_cannot_be_made_without_words_are_told(qtbot: QtBot, tmp_p
         window = DeliverWindow(Session(file))
         qtbot.addWidget(window)
         window.folder.setText(str(tmp_path / "out"))
-        for item in (Item.SHEET, Item.STILL, Item.CHAPTERS, Item.TEXT):
-            window.checks[item].setChecked(False)
+        for item, check in window.checks.items():
+            check.setChecked(item in (Item.CAPTIONS, Item.GAME))
         window.deliver()
         qtbot.waitUntil(lambda: window.open_button.isEnabled(), timeout=30_000)
         assert window.status.text() == (
