@@ -1664,6 +1664,14 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Schließen</translation>
     </message>
     <message>
+        <source>Options…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Options of “{product}”</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Nothing is ticked.</source>
         <translation>Nichts ist angekreuzt.</translation>
     </message>
@@ -5882,6 +5890,50 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>No markers for the queries of the read-through</source>
         <translation>Keine Marken für die Rückfragen der Durchsicht</translation>
+    </message>
+    <message>
+        <source>{name}: choose a file</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Page {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Whole board</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Band</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Corner</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Preview</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As usual</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As on the board</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The position that stands on the desk now</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Being made …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no preview: {reason}.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 </TS>

@@ -13,7 +13,7 @@ from studyboard.delivery.title import full_name, known, occasion, players, resul
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.notation.labels import figurine, move_number
-from studyboard.picture.lettering import Letterer, Lettering
+from studyboard.picture.lettering import LINE, Letterer, Lettering
 
 _STEPS: Final = 12
 _LONGEST: Final = 240
@@ -22,6 +22,8 @@ _LONGEST: Final = 240
 _UNBROKEN: Final = re.compile(r"[⺀-鿿가-힣豈-﫿＀-￯]|(?:[^\s\u200B⺀-鿿가-힣豈-﫿＀-￯]|\u00A0)+")
 _NO_BREAK: Final = "\N{NO-BREAK SPACE}"
 _ONE_LINE: Final = 24
+_NARROW: Final = 0.28
+"""The width of an average letter of the narrowest text (em)."""
 _SPACE_OF_NO_WIDTH: Final = "\N{ZERO WIDTH SPACE}"
 _TORN_AFTER: Final = 6
 
@@ -104,9 +106,16 @@ def fitted(letterer: Letterer, wanted: Lettering, room: tuple[int, int], least: 
         cut = fitted(letterer, replace(wanted, text=f"{wanted.text[: _LONGEST - 1].rstrip()}…"), room, least)
         return replace(cut, shortened=True)
     sizes = [round(wanted.size * (least / wanted.size) ** (step / _STEPS), 1) for step in range(_STEPS + 1)]
-    widest = _widest(letterer, wanted)
-    tries = [replace(wanted, size=size, width=float(width)) for size in sizes if widest * size <= width * wanted.size]
-    found = _first_that_fits(letterer, tries, height)
+    # Set at once, which is quicker; sizes at which there is clearly too much text are not tried.
+    tries = [
+        replace(wanted, size=size, width=float(width))
+        for size in sizes
+        if len(wanted.text) * (_NARROW * size) * size * LINE <= width * height or size == sizes[-1]
+    ]
+    pieces = _unbroken(wanted)
+    letterer.prepare([*pieces, *tries])
+    widest = max((float(letterer.size(piece)[0]) for piece in pieces), default=0.0)
+    found = _first_that_fits(letterer, [one for one in tries if widest * one.size <= width * wanted.size], height)
     if found is not None:
         return found
     smallest = replace(wanted, text=_torn(wanted.text), size=sizes[-1], width=float(width))
@@ -128,12 +137,10 @@ def _first_that_fits(letterer: Letterer, tries: Sequence[Lettering], height: int
     return None
 
 
-def _widest(letterer: Letterer, wanted: Lettering) -> float:
-    """The width at the size that is wanted of the widest piece that cannot be broken (px)."""
+def _unbroken(wanted: Lettering) -> list[Lettering]:
+    """The longest pieces that cannot be broken, at the size that is wanted."""
     pieces = sorted(set(_UNBROKEN.findall(wanted.text)), key=len, reverse=True)[:8]
-    alone = [replace(wanted, text=piece, width=None) for piece in pieces]
-    letterer.prepare(alone)
-    return max((float(letterer.size(one)[0]) for one in alone), default=0.0)
+    return [replace(wanted, text=piece, width=None) for piece in pieces]
 
 
 def _torn(text: str) -> str:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 from threading import Event
+from typing import Any
 
 from PySide6.QtCore import QObject, QSettings, QSize, Qt, QThread, QUrl, Signal
 from PySide6.QtGui import QCloseEvent, QDesktopServices
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QDialog,
     QFileDialog,
     QHBoxLayout,
@@ -18,7 +19,6 @@ from PySide6.QtWidgets import (
     QListWidget,
     QProgressBar,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -27,8 +27,10 @@ from studyboard.delivery.deliver import Delivered, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.delivery.items import PRODUCTS
 from studyboard.delivery.product import Item
-from studyboard.delivery.sheet_options import Paper, SheetOptions
+from studyboard.desk.product_choices import remember_options, remembered_options
+from studyboard.desk.product_dialog import ProductDialog
 from studyboard.desk.session import Session
+from studyboard.desk.yielding import Yielding
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.sound.narration import TalkNarration
@@ -52,13 +54,13 @@ class _Delivery(QThread):
         study: Study,
         to: Path,
         items: frozenset[Item],
-        paper: str,
+        options: Mapping[Item, Any],
         narration: TalkNarration | None,
         parent: QObject,
     ) -> None:
         super().__init__(parent)
         self._narration = narration
-        self._study, self._to, self._items, self._paper = study, to, items, paper
+        self._study, self._to, self._items, self._options = study, to, items, options
         self.stop = Event()
         self.delivered: list[Delivered] = []
         self.remarks: list[str] = []
@@ -73,7 +75,7 @@ class _Delivery(QThread):
                 self._to,
                 self._items,
                 timeline=talk(self._study),
-                options={Item.SHEET: SheetOptions(Paper(self._paper))},
+                options=self._options,
                 narration=self._narration,
                 progress=lambda item, _, share: self.progressed.emit(str(item), share),
                 cancelled=self.stop.is_set,
@@ -102,38 +104,15 @@ class DeliverWindow(QDialog):
         self._sound: TakeSound | None = None
         self.setWindowTitle(tr("Deliver"))
         self.checks: dict[Item, QCheckBox] = {}
+        #: How each product is to be.
+        self.options = {item: remembered_options(settings, product) for item, product in PRODUCTS.items()}
+        self.option_buttons: dict[Item, QPushButton] = {}
         layout = QVBoxLayout(self)
         layout.setContentsMargins(20, 18, 20, 18)
         layout.setSpacing(10)
         layout.addWidget(self._heading())
-        rows = QWidget()
-        inside = QVBoxLayout(rows)
-        inside.setContentsMargins(0, 0, 0, 0)
-        for item, product in PRODUCTS.items():
-            check = QCheckBox(tr(product.title))
-            check.setChecked(product.quick)
-            check.setToolTip(tr(product.what))
-            note = QLabel(tr(product.what))
-            note.setObjectName("quiet")
-            note.setWordWrap(True)
-            row = QHBoxLayout()
-            check.setMinimumWidth(150)
-            row.addWidget(check)
-            row.addWidget(note, 1)
-            inside.addLayout(row)
-            self.checks[item] = check
-        scroll = QScrollArea()
-        scroll.setWidgetResizable(True)
-        scroll.setFrameShape(QScrollArea.Shape.NoFrame)
-        scroll.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
-        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        scroll.setWidget(rows)
-        scroll.setMinimumHeight(rows.sizeHint().height() // 2)
-        layout.addWidget(scroll, 1)
-        self.paper = QComboBox()
-        self.paper.addItem(tr("A4 paper"), "a4")
-        self.paper.addItem(tr("Letter paper"), "letter")
-        self.paper.setAccessibleName(tr("Paper of the sheet"))
+        products = self._products()
+        layout.addWidget(Yielding(products), 1)
         self.folder = QLineEdit(str(self._default_folder()))
         self.folder.setAccessibleName(tr("Folder to write into"))
         choose = QPushButton(tr("Choose…"))
@@ -142,7 +121,6 @@ class DeliverWindow(QDialog):
         where.addWidget(QLabel(tr("Into")))
         where.addWidget(self.folder, 1)
         where.addWidget(choose)
-        where.addWidget(self.paper)
         layout.addLayout(where)
         self.bar = QProgressBar()
         self.bar.setRange(0, 1000)
@@ -181,7 +159,48 @@ class DeliverWindow(QDialog):
         layout.addLayout(foot)
         # By itself a dialog opens no higher than two thirds of the screen, which cuts large text.
         width = self.sizeHint().width()
-        self.resize(QSize(width, layout.totalHeightForWidth(width)).boundedTo(self.screen().availableSize()))
+        inside = products.sizeHint().expandedTo(QSize(width - 40, 0)).width()
+        height = layout.totalMinimumSize().height() + products.heightForWidth(inside)
+        self.resize(QSize(width, height).boundedTo(self.screen().availableSize()))
+
+    def _products(self) -> QWidget:
+        """A row for each product; they scroll where there is no room for all."""
+        products = QWidget()
+        rows = QVBoxLayout(products)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(8)
+        for item, product in PRODUCTS.items():
+            check = QCheckBox(tr(product.title))
+            check.setChecked(product.quick)
+            check.setToolTip(tr(product.what))
+            note = QLabel(tr(product.what))
+            note.setObjectName("quiet")
+            note.setWordWrap(True)
+            row = QHBoxLayout()
+            check.setMinimumWidth(150)
+            row.addWidget(check)
+            row.addWidget(note, 1)
+            if product.controls:
+                row.addWidget(self._options_button(item))
+            rows.addLayout(row)
+            self.checks[item] = check
+        rows.addStretch(1)
+        return products
+
+    def _options_button(self, item: Item) -> QPushButton:
+        button = QPushButton(tr("Options…"))
+        button.setAccessibleName(tr("Options of “{product}”", product=tr(PRODUCTS[item].title)))
+        button.clicked.connect(lambda: self.choose(item))
+        self.option_buttons[item] = button
+        return button
+
+    def choose(self, item: Item) -> None:
+        """Ask how a product is to be; who has chosen that wants it too."""
+        dialog = ProductDialog(item, self.options[item], self._session, self)
+        if dialog.exec():
+            self.options[item] = dialog.options
+            remember_options(self._settings, PRODUCTS[item], dialog.options)
+            self.checks[item].setChecked(True)
 
     def deliver(self) -> None:
         """Make what is ticked."""
@@ -197,7 +216,7 @@ class DeliverWindow(QDialog):
             self._session.study.snapshot(),
             Path(self.folder.text()),
             items,
-            str(self.paper.currentData()),
+            dict(self.options),
             self._narration(),
             self,
         )
@@ -294,8 +313,8 @@ class DeliverWindow(QDialog):
     def _show_working(self, working: bool) -> None:
         self.deliver_button.setEnabled(not working)
         self.stop_button.setEnabled(working)
-        for check in self.checks.values():
-            check.setEnabled(not working)
+        for one in (*self.checks.values(), *self.option_buttons.values()):
+            one.setEnabled(not working)
 
 
 def _open(path: Path) -> None:

@@ -10,6 +10,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from studyboard.board.set_up import set_up_of
+from studyboard.delivery.product import Item
+from studyboard.delivery.sheet_options import SheetOptions
+from studyboard.delivery.still_options import StillOptions
 from studyboard.desk.action_finder import ActionFinder
 from studyboard.desk.deliver_window import DeliverWindow
 from studyboard.desk.game_chooser import GameChooser
@@ -18,6 +21,7 @@ from studyboard.desk.help_texts import keys, quick_start, text_window
 from studyboard.desk.history_window import HistoryWindow
 from studyboard.desk.main_window import MainWindow
 from studyboard.desk.position_window import PositionWindow
+from studyboard.desk.product_dialog import ProductDialog
 from studyboard.desk.pronunciation_dialog import PronunciationDialog
 from studyboard.desk.room_window import RoomWindow
 from studyboard.desk.slot_dialog import SlotDialog
@@ -46,6 +50,8 @@ _MADE: dict[str, Maker] = {
     "headers": lambda desk: HeadersDialog(desk.session, desk),
     "slot": lambda desk: SlotDialog(desk.session.study.slot, desk.session.timeline.seconds, desk),
     "deliver": lambda desk: DeliverWindow(desk.session, desk.settings, desk),
+    "sheet_options": lambda desk: ProductDialog(Item.SHEET, SheetOptions(), desk.session, desk),
+    "still_options": lambda desk: ProductDialog(Item.STILL, StillOptions(), desk.session, desk),
     "position": _position,
     "snippets": lambda desk: SnippetsWindow(desk.script_tools.snippets, desk),
     "spelling": lambda desk: SpellingDialog(desk.session, desk.script_tools.spelling, desk),
