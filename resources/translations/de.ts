@@ -1628,10 +1628,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Papier Letter</translation>
     </message>
     <message>
-        <source>Paper of the sheet</source>
-        <translation>Papier des Studienblatts</translation>
-    </message>
-    <message>
         <source>Folder to write into</source>
         <translation>Ordner, in den geschrieben wird</translation>
     </message>
@@ -1665,11 +1661,11 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>Options…</source>
-        <translation type="unfinished"></translation>
+        <translation>Optionen …</translation>
     </message>
     <message>
         <source>Options of “{product}”</source>
-        <translation type="unfinished"></translation>
+        <translation>Optionen zu „{product}“</translation>
     </message>
     <message>
         <source>Nothing is ticked.</source>
@@ -5893,47 +5889,47 @@ Nicht bekannt: {places}</translation>
     </message>
     <message>
         <source>{name}: choose a file</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: Datei wählen</translation>
     </message>
     <message>
         <source>Page {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>Seite {number}</translation>
     </message>
     <message>
         <source>Whole board</source>
-        <translation type="unfinished"></translation>
+        <translation>Ganzes Brett</translation>
     </message>
     <message>
         <source>Band</source>
-        <translation type="unfinished"></translation>
+        <translation>Band</translation>
     </message>
     <message>
         <source>Corner</source>
-        <translation type="unfinished"></translation>
+        <translation>Ecke</translation>
     </message>
     <message>
         <source>Preview</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorschau</translation>
     </message>
     <message>
         <source>As usual</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie üblich</translation>
     </message>
     <message>
         <source>As on the board</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie auf dem Brett</translation>
     </message>
     <message>
         <source>The position that stands on the desk now</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Stellung, die gerade auf dem Brett steht</translation>
     </message>
     <message>
         <source>Being made …</source>
-        <translation type="unfinished"></translation>
+        <translation>Entsteht …</translation>
     </message>
     <message>
         <source>There is no preview: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Vorschau: {reason}.</translation>
     </message>
 </context>
 </TS>
