@@ -20,6 +20,7 @@ from studyboard.reading.scene import Scene, Sentence
 _DEEP, _QUICK = 2000, 60
 _Found = TypeVar("_Found")
 _NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
+_LAST_NAMED = re.compile(r"§[pc](\d+)(?: (?:is|was|are|were|and|,))*$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 
 
@@ -151,10 +152,13 @@ class Claim:
         if not self.earlier:
             return shown
         before = [step.before for step in self.scene.steps if step.before is not None]
-        return [*shown, self.scene.start, *before, *(step.board for step in self.scene.steps)]
+        here = (*before, *(step.board for step in self.scene.steps))
+        return [*shown, self.scene.start, *here, *self.scene.positions_before()]
 
     def subjects(self) -> list[list[Mention]]:
         """Who does it: see referents.subjects."""
+        if self.sentence.plain and (named := _LAST_NAMED.search(self.before())):
+            return [[self.scene.mentions[int(named[1])]]]
         return subjects(self.scene, self.sentence.start, self.start)
 
     def movers(self) -> list[chess.Square]:

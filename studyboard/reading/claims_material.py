@@ -232,8 +232,12 @@ def judge_for(claim: Claim) -> list[Judgement]:
         return []
     given, *taken = things
     boards = settled(claim)
+    named = [m for m in claim.scene.mentions if m.start == claim.start and m.what is Named.SIDE]
+    sides = [not m.colour if claim.has("gave") else bool(m.colour) for m in named] or list(chess.COLORS)
+    if claim.sentence.plain and not named:
+        return []
     for board in boards:
-        for colour in chess.COLORS:
+        for colour in sides:
             more = difference(board, colour)
             more[EXCHANGE] = _exchanges(more)
             if more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken):

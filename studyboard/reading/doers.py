@@ -14,8 +14,14 @@ from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.motions import elsewhere
+from studyboard.reading.moves_said import overlapping
 from studyboard.reading.scene import Mood, Scene, Sentence, Step
 from studyboard.reading.standing import Known
+
+#: Hints of words at a cue that say what goes where.
+_TO_A_SQUARE = ("any_at_cue", "sent_at_cue", "to_home", "where_it_goes", "in_goes")
+#: A clause of so few words may belong to the cue before it.
+_SHORT = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +115,7 @@ def _acts_next(scene: Scene, mention: Mention, step: Step) -> bool:
 def _piece(told: _Told) -> Finding | None:
     """“{Be7}The king blocks”, where a bishop does."""
     found = told.find("piece_at_cue") or told.find("inverted_at_cue") or told.find("put_at_cue")
+    found = found or told.find("to_home") or told.find("where_it_goes")
     mention = told.mention(found, "piece")
     if found is None or mention is None or not _names_one(mention) or not _plain(told, mention):
         return None
@@ -152,6 +159,7 @@ def _moves(mention: Mention, board: chess.Board | None, move: chess.Move | None)
 def _taken(told: _Told) -> Finding | None:
     """“{Nxe5}the knight takes the bishop”, “{Qxc3}and the c-pawn falls”: is that what was taken?"""
     found = told.find("taken_at_cue") or told.find("falls_at_cue") or told.find("taking_behind_comma")
+    found = found or told.find("falls_to")
     mention = told.mention(found, "taken")
     if mention is None or not _names_one(mention) or not _plain(told, mention):
         return None
@@ -192,7 +200,7 @@ def _takes(mention: Mention, board: chess.Board | None, move: chess.Move | None)
 
 def _tool(told: _Told) -> Finding | None:
     """“{Qd3}White blocks with the rook”."""
-    found = told.find("tool_at_cue") or told.find("helper_at_cue")
+    found = told.find("tool_at_cue") or told.find("helper_at_cue") or told.find("falls_to")
     mention = told.mention(found, "tool")
     if mention is None or not _names_one(mention) or not _plain(told, mention) or mention.square is not None:
         return None
@@ -253,11 +261,21 @@ def _wing(told: _Told) -> Finding | None:
     wrong, right = ("to_queen_wing", "to_king_wing") if kingside else ("to_king_wing", "to_queen_wing")
     later = min((s.token for s in scene.steps if s.token > step.token), default=len(scene.tokens))
     at = step.token
-    while at < min(later, told.sentence.end):
+    stop = told.sentence.end
+    if stop < len(scene.tokens) and scene.sentence(stop)[1] - stop <= _SHORT:
+        # “Castles! Long side.”
+        stop = scene.sentence(stop)[1]
+    elif stop < len(scene.tokens):
+        # “Castles! Long side, rook pops out.”
+        stop = max(stop, scene.clause(stop)[1]) if scene.clause(stop)[1] - stop <= _SHORT else stop
+    while at < min(later, stop):
         start, end = max(at, scene.clause(at)[0]), min(scene.clause(at)[1], later)
         text = scene.quote(start, end).lower().replace("’", "'")
         hint = scene.words.hint
-        if hint("castling_told", text) and hint(wrong, text) and not hint(right, text) and not scene.mood(start):
+        told_here = hint("castling_told", text) and hint(wrong, text) and not hint(right, text)
+        whole = any(s.whole and s.phrase.form.castles for s in overlapping(scene.said, start, end))
+        alone = not whole and _wing_alone(scene, text) not in (None, kingside)
+        if (told_here or alone) and not scene.mood(start):
             wing = "kingside" if kingside else "queenside"
             why = f"{side(step.before.turn)} castles {wing} here."
             return _finding(scene, start, end, Topic.CASTLING, why, "Say the side on which it is.")
@@ -265,9 +283,19 @@ def _wing(told: _Told) -> Finding | None:
     return None
 
 
+def _wing_alone(scene: Scene, text: str) -> bool | None:
+    """Whether a clause that says no more than the side on which it is castled says the king's; None for any other."""
+    words = re.sub(r"[^a-z' ]", "", text.replace("-", ""))
+    found = scene.words.hints["wing_alone"].search(words)
+    return None if found is None else found["wing"].startswith(("k", "s"))
+
+
 def _goes(told: _Told) -> Mention | None:
     """The square of “{Bg3}and it hides on f2”, where the words at the cue speak of what moves."""
-    found = told.find("any_at_cue") or told.find("sent_at_cue")
+    found = next(
+        (found for hint in _TO_A_SQUARE if (found := told.find(hint)) is not None),
+        None,
+    )
     who, square = told.mention(found, "piece"), told.mention(found, "square")
     if who is None or (who.pronoun and who.pronoun not in ("it", "she", "he")) or who.square is not None or who.plural:
         return None

@@ -340,7 +340,8 @@ class _Chunker:
         if self._word(at) == "the" and self._joined(at + 1):
             at += 1
         letter = self._word(at)
-        if len(letter) == 1 and letter in "abcdefgh" and self._word(at + 1) in self.names.file:
+        file = self._word(at + 1).removesuffix("'s")
+        if len(letter) == 1 and letter in "abcdefgh" and file in self.names.file:
             return Mention(Named.FILE, start, at + 2, file="abcdefgh".index(letter))
         return None
 
@@ -369,7 +370,7 @@ class _Chunker:
         word = self._word(at)
         if word.isdecimal() and len(word) < 4:
             return Mention(Named.NUMBER, at, at + 1, value=int(word))
-        if word in self.names.numbers:
+        if word in self.names.numbers and not (self._word(at - 1) == "no" and at and self._joined(at)):
             return Mention(Named.NUMBER, at, at + 1, value=self.names.numbers.index(word))
         if word in self.names.tens:
             value = 10 * (self.names.tens.index(word) + 2)

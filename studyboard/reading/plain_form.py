@@ -33,20 +33,21 @@ def _said(sentence: Sentence, found: re.Match[str], template: str) -> Sentence:
     first = sentence.token_at(found.start())
     code = sentence.code[: found.start()]
     places = [(place, token) for place, token in sentence.places if place < found.start()]
-    begun = 0
+    begun, token = 0, first
     for slot in _SLOT.finditer(template):
         if template[begun : slot.start()]:
-            places.append((len(code), places[-1][1] if places and code else first))
+            places.append((len(code), token))
             code += template[begun : slot.start()]
         start, end = found.span(slot[1])
         if start >= 0:
-            inside = [(place, token) for place, token in sentence.places if start < place < end]
-            places += [(len(code), sentence.token_at(start)), *((p - start + len(code), t) for p, t in inside)]
+            token = sentence.token_at(start)
+            inside = [(place, at) for place, at in sentence.places if start < place < end]
+            places += [(len(code), token), *((p - start + len(code), at) for p, at in inside)]
             code += sentence.code[start:end]
         begun = slot.end()
     if template[begun:]:
-        places.append((len(code), places[-1][1] if places and code else first))
+        places.append((len(code), token))
         code += template[begun:]
     shift = len(code) - found.end()
     places += [(place + shift, token) for place, token in sentence.places if place >= found.end()]
-    return Sentence(sentence.start, sentence.end, code + sentence.code[found.end() :], tuple(places))
+    return Sentence(sentence.start, sentence.end, code + sentence.code[found.end() :], tuple(places), plain=True)

@@ -15,6 +15,8 @@ from studyboard.reading.mentions import Mention, Named, Players, mentions_of
 from studyboard.reading.moves_said import Said, moves_said
 from studyboard.reading.words import ClaimWords, claim_words
 
+#: What is told in the past may be said of so many half-moves before the line.
+_LOOKS_BACK = 4
 #: So few words are no sentence of their own: “With check!”
 _FRAGMENT = 3
 
@@ -60,6 +62,7 @@ class Sentence:
 
     start, end: which words; code: the coded text; places: where in the code each word or mention begins
     seam: where something was taken out of the code, of which only a statement across that place is sought; -1: nowhere
+    plain: whether the words are other, plainer ones than those that are said
     """
 
     start: int
@@ -67,6 +70,7 @@ class Sentence:
     code: str
     places: tuple[tuple[int, int], ...]
     seam: int = -1
+    plain: bool = False
 
     def token_at(self, place: int) -> int:
         """The word to which a place of the code belongs."""
@@ -145,6 +149,18 @@ class Scene:
                 found = "k" if board.is_kingside_castling(move) else "q"
             board.push(move)
         return found
+
+    def positions_before(self) -> list[chess.Board]:
+        """The positions of the few moves before the line, the latest first; empty where they are not known."""
+        if self.talk.root is None:
+            return []
+        board, found = self.talk.root.copy(stack=False), []
+        for move in self.talk.history:
+            if move and not board.is_legal(move):
+                return []
+            found.append(board.copy(stack=False))
+            board.push(move)
+        return found[: -_LOOKS_BACK - 1 : -1]
 
     def board_index(self, token: int) -> int:
         """Which step is shown at this word; -1 before the first."""
@@ -285,7 +301,7 @@ def _coded(scene: Scene, *, expanded: bool = False) -> Iterator[Sentence]:
             contracted = tokens[mention.end - 1].text.partition("'")[2] if mention is not None else ""
             if mention is not None and (expanded or not mention.pronoun or not contracted):
                 code += f"§{mention.what}{mention.number}"
-                if mention.what is Named.PIECE and contracted in ("s", "re"):
+                if mention.what in (Named.PIECE, Named.FILE) and contracted in ("s", "re"):
                     code += " is" if contracted == "s" else " are"
                 token = mention.end
             else:

@@ -161,6 +161,8 @@ _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 _OF_A_MOMENT = frozenset(
     {"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"}
 )
+#: Claims whose plainer words stand for some that would set a mood of their own: “can be taken for nothing”.
+_REWORDED = frozenset({"threatens_mate", "mate_in", "hanging", "unguarded", "nobody_guards", "trapped"})
 _DENIED_ITSELF = frozenset(
     {
         "no_choice",
@@ -201,7 +203,8 @@ def _judged(scene: Scene, *, deep: bool, cancelled: Callable[[], bool]) -> Itera
     heard: set[int] = set()
     for sentence in (*scene.sentences, *carried_on(scene), *without_asides(scene)):
         for claim, words, judgements in _claims(scene, sentence, set(), before_game, deep, cancelled):
-            heard |= words
+            if any(_finding(claim, judgement).verdict is not Verdict.UNDECIDED for judgement in judgements):
+                heard |= words
             yield claim, judgements
     # What was not heard as it was said may be heard in plainer words.
     for sentence in in_plain_words(scene):
@@ -263,6 +266,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     if claim.kind == "threatens_mate" and not _on_condition(claim) and not scene.mood(claim.start):
         # The words of the threat are no wish: “White threatens to mate on g7”.
         mood &= ~Mood.HYPOTHETICAL
+    if claim.kind in _REWORDED and claim.sentence.plain and not _supposed_before(claim):
+        mood &= ~(Mood.HYPOTHETICAL | Mood.NEGATIVE)
     if claim.kind == "takes_mate" and scene.words.hint("one_more_before", claim.before()) and not _on_condition(claim):
         mood &= ~Mood.HYPOTHETICAL
     if claim.kind == "mate_in" and scene.words.hint("can_before", claim.before()) and not _on_condition(claim):
@@ -294,7 +299,7 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood &= ~Mood.PAST
     if scene.talk.part == "closing" and scene.words.hint("in_the_end", _clause_code(claim)):
         mood &= ~Mood.PAST
-    if mood == Mood.PAST and verdict is Verdict.CONTRADICTED and claim.kind in _TOLD_AFTERWARDS and _narrated(claim):
+    if mood == Mood.PAST and verdict is Verdict.CONTRADICTED and _told_of_here(claim):
         # In a talk that is told in the past, “was a pawn up” is said of the board as it is shown, or just before.
         again = JUDGES[claim.kind](replace(claim, earlier=True))
         if again and all(one.verdict is Verdict.CONTRADICTED for one in again):
@@ -331,17 +336,15 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     )
 
 
-def _narrated(claim: Claim) -> bool:
-    """Is the sentence, or the whole line, told in the past: “The knight took on f2, and White was a rook up”?"""
-    hint = claim.scene.words.hint
-    if hint("long_ago", _clause_code(claim)):
-        return False
-    sentence = [token.text for token in claim.scene.tokens[claim.sentence.start : claim.sentence.end]]
-    line = [token.text for token in claim.scene.tokens]
-    return any(
-        any(hint("narrated", word) for word in words) and not any(hint("told_now", word) for word in words)
-        for words in (sentence, line)
-    )
+def _supposed_before(claim: Claim) -> bool:
+    """Is anything before the claim in its clause said to be no more than supposed?"""
+    start, _ = claim.scene.clause(claim.start)
+    return any(claim.scene.mood(at) & Mood.HYPOTHETICAL for at in range(start, claim.start))
+
+
+def _told_of_here(claim: Claim) -> bool:
+    """Is what is told in the past said of the board as it is shown, or just before, and not of long ago?"""
+    return not claim.scene.words.hint("long_ago", _clause_code(claim)) and claim.scene.talk.part != "closing"
 
 
 def _clause_code(claim: Claim) -> str:

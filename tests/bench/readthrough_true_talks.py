@@ -2,7 +2,7 @@
 
     python tests/bench/readthrough_true_talks.py [tuning | looked_at]
 
-The talks are those of tests/narrations/tuning (or of looked_at), with the moves that the reader of spoken moves finds in
+The talks are those of tests/narrations/tuning or looked_at, with the moves that the reader of spoken moves finds in
 them; so a query may also come from a move that was misread, or from a slip of the writer that nobody noticed.
 """
 

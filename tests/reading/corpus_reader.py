@@ -102,7 +102,7 @@ def _one(words: list[str], before: chess.Board, board: chess.Board) -> bool:
         "exchange": lambda: _points(board, colour) - _points(board, not colour) == 2
         and len(board.pieces(chess.ROOK, colour)) > len(board.pieces(chess.ROOK, not colour)),
         "has": lambda: len(board.pieces(chess.PIECE_SYMBOLS.index(given[1].lower()), colour)) == number,
-        "opposite": lambda: len({bool(chess.BB_LIGHT_SQUARES >> at & 1) for at in chess.scan_forward(board.bishops)}) == 2,
+        "opposite": lambda: len({bool(chess.BB_LIGHT_SQUARES >> at & 1) for at in chess.SquareSet(board.bishops)}) == 2,
         "pair": lambda: len(board.pieces(chess.BISHOP, colour)) == 2,
         "check": board.is_check,
         "mate": board.is_checkmate,
