@@ -800,6 +800,14 @@
         <translation>Rauschen, Brummen und Pegel des Mikrofons, gesagt vor dem ersten Take.</translation>
     </message>
     <message>
+        <source>Measure the &amp;delay…</source>
+        <translation>&amp;Verzögerung messen …</translation>
+    </message>
+    <message>
+        <source>How late the microphone is, so that moves stand at their words.</source>
+        <translation>Wie spät das Mikrofon ist, damit Züge bei ihren Wörtern stehen.</translation>
+    </message>
+    <message>
         <source>&amp;Stage</source>
         <translation>Bü&amp;hne</translation>
     </message>
@@ -5532,8 +5540,76 @@ Nicht bekannt: {places}</translation>
         <translation>Abgebrochen; nichts wurde beurteilt.</translation>
     </message>
     <message>
+        <source>Measure the delay</source>
+        <translation>Verzögerung messen</translation>
+    </message>
+    <message>
+        <source>Sound from “{name}” reaches the program some time after it was spoken. Five short rising tones are played and looked for in what it hears; moves are then stamped by so much later.</source>
+        <translation>Der Ton von „{name}“ erreicht das Programm einige Zeit, nachdem gesprochen wurde. Fünf kurze ansteigende Töne werden gespielt und in dem gesucht, was es hört; Züge werden dann um so viel später gestempelt.</translation>
+    </message>
+    <message>
+        <source>Through the air: the microphone hears the loudspeaker</source>
+        <translation>Durch die Luft: Das Mikrofon hört den Lautsprecher</translation>
+    </message>
+    <message>
+        <source>By a cable from the output to the input</source>
+        <translation>Über ein Kabel vom Ausgang zum Eingang</translation>
+    </message>
+    <message>
+        <source>Take headphones off your ears first and turn the volume low; then turn it up until the tones are heard well. Where the microphone is played through the loudspeaker, switch that off: it may howl.</source>
+        <translation>Zuerst Kopfhörer abnehmen und die Lautstärke niedrig stellen; dann lauter, bis die Töne gut zu hören sind. Wo das Mikrofon über den Lautsprecher mitgehört wird, das ausschalten: Es kann pfeifen.</translation>
+    </message>
+    <message>
+        <source>Progress of the measurement</source>
+        <translation>Fortschritt der Messung</translation>
+    </message>
+    <message>
+        <source>Measure</source>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>What was measured</source>
+        <translation>Was gemessen wurde</translation>
+    </message>
+    <message>
+        <source> ms</source>
+        <translation> ms</translation>
+    </message>
+    <message>
+        <source>Delay of the microphone in milliseconds</source>
+        <translation>Verzögerung des Mikrofons in Millisekunden</translation>
+    </message>
+    <message>
+        <source>Nothing was measured for this microphone yet: 0 ms are counted with.</source>
+        <translation>Für dieses Mikrofon wurde noch nichts gemessen: Gerechnet wird mit 0 ms.</translation>
+    </message>
+    <message>
+        <source>This is what is counted with now.</source>
+        <translation>Damit wird jetzt gerechnet.</translation>
+    </message>
+    <message>
+        <source>De&amp;lay</source>
+        <translation>&amp;Verzögerung</translation>
+    </message>
+    <message>
+        <source>Broken off; nothing was measured.</source>
+        <translation>Abgebrochen; nichts wurde gemessen.</translation>
+    </message>
+    <message>
         <source>Break off</source>
         <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>Five tones are played: be silent for six seconds.</source>
+        <translation>Fünf Töne werden gespielt: sechs Sekunden still sein.</translation>
+    </message>
+    <message>
+        <source>The tones were not heard well enough. Turn the loudspeaker up, or bring the microphone nearer.</source>
+        <translation>Die Töne waren nicht gut genug zu hören. Den Lautsprecher lauter stellen oder das Mikrofon näher bringen.</translation>
+    </message>
+    <message>
+        <source>The microphone is {late:.1f} ms late; {count} tones agree within {spread:.1f} ms. OK counts with it.</source>
+        <translation>Das Mikrofon ist {late:.1f} ms zu spät; {count} Töne stimmen auf {spread:.1f} ms überein. Mit OK wird damit gerechnet.</translation>
     </message>
     <message>
         <source>Be silent now: the room is being listened to.</source>
@@ -5930,6 +6006,14 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>There is no preview: {reason}.</source>
         <translation>Es gibt keine Vorschau: {reason}.</translation>
+    </message>
+    <message>
+        <source>The tones do not agree about the delay: the machine is busy. Close other programs and measure again.</source>
+        <translation>Die Töne sind sich über die Verzögerung nicht einig: Der Rechner ist beschäftigt. Andere Programme schließen und noch einmal messen.</translation>
+    </message>
+    <message>
+        <source>The loudspeaker did not play the signals.</source>
+        <translation>Der Lautsprecher hat die Töne nicht gespielt.</translation>
     </message>
 </context>
 </TS>

@@ -700,6 +700,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
         apart=True,
     ),
     ActionSpec(
+        "measure_delay",
+        "&Talk",
+        tr_later("Measure the &delay…"),
+        (),
+        tr_later("How late the microphone is, so that moves stand at their words."),
+    ),
+    ActionSpec(
         "show_stage",
         "&View",
         tr_later("&Stage"),

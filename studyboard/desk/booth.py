@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
 
@@ -10,6 +11,7 @@ from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
+    QDialog,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -20,6 +22,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from studyboard.desk.delay_window import DelayWindow
 from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
 from studyboard.desk.loudness_readout import LoudnessReadout
@@ -27,6 +30,7 @@ from studyboard.desk.moments import moment
 from studyboard.desk.performance import Performance
 from studyboard.desk.room_window import RoomWindow, was_checked
 from studyboard.desk.session import Session
+from studyboard.desk.sound_delays import kept_delay
 from studyboard.desk.sound_warnings import SoundWarnings
 from studyboard.model.edits import PutTake
 from studyboard.model.errors import StudyboardError
@@ -170,11 +174,24 @@ class Booth(QFrame):
 
     def check_room(self) -> None:
         """Open the room check for the chosen microphone; not while a take is running."""
+        self._open_over(lambda: RoomWindow(self._look, self._device(), self._settings, self.window()))
+
+    def measure_delay(self) -> None:
+        """Open the measurement of the chosen microphone's delay; not while a take is running."""
+        settings = self._settings
+        if settings is None:
+            return
+        if not self.devices.count():
+            self._fill_devices()
+        name = self.devices.currentText()
+        self._open_over(lambda: DelayWindow(self._look, settings, self._device(), name, self.window()))
+
+    def _open_over(self, make: Callable[[], QDialog]) -> None:
         if self.recording:
             self._say(tr("A take is being recorded: stop it first (Ctrl+Space)."), wrong=True)
             return
         self.close_down()
-        RoomWindow(self._look, self._device(), self._settings, self.window()).exec()
+        make().exec()
         if self.isVisible():
             self.open()
 
@@ -212,7 +229,11 @@ class Booth(QFrame):
 
     def _make_recorder(self) -> bool:
         try:
-            recorder = Recorder(lambda: self._session.file.sound_writer(), parent=self)
+            recorder = Recorder(
+                lambda: self._session.file.sound_writer(),
+                lambda device: kept_delay(self._settings, device.id) or 0.0,
+                parent=self,
+            )
             watch = DeviceWatch(self)
         except StudyboardError as reason:
             self._say(str(reason), wrong=True)

@@ -39,3 +39,7 @@ class TalkCommands(CommandGroup):
     def check_room(self) -> None:
         """Noise, hum and level, told before the first take."""
         self._window.booth.check_room()
+
+    def measure_delay(self) -> None:
+        """How late the microphone is."""
+        self._window.booth.measure_delay()

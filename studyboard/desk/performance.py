@@ -21,7 +21,7 @@ _TICK = 200
 class Stamps(Protocol):
     """What a recording wants to know: the board showing a node from now on."""
 
-    def stamp(self, node: int, beat: BeatKey | None) -> object: ...
+    def stamp(self, node: int, beat: BeatKey | None, when: float | None = None) -> object: ...
 
 
 class Performance(QObject):
@@ -166,10 +166,12 @@ class Performance(QObject):
         self._session.trying = False
 
     def _step(self, step: Callable[[], bool]) -> None:
+        # Showing it takes a while: the moment is that of the key.
+        pressed = monotonic()
         if not step():
             return
         self._show(self.run.node)
-        self._stamp()
+        self._stamp(pressed)
         self.moved.emit()
 
     def _show(self, node: int | None) -> None:
@@ -200,9 +202,9 @@ class Performance(QObject):
             return False
         return self._session.trying and not changed.parts and changed.nodes == {tried.id, tried.parent}
 
-    def _stamp(self) -> None:
+    def _stamp(self, when: float | None = None) -> None:
         if self._stamps is not None and self.run.node is not None:
-            self._stamps.stamp(self.run.node, self.run.beat_key)
+            self._stamps.stamp(self.run.node, self.run.beat_key, when)
 
     def _prepare(self) -> None:
         """The talk is planned: a run-through would follow this plan."""

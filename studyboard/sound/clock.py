@@ -49,10 +49,18 @@ class SoundClock:
         while now - self._zeros[0][0] > self.MEMORY:
             self._zeros.popleft()
 
-    def sample(self, now: float) -> int:
-        """The sample that is being heard now: never less than was delivered or told before; 0 before any sound."""
-        if self._zeros:
-            heard = round((now - self._zeros[0][1] + self._latency) * self._rate)
-            furthest = self._delivered + round(self._ahead * self._rate)
-            self._told = max(self._told, self._delivered, min(heard, furthest))
+    def sample(self, when: float) -> int:
+        """The sample that is heard at this moment, never less than was told before; 0 before any sound.
+
+        A moment that lies a little back belongs to a sample that was delivered already, so that a stamp which is
+        made late is not late itself.
+        """
+        self._told = max(self._told, self.at(when))
         return self._told
+
+    def at(self, when: float) -> int:
+        """The same, whatever was told before."""
+        if not self._zeros:
+            return 0
+        heard = round((when - self._zeros[0][1] + self._latency) * self._rate)
+        return max(0, min(heard, self._delivered + round(self._ahead * self._rate)))

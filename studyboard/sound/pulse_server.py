@@ -7,6 +7,7 @@ goes on with another source, often one that hears nothing but silence.
 from __future__ import annotations
 
 import importlib
+import os
 from contextlib import suppress
 from typing import Any
 
@@ -35,6 +36,20 @@ class PulseServer:
         except pulsectl.PulseError:
             self.close()
             return None
+
+    def playing_latency(self) -> float | None:
+        """How long what this program plays is under way from the server's queue to the loudspeaker (s), as it knows.
+
+        None without PulseAudio, or where nothing is played.
+        """
+        if self.names() is None:
+            return None
+        try:
+            playing = self._pulse.sink_input_list()
+        except Exception:
+            return None
+        ours = [one for one in playing if one.proplist.get("application.process.id") == str(os.getpid())]
+        return max(((one.buffer_usec + one.sink_usec) / 1e6 for one in ours), default=None)
 
     def close(self) -> None:
         """Give the connection back."""

@@ -9,6 +9,7 @@ from functools import partial
 from threading import Lock
 from typing import TYPE_CHECKING
 
+import shiboken6
 from PySide6.QtCore import QCoreApplication, QMetaObject, QObject, Qt, QThread, QTimer, Signal, Slot
 
 from studyboard.model.script import BeatKey
@@ -73,19 +74,25 @@ class Recorder(QObject):
     _first_sound = Signal(object)
     _last_sound = Signal(object)
 
-    def __init__(self, open_sink: Callable[[], SoundSink], latency: float = 0.0, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        open_sink: Callable[[], SoundSink],
+        latency: Callable[[Input], float] | None = None,
+        parent: QObject | None = None,
+    ) -> None:
         """A recorder with its microphone closed. Needs a QCoreApplication.
 
         open_sink: makes the sink of one take, for instance a study file's `sound_writer`; called by `start`
-        latency: how long sound is under way from the microphone to its promptest delivery (s)
+        latency: how long sound is under way from this microphone to its promptest delivery (s, 0 or more), as it was
+            measured (studyboard.sound.loopback); asked whenever one is opened; None counts with 0
         """
         super().__init__(parent)
         self._open_sink = open_sink
-        self._latency = latency
+        self._latency_of = latency
         self._state = RecorderState.CLOSED
         self._stays_open = False
         self._lock = Lock()
-        self._clock = SoundClock(RATE, latency, BUFFER)
+        self._clock = SoundClock(RATE, 0.0, BUFFER)
         self._opening = 0
         self._device: Input | None = None
         self._watch: DeviceWatch | None = None
@@ -216,6 +223,17 @@ class Recorder(QObject):
             self._writer.stamp(place, node, beat)
             return place
 
+    def sample_at(self, when: float | None = None) -> int:
+        """The sample of the take that is heard at this moment (s, time.monotonic(); now by default), without a stamp.
+
+        0 where no take is running, or before its beginning.
+        """
+        with self._lock:
+            if self._splice is None:
+                return 0
+            heard = self._clock.at(time.monotonic() if when is None else when)
+            return self._splice.place(heard * RATE // self._device_rate)
+
     @Slot()
     def close(self) -> None:
         """Close the microphone and end the take, if one is running; returns when it is stored and `stopped` was told.
@@ -269,12 +287,14 @@ class Recorder(QObject):
 
     def _open_microphone(self, device: QAudioDevice) -> None:
         form = capture_format(device)
+        opened = described(device)
+        latency = 0.0 if self._latency_of is None else max(0.0, self._latency_of(opened))
         with self._lock:
             self._opening += 1
             self._device_rate = form.sampleRate()
-            self._clock = SoundClock(self._device_rate, self._latency, BUFFER)
+            self._clock = SoundClock(self._device_rate, latency, BUFFER + latency)
             self._converted = 0
-        self._device = described(device)
+        self._device = opened
         if self._watch is None:
             self._watch = DeviceWatch(self)
             self._watch.changed.connect(self._devices_changed)
@@ -364,7 +384,11 @@ class Recorder(QObject):
 def _end_threads(thread: QThread, microphone: Microphone, writers: list[TakeWriter]) -> None:
     """Qt ends the program where a thread still runs when it is deleted."""
     if thread.isRunning():
-        QMetaObject.invokeMethod(microphone, "leave", Qt.ConnectionType.QueuedConnection)
+        if shiboken6.isValid(microphone):
+            QMetaObject.invokeMethod(microphone, "leave", Qt.ConnectionType.QueuedConnection)
+        else:
+            # Python ends what a recorder holds in any order, at the end of the program.
+            thread.quit()
         thread.wait()
     for writer in writers:
         writer.finish()

@@ -72,7 +72,7 @@ def _recorded(file: StudyFile, seconds: float) -> Take:
     loads: list[float] = []
 
     def look() -> None:
-        marks.append((time.monotonic(), recorder.sample_now()))
+        marks.append((time.monotonic(), recorder.sample_at()))
         loads.append(os.getloadavg()[0])
         time.sleep(0.1)
 
@@ -80,9 +80,9 @@ def _recorded(file: StudyFile, seconds: float) -> Take:
     every.setInterval(1000)
     every.timeout.connect(look)
     every.start()
-    began, used, first = time.monotonic(), time.process_time(), recorder.sample_now()
+    began, used, first = time.monotonic(), time.process_time(), recorder.sample_at()
     until(lambda: recorder.samples - first >= seconds * RATE)
-    elapsed, used, count = time.monotonic() - began, time.process_time() - used, recorder.sample_now() - first
+    elapsed, used, count = time.monotonic() - began, time.process_time() - used, recorder.sample_at() - first
     every.stop()
     take = stopped(recorder)
     recorder.close()

@@ -61,11 +61,13 @@ class Mouth:
     State: the playing program.
     """
 
-    def __init__(self, server: SoundServer, track: Path, ended: Callable[[], None] | None = None) -> None:
+    def __init__(
+        self, server: SoundServer, track: Path, ended: Callable[[], None] | None = None, sink: str = "mouth"
+    ) -> None:
         self._process = _process(server)
         if ended is not None:
             self._process.finished.connect(ended)
-        self._process.start("paplay", ["--device=mouth", str(track)])
+        self._process.start("paplay", [f"--device={sink}", str(track)])
 
     @property
     def speaking(self) -> bool:

@@ -67,6 +67,16 @@ def test_where_nothing_arrives_any_more_the_clock_stops_at_what_the_system_can_h
     assert clock.sample(200.0) == 960 + 4 * RATE
 
 
+def test_a_moment_that_lies_back_is_told_as_it_was_although_more_has_been_delivered() -> None:
+    clock = SoundClock(RATE)
+    for block in range(50):
+        clock.deliver(960, now=100.0 + 0.02 * (block + 1))
+    assert clock.sample(100.6) == round(0.6 * RATE)
+    assert clock.at(100.3) == round(0.3 * RATE)
+    assert clock.sample(100.3) == round(0.6 * RATE), "a stamp never comes before the one that was made last"
+    assert clock.at(99.0) == 0
+
+
 @given(st.lists(st.tuples(st.integers(0, 5_000), st.floats(0, 0.5)), max_size=60), st.floats(0, 0.1))
 def test_the_clock_never_runs_back_and_never_behind_what_was_delivered(
     deliveries: list[tuple[int, float]], latency: float

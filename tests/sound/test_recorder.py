@@ -207,6 +207,19 @@ def test_an_event_before_the_first_sound_belongs_to_the_first_sample(recorder: R
     assert [(event.at.samples, event.node, event.beat) for event in take.events] == [(0, 7, Part.GREETING)]
 
 
+def test_a_stamp_that_is_made_late_belongs_to_the_moment_of_the_key(recorder: Recorder, qtbot: QtBot) -> None:
+    begin(recorder, qtbot)
+    record_until(recorder, qtbot, 1.0)
+    pressed = time.monotonic()
+    place = recorder.sample_at(pressed)
+    record_until(recorder, qtbot, recorder.samples / RATE + 0.5)
+    assert recorder.stamp(3, None, pressed) == pytest.approx(place, abs=0.005 * RATE)
+    assert recorder.sample_at() >= place + 0.4 * RATE
+    take = end(recorder, qtbot)
+    assert recorder.sample_at() == 0
+    assert [event.at.samples for event in take.events] == [pytest.approx(place, abs=0.005 * RATE)]
+
+
 def test_outside_a_take_the_board_is_not_stamped(recorder: Recorder) -> None:
     assert recorder.stamp(1, None) is None
 

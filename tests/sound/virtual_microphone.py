@@ -102,6 +102,16 @@ class SoundServer:
             "load-module", "module-sine-source", f"source_name={name}", f"frequency={hertz}", "rate=48000"
         )
 
+    def plug_in_late(self, name: str, milliseconds: int) -> tuple[str, ...]:
+        """A microphone that hears the loudspeaker, but so much later; returns what `unplug` wants, one by one."""
+        far = f"far_{name}"
+        sink = self.control("load-module", "module-null-sink", f"sink_name={far}", "rate=48000", "channels=1")
+        # Without its adjusting of the rate, the delay stays what it was at the beginning.
+        way = ("source=loudspeaker.monitor", f"sink={far}", f"latency_msec={milliseconds}", "adjust_time=0")
+        loop = self.control("load-module", "module-loopback", *way)
+        heard = ("module-remap-source", f"source_name={name}", f"master={far}.monitor", f"{_NAMED}{name}")
+        return self.control("load-module", *heard), loop, sink
+
     def unplug(self, module: str) -> None:
         """Take a microphone away again."""
         self.control("unload-module", module)
