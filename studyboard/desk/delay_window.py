@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSettings, QThreadPool, Signal
+from PySide6.QtCore import QSettings, QSize, QThreadPool, Signal
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import (
     QDialog,
@@ -91,8 +91,8 @@ class DelayWindow(QDialog):
         field = QHBoxLayout()
         label = QLabel(tr("De&lay"))
         label.setBuddy(self.milliseconds)
-        for widget in (label, self.milliseconds):
-            field.addWidget(widget)
+        field.addWidget(label)
+        field.addWidget(self.milliseconds)
         field.addStretch(1)
         field.addWidget(self.measure_button)
         layout = QVBoxLayout(self)
@@ -105,7 +105,9 @@ class DelayWindow(QDialog):
         layout.addWidget(buttons)
         for text in (about, caution, self.told):
             text.setWordWrap(True)
-        self.setMinimumWidth(32 * self.fontMetrics().height())
+        # By itself a dialog opens no higher than two thirds of the screen, which cuts large text.
+        width = 34 * self.fontMetrics().height()
+        self.resize(QSize(width, layout.totalHeightForWidth(width)).boundedTo(self.screen().availableSize()))
         self.found.connect(self._show)
 
     @property
