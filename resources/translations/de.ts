@@ -5544,10 +5544,6 @@ Nicht bekannt: {places}</translation>
         <translation>Verzögerung messen</translation>
     </message>
     <message>
-        <source>Sound from “{name}” reaches the program some time after it was spoken. Five short rising tones are played and looked for in what it hears; moves are then stamped by so much later.</source>
-        <translation>Der Ton von „{name}“ erreicht das Programm einige Zeit, nachdem gesprochen wurde. Fünf kurze ansteigende Töne werden gespielt und in dem gesucht, was es hört; Züge werden dann um so viel später gestempelt.</translation>
-    </message>
-    <message>
         <source>Through the air: the microphone hears the loudspeaker</source>
         <translation>Durch die Luft: Das Mikrofon hört den Lautsprecher</translation>
     </message>
@@ -5556,8 +5552,12 @@ Nicht bekannt: {places}</translation>
         <translation>Über ein Kabel vom Ausgang zum Eingang</translation>
     </message>
     <message>
-        <source>Take headphones off your ears first and turn the volume low; then turn it up until the tones are heard well. Where the microphone is played through the loudspeaker, switch that off: it may howl.</source>
-        <translation>Zuerst Kopfhörer abnehmen und die Lautstärke niedrig stellen; dann lauter, bis die Töne gut zu hören sind. Wo das Mikrofon über den Lautsprecher mitgehört wird, das ausschalten: Es kann pfeifen.</translation>
+        <source>How late is “{name}”? Five rising tones are played; moves are stamped by what is found.</source>
+        <translation>Wie spät ist „{name}“? Fünf ansteigende Töne werden gespielt; nach dem Ergebnis werden Züge gestempelt.</translation>
+    </message>
+    <message>
+        <source>Take headphones off and turn the volume low first. Where the microphone is played through the loudspeaker, switch that off: it may howl.</source>
+        <translation>Zuerst Kopfhörer abnehmen und die Lautstärke niedrig stellen. Wo das Mikrofon über den Lautsprecher mitgehört wird, das ausschalten: Es kann pfeifen.</translation>
     </message>
     <message>
         <source>Progress of the measurement</source>

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSettings, QSize, QThreadPool, Signal
+from PySide6.QtCore import QSettings, QSize, Qt, QThreadPool, Signal
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QDoubleSpinBox,
+    QFrame,
     QHBoxLayout,
     QLabel,
     QProgressBar,
     QRadioButton,
+    QScrollArea,
+    QStyle,
     QVBoxLayout,
     QWidget,
 )
@@ -48,19 +51,15 @@ class DelayWindow(QDialog):
         self._loopback: Loopback | None = None
         self.setWindowTitle(tr("Measure the delay"))
         about = QLabel(
-            tr(
-                "Sound from “{name}” reaches the program some time after it was spoken. Five short rising tones are "
-                "played and looked for in what it hears; moves are then stamped by so much later.",
-                name=name,
-            )
+            tr("How late is “{name}”? Five rising tones are played; moves are stamped by what is found.", name=name)
         )
         self.air = QRadioButton(tr("Through the air: the microphone hears the loudspeaker"))
         self.cable = QRadioButton(tr("By a cable from the output to the input"))
         self.air.setChecked(True)
         caution = QLabel(
             tr(
-                "Take headphones off your ears first and turn the volume low; then turn it up until the tones are "
-                "heard well. Where the microphone is played through the loudspeaker, switch that off: it may howl."
+                "Take headphones off and turn the volume low first. Where the microphone is played through the "
+                "loudspeaker, switch that off: it may howl."
             )
         )
         caution.setObjectName("quiet")
@@ -98,16 +97,29 @@ class DelayWindow(QDialog):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(20, 18, 20, 18)
         layout.setSpacing(10)
-        for widget in (about, self.air, self.cable, caution, self.meter, self.bar):
-            layout.addWidget(widget)
+        panel = QWidget()
+        texts = QVBoxLayout(panel)
+        texts.setContentsMargins(0, 0, 0, 0)
+        for widget in (about, self.air, self.cable, caution):
+            texts.addWidget(widget)
+        # With large text on a small screen the texts scroll, so that the rest has room.
+        scrolled = QScrollArea()
+        scrolled.setFrameShape(QFrame.Shape.NoFrame)
+        scrolled.setWidgetResizable(True)
+        scrolled.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scrolled.setWidget(panel)
+        layout.addWidget(scrolled, 1)
+        layout.addWidget(self.meter)
+        layout.addWidget(self.bar)
         layout.addLayout(field)
         layout.addWidget(self.told)
         layout.addWidget(buttons)
         for text in (about, caution, self.told):
             text.setWordWrap(True)
-        # By itself a dialog opens no higher than two thirds of the screen, which cuts large text.
         width = 34 * self.fontMetrics().height()
-        self.resize(QSize(width, layout.totalHeightForWidth(width)).boundedTo(self.screen().availableSize()))
+        inside = width - 40 - self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        height = layout.totalHeightForWidth(width) + texts.totalHeightForWidth(inside) - scrolled.sizeHint().height()
+        self.resize(QSize(width, height + 10).boundedTo(self.screen().availableSize()))
         self.found.connect(self._show)
 
     @property
