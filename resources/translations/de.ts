@@ -1160,6 +1160,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>{name} ({length}) ließ sich nicht in die Liste setzen; der Ton liegt in der Studie und kommt zurück, wenn sie wieder geöffnet wird.</translation>
     </message>
     <message>
+        <source>{name} is kept: {length}.</source>
+        <translation>{name} ist behalten: {length}.</translation>
+    </message>
+    <message>
         <source>{problem} {name} is kept: {length}.</source>
         <translation>{problem} {name} ist behalten: {length}.</translation>
     </message>
@@ -6014,6 +6018,22 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>The loudspeaker did not play the signals.</source>
         <translation>Der Lautsprecher hat die Töne nicht gespielt.</translation>
+    </message>
+    <message>
+        <source>The microphone “{name}” is gone. Plug it in again, or choose another one.</source>
+        <translation>Das Mikrofon „{name}“ ist weg. Es wieder einstecken oder ein anderes wählen.</translation>
+    </message>
+    <message>
+        <source>The microphone “{name}” is gone. Plug it in again, or choose another one: Space then records this beat anew, in a following take.</source>
+        <translation>Das Mikrofon „{name}“ ist weg. Es wieder einstecken oder ein anderes wählen: Die Leertaste nimmt diese Station dann neu auf, in einem folgenden Take.</translation>
+    </message>
+    <message>
+        <source>The microphone “{name}” is back.</source>
+        <translation>Das Mikrofon „{name}“ ist wieder da.</translation>
+    </message>
+    <message>
+        <source>The microphone “{name}” is back. Space records this beat anew, in a following take.</source>
+        <translation>Das Mikrofon „{name}“ ist wieder da. Die Leertaste nimmt diese Station neu auf, in einem folgenden Take.</translation>
     </message>
 </context>
 </TS>

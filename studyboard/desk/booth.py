@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 from studyboard.desk.delay_window import DelayWindow
 from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
+from studyboard.desk.lost_microphone import LostMicrophone
 from studyboard.desk.loudness_readout import LoudnessReadout
 from studyboard.desk.moments import moment
 from studyboard.desk.performance import Performance
@@ -35,7 +36,7 @@ from studyboard.desk.sound_warnings import SoundWarnings
 from studyboard.model.edits import PutTake
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Take
-from studyboard.sound.devices import DeviceWatch, inputs
+from studyboard.sound.devices import DeviceWatch, Input, inputs
 from studyboard.sound.pcm import RATE
 from studyboard.sound.player import Player, PlayerState
 from studyboard.sound.recorder import Recorder, RecorderState
@@ -74,6 +75,7 @@ class Booth(QFrame):
         self._player: Player | None = None
         self._watch: DeviceWatch | None = None
         self._problem = ""
+        self._lost: LostMicrophone | None = None
         self.setAccessibleName(tr("Booth"))
 
         self.devices = QComboBox()
@@ -101,7 +103,7 @@ class Booth(QFrame):
             # A click leaves the keyboard where it is; Tab reaches the buttons all the same.
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
-        self.devices.activated.connect(self._listen)
+        self.devices.activated.connect(self._choose_device)
         self.room_button.clicked.connect(self.check_room)
         self.record_button.clicked.connect(self.start_or_stop)
         self.play_button.clicked.connect(self.play_or_pause)
@@ -167,6 +169,7 @@ class Booth(QFrame):
         self.meter.reset()
         self.loudness.reset()
         self._problem = ""
+        self._lost = None
         try:
             self._recorder.start(tr("Take {next_take}", next_take=self._session.study.next_take), self._device())
         except StudyboardError as reason:
@@ -246,6 +249,7 @@ class Booth(QFrame):
         recorder.running.connect(self._begin_talk)
         recorder.progress.connect(self._show_progress)
         recorder.stopped.connect(self._keep_take)
+        recorder.lost.connect(self._lose_microphone)
         recorder.failed.connect(self._failed)
         recorder.state_changed.connect(lambda _: self._show_buttons())
         watch.changed.connect(self._devices_changed)
@@ -268,9 +272,28 @@ class Booth(QFrame):
         self.record_button.setEnabled(there or self.recording)
 
     def _devices_changed(self) -> None:
+        chosen, name = self._device(), self.devices.currentText()
         self._fill_devices()
+        if self._lost is None and not self.recording and chosen is not None and self.devices.findData(chosen) < 0:
+            self._lost = LostMicrophone(chosen, name, None)
+        lost = self._lost
+        row = -1 if lost is None or self.recording else self.devices.findData(lost.device)
+        if lost is not None and row >= 0:
+            self.devices.setCurrentIndex(row)
+            self._lost = None
         if self.isVisible():
             self._listen()
+            if lost is not None and not self.recording:
+                self._say(lost.is_back if row >= 0 else lost.is_gone, wrong=row < 0)
+
+    def _lose_microphone(self, device: Input) -> None:
+        taking = self._performance.active
+        self._lost = LostMicrophone(device.id, device.description, self._performance.beat if taking else None)
+
+    def _choose_device(self) -> None:
+        # Whoever chooses another microphone does not want the lost one back.
+        self._lost = None
+        self._listen()
 
     def _device(self) -> str | None:
         chosen = self.devices.currentData()
@@ -325,7 +348,16 @@ class Booth(QFrame):
             )
             return
         self.takes.setCurrentRow(0)
-        if self._problem:
+        if self._lost is not None:
+            # What was being said is said again from its beginning, with this microphone or another one.
+            if self._lost.beat is not None:
+                self._performance.get_ready(self._lost.beat)
+            self._listen()
+            self._say(
+                " ".join((tr("{name} is kept: {length}.", name=take.name, length=length), self._lost.is_gone)),
+                wrong=True,
+            )
+        elif self._problem:
             self._say(
                 tr("{problem} {name} is kept: {length}.", problem=self._problem, name=take.name, length=length),
                 wrong=True,

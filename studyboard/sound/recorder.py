@@ -55,6 +55,7 @@ class Recorder(QObject):
     stored: how much of it is safely on the disk (samples)
     state_changed: carries the RecorderState
     stopped: the take is over, for whatever reason; carries the Take, or None where there was no sound
+    lost: the microphone is gone; carries its Input. `failed` follows
     failed: something went wrong; carries a sentence. A running take ends with what is there, and `stopped` follows
     """
 
@@ -66,6 +67,7 @@ class Recorder(QObject):
     stored = Signal(int)
     state_changed = Signal(object)
     stopped = Signal(object)
+    lost = Signal(object)
     failed = Signal(str)
 
     _open = Signal(object, object, int)
@@ -339,8 +341,9 @@ class Recorder(QObject):
     def _microphone_failed(self, opening: int, sentence: str) -> None:
         if self._device is None or opening != self._opening:
             return
-        self._device = None
+        lost, self._device = self._device, None
         self._stays_open = False
+        self.lost.emit(lost)
         if self._writer is None:
             self._go(RecorderState.CLOSED)
             self.failed.emit(sentence)
