@@ -15,7 +15,7 @@ from studyboard.model.errors import StudyboardError
 
 GOOD, FOUND_SOMETHING, CANNOT = 0, 1, 2
 
-_VERBS = ("open", "tour", "new", "timing", "pace", "takes", "readthrough", "deliver", "pgn", "check-setup")
+_VERBS = ("open", "tour", "new", "timing", "pace", "takes", "readthrough", "listen", "deliver", "pgn", "check-setup")
 _CAUTION = (
     "Engine and archive help is for finished games: the event's and the arbiter's rules come first, and live rounds "
     "may have a broadcast delay. Names, photographs and sponsors' material are the publisher's responsibility."
@@ -148,6 +148,16 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     reading.add_argument("--json", action="store_true", help="print the report as JSON")
     reading.set_defaults(run=_readthrough)
 
+    listening = verbs.add_parser("listen", help="find when each word of the script is said in a recording")
+    _study(listening)
+    listening.add_argument("sound", type=Path, nargs="?", metavar="SOUND", help="a sound file, or a video with sound")
+    listening.add_argument("--take", type=int, metavar="N", help="in place of a file: a take of the study")
+    listening.add_argument(
+        "--keep", action="store_true", help="let the board of the take follow the voice; a file becomes a new take"
+    )
+    listening.add_argument("--json", action="store_true", help="print the report as JSON")
+    listening.set_defaults(run=_listen)
+
     deliver = verbs.add_parser("deliver", help="write sheet, captions, game, still, chapters, video and page")
     deliver.add_argument("studies", type=Path, nargs="+", metavar="STUDY", help="studies, or PGN files of one game")
     deliver.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
@@ -245,6 +255,14 @@ def _pace(options: argparse.Namespace) -> int:
     from studyboard.cli.pace_verb import pace
 
     return pace(options.talk, keep_in=options.keep_in, as_json=options.json)
+
+
+def _listen(options: argparse.Namespace) -> int:
+    from studyboard.cli.listen_verb import listen
+
+    return listen(
+        options.study, options.sound, options.take, options.number, keep=options.keep, as_json=options.json
+    )
 
 
 def _readthrough(options: argparse.Namespace) -> int:

@@ -6,15 +6,15 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
-from studyboard.model.edits import Edit
+from studyboard.model.edits import Edit, Several
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Changed, Study
-from studyboard.model.takes import Span, Take
+from studyboard.model.takes import Events, SaidLine, Span, Take, TakeEvent
 from studyboard.translation import tr, tr_later
 
 #: What of a take may be changed once it is recorded.
-TAKE_FIELDS = frozenset({"name", "note", "kept", "left_out", "room_tone"})
+TAKE_FIELDS = frozenset({"name", "note", "kept", "left_out", "room_tone", "events", "said"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +117,12 @@ def set_room_tone(take: Take, span: Span | None) -> ChangeTake:
     return ChangeTake(take.id, "room_tone", value, tr_later("Set the room tone"))
 
 
+def follow_the_voice(take: Take, events: Events, said: tuple[SaidLine, ...]) -> Edit:
+    """The edit after which the board of a take changes at these moments, and its words have these times."""
+    label = tr_later("Let the board follow the voice")
+    return Several((ChangeTake(take.id, "events", events, label), ChangeTake(take.id, "said", said, label)), label)
+
+
 def joined(spans: Iterable[Span]) -> tuple[Span, ...]:
     """Stretches in the order of time, those that touch made one. O(n log n)."""
     found: list[Span] = []
@@ -158,6 +164,9 @@ def _check(take: Take, field: str, value: object) -> None:
         good = all(isinstance(span, Span) for span in spans)
     elif field == "kept":
         good = isinstance(value, bool)
+    elif field in ("events", "said"):
+        kind = TakeEvent if field == "events" else SaidLine
+        good = isinstance(value, tuple) and all(isinstance(item, kind) for item in value)
     else:
         good = isinstance(value, str)
     if not good or any(isinstance(span, Span) and span.end > take.samples for span in spans):

@@ -71,6 +71,20 @@ class Replaced:
 
 
 @dataclass(frozen=True, slots=True)
+class SaidLine:
+    """When the words of one line were said in a take, as listening to it has found.
+
+    beat: whose line; text: the line as it was when it was listened for
+    starts, ends: of each of its words (samples from the start of the take); None for words that were not found
+    """
+
+    beat: BeatKey
+    text: str
+    starts: tuple[int | None, ...]
+    ends: tuple[int | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Take:
     """One recording of one or more beats; its sound lies in the study file under the same id.
 
@@ -87,6 +101,7 @@ class Take:
     left_out: what is not heard of it: trimmed ends, a cough; in the order of time, none touching another
     replaces: what it is heard in place of, for a pickup of some words; None for a take that tells whole beats
     room_tone: where nobody speaks, to fill gaps with; None where that is looked for
+    said: when its words are said, for the lines in which that was found
     """
 
     id: int
@@ -102,6 +117,7 @@ class Take:
     left_out: tuple[Span, ...] = ()
     replaces: Replaced | None = None
     room_tone: Span | None = None
+    said: tuple[SaidLine, ...] = ()
 
     @property
     def length(self) -> SoundTime:

@@ -17,14 +17,14 @@ from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import AFTER, Node, Place, Telling
 from studyboard.model.script import SILENT, BeatKey, Cue, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Changed, Study
-from studyboard.model.takes import Replaced, SoundTime, Span, Take, TakeEvent
+from studyboard.model.takes import Replaced, SaidLine, SoundTime, Span, Take, TakeEvent
 from studyboard.translation import tr
 
 _NODE_COLUMNS = (
     "id, parent, move, children, spoken, cues, note_before, note, marks, nags, intended, think, place, anchor, name, "
     "locked, mark_numbers"
 )
-_TAKE_COLUMNS = "id, name, rate, samples, started, kept, complete, note, origin, left_out, replaces, room_tone"
+_TAKE_COLUMNS = "id, name, rate, samples, started, kept, complete, note, origin, left_out, replaces, room_tone, said"
 _PACE = tuple(field.name for field in fields(Pace))
 
 
@@ -167,6 +167,7 @@ def write_take_row(connection: sqlite3.Connection, take: Take) -> None:
         _numbers_text(number for span in take.left_out for number in (span.start, span.end)),
         replaced_text(take.replaces),
         "" if take.room_tone is None else _numbers_text((take.room_tone.start, take.room_tone.end)),
+        _said_text(take.said),
     )
     marks = ", ".join("?" * len(row))
     connection.execute(f"INSERT OR REPLACE INTO take ({_TAKE_COLUMNS}) VALUES ({marks})", row)
@@ -185,6 +186,17 @@ def replaced_of(text: str) -> Replaced | None:
         return None
     take, start, end = map(int, text.split())
     return Replaced(take, Span(start, end))
+
+
+def _said_text(lines: Iterable[SaidLine]) -> str:
+    rows = [(_beat_value(line.beat), line.text, line.starts, line.ends) for line in lines]
+    return json.dumps(rows, separators=(",", ":"), ensure_ascii=False) if rows else ""
+
+
+def _said(text: str) -> tuple[SaidLine, ...]:
+    if not text:
+        return ()
+    return tuple(SaidLine(_beat(beat), line, tuple(starts), tuple(ends)) for beat, line, starts, ends in json.loads(text))
 
 
 def write_events(connection: sqlite3.Connection, take: int, first: int, events: Iterable[TakeEvent]) -> None:
@@ -252,7 +264,7 @@ def _read_study(connection: sqlite3.Connection) -> Study:
 
 
 def _take(row: Sequence[Any], events: tuple[TakeEvent, ...]) -> Take:
-    number, name, rate, samples, started, kept, complete, note, origin, left_out, replaces, room_tone = row
+    number, name, rate, samples, started, kept, complete, note, origin, left_out, replaces, room_tone, said = row
     bounds = list(map(int, left_out.split()))
     spans = tuple(Span(start, end) for start, end in zip(bounds[::2], bounds[1::2], strict=True))
     tone = Span(*map(int, room_tone.split())) if room_tone else None
@@ -270,6 +282,7 @@ def _take(row: Sequence[Any], events: tuple[TakeEvent, ...]) -> Take:
         spans,
         replaced_of(replaces),
         tone,
+        _said(said),
     )
 
 

@@ -8,7 +8,7 @@ import sqlite3
 APPLICATION_ID = 0x53744264
 
 #: What `PRAGMA user_version` says in a file of the schema below.
-VERSION = 6
+VERSION = 7
 
 #: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
 #: `coding` says how `data` holds its samples: as they are ("pcm") or as one FLAC file ("flac").
@@ -54,7 +54,8 @@ CREATE TABLE take (
     origin TEXT NOT NULL DEFAULT '',
     left_out TEXT NOT NULL DEFAULT '',
     replaces TEXT NOT NULL DEFAULT '',
-    room_tone TEXT NOT NULL DEFAULT ''
+    room_tone TEXT NOT NULL DEFAULT '',
+    said TEXT NOT NULL DEFAULT ''
 );
 CREATE TABLE take_choice (beat PRIMARY KEY, take INTEGER NOT NULL) WITHOUT ROWID;
 CREATE TABLE take_event (

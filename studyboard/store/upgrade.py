@@ -44,6 +44,9 @@ STEPS: Mapping[int, str] = MappingProxyType(
             ALTER TABLE sound RENAME COLUMN pcm TO data;
             ALTER TABLE sound ADD COLUMN coding TEXT NOT NULL DEFAULT 'pcm'
         """,
+        6: """
+            ALTER TABLE take ADD COLUMN said TEXT NOT NULL DEFAULT ''
+        """,
     }
 )
 

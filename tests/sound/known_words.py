@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ctypes
+import math
 from collections.abc import Sequence
 from ctypes.util import find_library
 from dataclasses import dataclass
@@ -43,7 +44,8 @@ class KnownSpeech:
     """Synthesised speech.
 
     sound: 16-bit samples at RATE, one channel
-    words: for every word of the text as it is written, when it begins (s)
+    words: for every word of the text as it is written, when it begins (s); nan where the synthesiser says two words as
+        one, such as “out of”, and does not tell when the second one begins
     """
 
     sound: NDArray[np.int16]
@@ -102,7 +104,7 @@ def speak(text: str, voice: str = "en-us", speed: int = 160, pitch: int = 50) ->
     words = []
     for start, word in zip(places, said, strict=True):
         inside = [seconds for place, seconds in ordered if start <= place < start + max(1, len(word))]
-        words.append(inside[0] if inside else (words[-1] if words else 0.0))
+        words.append(inside[0] if inside else math.nan)
     sound = soxr.resample(np.concatenate(blocks), rate, RATE)
     return KnownSpeech(sound, tuple(words))
 

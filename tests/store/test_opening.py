@@ -157,10 +157,12 @@ def test_an_upgraded_file_has_the_same_tables_as_a_new_one(old, tmp_path):
     assert columns(old) == columns(tmp_path / "new.studyboard")
 
 
-def test_a_take_that_was_cut_off_in_an_older_file_is_recovered(old):
+def test_a_take_that_was_cut_off_in_an_older_file_is_recovered(old, old_version):
     connection = sqlite3.connect(old)
-    connection.execute("INSERT INTO recording VALUES (2, 'cut off', 48000, '2030-05-17T21:40:00+02:00', 0)")
-    connection.execute("INSERT INTO sound VALUES (2, 0, 3, x'010002000300')")
+    begun = "(2, 'cut off', 48000, '2030-05-17T21:40:00+02:00', 0)"
+    connection.execute(f"INSERT INTO recording (take, name, rate, started, finished) VALUES {begun}")
+    column = "pcm" if old_version < 6 else "data"
+    connection.execute(f"INSERT INTO sound (take, start, samples, {column}) VALUES (2, 0, 3, x'010002000300')")
     connection.commit()
     connection.close()
     with StudyFile.open(old) as file:

@@ -31,8 +31,12 @@ def spoken(lines: Sequence[str] = LINES, voice: str = "en-gb", speed: int = 160)
 
 
 def share_found(found: Alignment, speech: KnownSpeech) -> float:
-    off = np.abs(np.array([word.start for word in found.words]) - np.array(speech.words))
-    return float(np.mean(off <= 0.15))
+    return share_near([word.start for word in found.words], speech)
+
+
+def share_near(starts: Sequence[float], speech: KnownSpeech) -> float:
+    off = np.abs(np.array(starts) - np.array(speech.words))
+    return float(np.mean(off[~np.isnan(off)] <= 0.15))
 
 
 @pytest.mark.parametrize(("voice", "speed"), [("en-us", 140), ("en-gb", 175), ("en-gb-x-rp", 160), ("en-us+f3", 160)])
@@ -58,7 +62,7 @@ def test_a_line_that_was_left_out_is_told_and_the_others_are_found() -> None:
     assert skipped.text == LINES[2]
     assert not any(word.sure for word in found.words if word.beat == 2)
     told = [word.start for word in found.words if word.beat != 2]
-    assert np.mean(np.abs(np.array(told) - np.array(speech.words)) <= 0.15) >= 0.95
+    assert share_near(told, speech) >= 0.95
 
 
 def test_silence_has_no_words() -> None:
