@@ -5836,6 +5836,10 @@ Nicht bekannt: {places}</translation>
         <translation>Raumton festlegen</translation>
     </message>
     <message>
+        <source>Let the board follow the voice</source>
+        <translation>Brett der Stimme folgen lassen</translation>
+    </message>
+    <message>
         <source>Nothing would be left of this take. Discard it instead.</source>
         <translation>Von diesem Take bliebe nichts übrig. Ihn stattdessen verwerfen.</translation>
     </message>
@@ -5914,6 +5918,10 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>There is no file “{path}”. Check its name.</source>
         <translation>Es gibt keine Datei „{path}“. Den Namen prüfen.</translation>
+    </message>
+    <message>
+        <source>There is no sound in “{name}”.</source>
+        <translation>„{name}“ enthält keinen Ton.</translation>
     </message>
     <message>
         <source>“{name}” cannot be read as sound or video: {reason}.</source>

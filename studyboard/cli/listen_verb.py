@@ -39,9 +39,7 @@ if TYPE_CHECKING:
 _LISTED = 12
 
 
-def listen(
-    study: Path, sound: Path | None, take: int | None, number: int | None, *, keep: bool, as_json: bool
-) -> int:
+def listen(study: Path, sound: Path | None, take: int | None, number: int | None, *, keep: bool, as_json: bool) -> int:
     """Find the words of a study in a recording and print when they are said; 1 where not all of them are found.
 
     sound, take: a sound file, or a take of the study: one of the two
@@ -66,7 +64,7 @@ def listen(
             moves = moves_of(file.study, found)
             if keep:
                 events, said = board_by_voice(recorded, moves), said_lines(file.study, recorded, found)
-                file.keep(follow_the_voice(recorded, events, said))
+                file.do(follow_the_voice(recorded, events, said))
         else:
             found = _found(file.study, _of_file(sound))
             moves = moves_of(file.study, found)

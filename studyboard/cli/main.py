@@ -260,9 +260,7 @@ def _pace(options: argparse.Namespace) -> int:
 def _listen(options: argparse.Namespace) -> int:
     from studyboard.cli.listen_verb import listen
 
-    return listen(
-        options.study, options.sound, options.take, options.number, keep=options.keep, as_json=options.json
-    )
+    return listen(options.study, options.sound, options.take, options.number, keep=options.keep, as_json=options.json)
 
 
 def _readthrough(options: argparse.Namespace) -> int:

@@ -196,7 +196,9 @@ def _said_text(lines: Iterable[SaidLine]) -> str:
 def _said(text: str) -> tuple[SaidLine, ...]:
     if not text:
         return ()
-    return tuple(SaidLine(_beat(beat), line, tuple(starts), tuple(ends)) for beat, line, starts, ends in json.loads(text))
+    return tuple(
+        SaidLine(_beat(beat), line, tuple(starts), tuple(ends)) for beat, line, starts, ends in json.loads(text)
+    )
 
 
 def write_events(connection: sqlite3.Connection, take: int, first: int, events: Iterable[TakeEvent]) -> None:

@@ -106,9 +106,7 @@ def _told(study: Study, said: Mapping[BeatKey, Sequence[WordSaid]]) -> list[tupl
     return found
 
 
-def _of_beat(
-    study: Study, beat: Beat, words: Sequence[WordSaid], ended: float, start: float
-) -> Iterator[VoicedMove]:
+def _of_beat(study: Study, beat: Beat, words: Sequence[WordSaid], ended: float, start: float) -> Iterator[VoicedMove]:
     cues = {cue.node: cue.word for cue in beat.spoken.cues if cue.node is not None}
     backs = _leading_backs(beat)
     back_at = max(ended, min(start, words[0].start - study.pace.back_time)) if backs and len(beat.visits) > 1 else start

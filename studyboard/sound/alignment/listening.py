@@ -3,40 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from studyboard.model.errors import StudyboardError
 from studyboard.sound.alignment.aligned import AlignedWord, Alignment, Departure, Unmatched
+from studyboard.sound.alignment.confidence import FoundWord, judge
 from studyboard.sound.alignment.matching import matches
 from studyboard.sound.alignment.pieces import FRAME, RATE, activity, pieces, with_floor
 from studyboard.sound.alignment.recogniser import HeardWord, Recogniser
 from studyboard.sound.alignment.script_words import ScriptWord
-from studyboard.sound.alignment.sections import Gap, Section, sections
+from studyboard.sound.alignment.sections import Gap, Section, seconds_a_letter, sections
 
-#: Two ways of listening that put a word this near each other (frames) are right together.
-_AGREE = 12
-#: A word between two that are certain, no further than this many words away, is certain with them.
-_NEAR = 3
-#: Less time than this a letter is no word: it was squeezed in where there was no room (frames).
-_SQUEEZED = 1.6
 #: Share of the time that the first hearing takes of the whole, about.
 _FIRST = 0.8
 
 
 class ListeningStoppedError(StudyboardError):
     """Whoever waited for it does not want it any more."""
-
-
-@dataclass(slots=True)
-class _Found:
-    """When a spoken word is said (frames), and whether that is certain."""
-
-    start: int
-    end: int
-    sure: bool
 
 
 def listen(
@@ -71,14 +56,14 @@ def listen(
         progress(_FIRST * end / max(1, len(found.levels)))
     pairs = matches(said, [word.said for word in heard])
     whole, gaps = sections(said, heard, pairs, found)
-    times: list[_Found | None] = [None] * len(said)
+    times: list[FoundWord | None] = [None] * len(said)
     at_first = {a: heard[b] for a, b in pairs}
     for section in whole:
         if stopped():
             raise ListeningStoppedError("")
         _follow(recogniser, said, section, clear, at_first, times)
         progress(_FIRST + (1 - _FIRST) * section.last / max(1, len(said)))
-    _judge(said, times, at_first)
+    judge(said, times, at_first, found, seconds_a_letter(said, heard, pairs, found))
     words = _written(script, times, len(sound) / RATE)
     unmatched = [*_departures(script, said, heard, gaps), *_doubtful(words, script)]
     unmatched.sort(key=lambda one: (one.start, one.end))
@@ -102,7 +87,7 @@ def _follow(
     section: Section,
     sound: NDArray[np.int16],
     at_first: dict[int, HeardWord],
-    times: list[_Found | None],
+    times: list[FoundWord | None],
 ) -> None:
     """Hear one section along its words; where they cannot be found, as they were heard at first."""
     words = said[section.first : section.last]
@@ -110,27 +95,12 @@ def _follow(
     for place in range(section.first, section.last):
         if along is not None:
             word = along[place - section.first]
-            times[place] = _Found(section.start + word.start, section.start + word.end, False)
+            times[place] = FoundWord(section.start + word.start, section.start + word.end, word.score)
         elif place in at_first:
-            times[place] = _Found(at_first[place].start, at_first[place].end, False)
+            times[place] = FoundWord(at_first[place].start, at_first[place].end, at_first[place].score)
 
 
-def _judge(said: Sequence[str], times: list[_Found | None], at_first: dict[int, HeardWord]) -> None:
-    """Say which times are certain: both hearings agree, or they do for neighbours and the word has room."""
-    agreed = [
-        found is not None and place in at_first and abs(found.start - at_first[place].start) <= _AGREE
-        for place, found in enumerate(times)
-    ]
-    for place, found in enumerate(times):
-        if found is None:
-            continue
-        before = any(agreed[max(0, place - _NEAR) : place])
-        after = any(agreed[place + 1 : place + 1 + _NEAR])
-        room = found.end - found.start >= _SQUEEZED * len(said[place])
-        found.sure = agreed[place] or (before and after and room)
-
-
-def _written(script: Sequence[ScriptWord], times: Sequence[_Found | None], seconds: float) -> list[AlignedWord]:
+def _written(script: Sequence[ScriptWord], times: Sequence[FoundWord | None], seconds: float) -> list[AlignedWord]:
     """The words as they are written, with the times of what is said for them."""
     found: list[AlignedWord] = []
     place = 0

@@ -30,10 +30,9 @@ class Activity:
     levels: NDArray[np.float32]
     speaking: NDArray[np.bool_]
 
-    def spoken_seconds(self, start: float, end: float) -> float:
-        """For how long somebody speaks between two moments (s)."""
-        first, last = max(0, round(start * 100)), max(0, round(end * 100))
-        return float(np.count_nonzero(self.speaking[first:last])) / 100
+    def spoken_frames(self, start: int, end: int) -> int:
+        """In how many frames somebody speaks, from one frame to another."""
+        return int(np.count_nonzero(self.speaking[max(0, start) : max(0, end)]))
 
 
 def activity(sound: NDArray[np.int16]) -> Activity:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 import tempfile
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
+from math import log
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +24,7 @@ _BEAMS = ((1e-100, 1e-100, 1e-80), (1e-200, 1e-200, 1e-160))
 #: How much of each probability the model of the script keeps for words that do not follow each other in it.
 _OTHERWISE = 0.25
 _LANGUAGE_WEIGHT = 9.0
+_LEAST_SCORE = 1e-300
 _NUMBERED = re.compile(r"\(\d+\)$")
 #: Known words need silence around them to be found (samples).
 _MARGIN = FRAME * 20
@@ -30,11 +32,16 @@ _MARGIN = FRAME * 20
 
 @dataclass(frozen=True, slots=True)
 class HeardWord:
-    """A word that was heard. start, end: when (frames of a hundredth of a second)."""
+    """A word that was heard.
+
+    start, end: when (frames of a hundredth of a second)
+    score: how well the sound fits it, as the logarithm of a likelihood per frame; only to be compared with others
+    """
 
     said: str
     start: int
     end: int
+    score: float = 0.0
 
 
 class Recogniser:
@@ -66,7 +73,7 @@ class Recogniser:
             decoder = self._strict(number)
             decoder.set_align_text(" ".join(words))
             found = [
-                HeardWord(word.said, word.start - _MARGIN // FRAME, word.end - _MARGIN // FRAME)
+                replace(word, start=word.start - _MARGIN // FRAME, end=word.end - _MARGIN // FRAME)
                 for word in _recognised(decoder, padded)
             ]
             if [word.said for word in found] == list(words):
@@ -120,7 +127,8 @@ def _recognised(decoder: Any, sound: NDArray[np.int16]) -> Iterator[HeardWord]:
     for segment in decoder.seg() or ():
         word = _NUMBERED.sub("", segment.word)
         if word[0] not in "<[+":
-            yield HeardWord(word, segment.start_frame, segment.end_frame + 1)
+            start, end = segment.start_frame, segment.end_frame + 1
+            yield HeardWord(word, start, end, log(max(segment.ascore, _LEAST_SCORE)) / (end - start))
 
 
 def _quiet(sound: NDArray[np.int16], seed: int) -> NDArray[np.int16]:

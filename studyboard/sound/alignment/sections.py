@@ -4,17 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from statistics import median
 
 from studyboard.sound.alignment.pieces import Activity
 from studyboard.sound.alignment.recogniser import HeardWord
 
-#: How long a spoken word is at least and at most, from its letters (s): 25 letters a second are faster than anybody
-#: reads, 3 slower.
-_FASTEST, _SLOWEST = 0.035, 0.33
+#: How fast a stretch may be told against the rest of the talk (seconds a letter, as a ratio): told in less time, words
+#: of it were left out; in more, something else was said there too. Single words of a calm reader vary by a third.
+_HURRIED, _LINGERING = 0.7, 1.7
 #: Speech between two words of the script that is shorter than this is a breath or a noise (s).
 _NOTHING = 0.35
-#: A section is cut where a silence is, when it has this many frames; and, without a silence, from the second on.
+#: A word of so few letters is too short to tell whether it was left out.
+_TOO_SHORT = 3
+#: How fast people read where nothing is known yet (seconds a letter): 15 letters a second.
+_USUAL = 0.067
+#: A section is cut in a pause when it has this many frames; and, without a pause, from the second on.
 _LEAST, _MOST = 300, 3000
+#: A silence that a section may be cut in (frames).
+_PAUSE = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,42 +59,57 @@ def sections(
     """What is to be aligned, and what cannot be. script: its spoken words; pairs: see matching.matches."""
     done: list[Section] = []
     gaps: list[Gap] = []
+    usual = seconds_a_letter(script, heard, pairs, found)
     end_of_sound = len(found.levels)
     first, start = 0, 0
     before = (-1, -1)
     for a, b in [*pairs, (len(script), len(heard))]:
-        skipped, between = script[before[0] + 1 : a], range(before[1] + 1, b)
+        between = range(before[1] + 1, b)
         since = heard[before[1]].end if before[1] >= 0 else 0
         until = heard[b].start if b < len(heard) else end_of_sound
-        at_edge = before[1] < 0 or b == len(heard)
-        if _parts(skipped, found, since, until):
+        whole_since = heard[before[1]].start if before[1] >= 0 else 0
+        whole_until = heard[b].end if b < len(heard) else end_of_sound
+        left_out = script[before[0] + 1 : a]
+        around = script[max(0, before[0]) : a + 1]
+        spoken, inside = found.spoken_frames(whole_since, whole_until), found.spoken_frames(since, until)
+        if _parts(left_out, around, spoken / 100, inside / 100, usual):
             if before[0] >= first:
                 done.append(Section(first, before[0] + 1, start, _outwards(found, since, until)))
             gaps.append(Gap(before[0] + 1, a, since, until, between))
             first, start = a, _inwards(found, since, until)
-        elif not skipped and before[0] >= first and not at_edge and _may_cut(found, since, until, since - start):
-            cut = (since + until) // 2
-            done.append(Section(first, a, start, cut))
-            first, start = a, cut
+        elif not left_out and before[0] >= max(0, first) and b < len(heard):
+            length = since - start
+            if length >= _LEAST and (until - since >= _PAUSE or length > _MOST):
+                cut = (since + until) // 2
+                done.append(Section(first, a, start, cut))
+                first, start = a, cut
         before = (a, b)
     if first < len(script):
         done.append(Section(first, len(script), start, end_of_sound))
     return done, gaps
 
 
-def _parts(skipped: Sequence[str], found: Activity, since: int, until: int) -> bool:
-    """True where these words cannot be all that is said between two frames."""
-    spoken = found.spoken_seconds(since / 100, until / 100)
-    if not skipped:
-        return spoken > _NOTHING
-    letters = sum(len(word) for word in skipped)
-    return not _FASTEST * letters <= spoken + 0.1 or spoken > _SLOWEST * letters + _NOTHING
+def seconds_a_letter(
+    script: Sequence[str], heard: Sequence[HeardWord], pairs: Sequence[tuple[int, int]], found: Activity
+) -> float:
+    """How fast this presenter speaks: the median over the words that were recognised (s a letter)."""
+    lengths = [
+        found.spoken_frames(heard[b].start, heard[b].end) / 100 / len(script[a])
+        for a, b in pairs
+        if len(script[a]) > _TOO_SHORT
+    ]
+    return median(lengths) if len(lengths) >= 10 else _USUAL
 
 
-def _may_cut(found: Activity, since: int, until: int, length: int) -> bool:
-    if length < _LEAST:
-        return False
-    return until - since >= 20 or length > _MOST
+def _parts(left_out: Sequence[str], around: Sequence[str], spoken: float, inside: float, usual: float) -> bool:
+    """True where script and sound part: too little or too much is said for these words and the two beside them.
+
+    spoken: how long somebody speaks, the words beside included; inside: between those (s)
+    """
+    expected = usual * sum(len(word) for word in around)
+    if spoken - _LINGERING * expected > _NOTHING and inside > _NOTHING:
+        return True
+    return sum(len(word) for word in left_out) > _TOO_SHORT and spoken < _HURRIED * expected
 
 
 def _outwards(found: Activity, since: int, until: int) -> int:
