@@ -261,7 +261,7 @@
   for (const link of lanes.querySelectorAll("td a")) laneLinks.set(shots[Number(link.hash.slice(2))][2], link);
 
   function reach(part) {
-    if (part < reached) return;
+    if (part <= reached) return;
     reached = part;
     for (const one of details) if (Number(one.dataset.part) <= reached) one.open = true;
     for (const cell of tagged) cell.classList.toggle("asked-first", Number(cell.dataset.part) > reached);
@@ -278,7 +278,7 @@
     if (kind === "b" && !line) return "Back in the game";
     if (line) {
       const { label: name, title } = lineNames.get(line);
-      return kind === "b" ? `Back in ${name.toLowerCase()}` : title && !title.includes(figurines[position]) ? `${name} · ${title}` : name;
+      return kind === "b" ? `Back in ${name.replace("Side", "side")}` : title && !title.includes(figurines[position]) ? `${name} · ${title}` : name;
     }
     return "";
   }
@@ -296,7 +296,6 @@
   function show(number, { animate = true, follow = true, until = Infinity, speak = true } = {}) {
     const before = index >= 0 ? shots[index][2] : -1;
     const [, kind, position, stop, part] = shots[number];
-    const from = index;
     const elsewhere = position !== before;
     index = number;
     reach(part);
@@ -320,9 +319,10 @@
     by("now-where").textContent = whereWords(number);
     place.value = String(number);
     place.setAttribute("aria-valuetext", label(position));
-    for (const id of ["first", "back"]) by(id).disabled = number === 0;
-    for (const id of ["on", "last"]) by(id).disabled = number === last;
-    mark(from, number, stop);
+    // Not disabled: a button that loses the focus leaves whoever steps with the keyboard nowhere.
+    for (const id of ["first", "back"]) by(id).setAttribute("aria-disabled", String(number === 0));
+    for (const id of ["on", "last"]) by(id).setAttribute("aria-disabled", String(number === last));
+    choose(number, stop);
     showLane(position);
     tellTime();
     if (follow) keepInView(stop, number);
@@ -338,14 +338,15 @@
       { duration: RETURN, easing: "ease-in-out" });
   }
 
-  function mark(from, number, stop) {
-    for (const element of document.querySelectorAll(".stop.now")) element.classList.remove("now");
-    for (const element of document.querySelectorAll("#text a[aria-current]")) element.removeAttribute("aria-current");
-    const element = stops.get(stop);
-    if (element) element.classList.add("now");
-    for (let at = number; at >= 0 && shots[at][2] === shots[number][2]; at--) {
-      if (anchors[at]) { anchors[at].setAttribute("aria-current", "step"); break; }
-    }
+  let chosen = {};
+  function choose(number, stop) {
+    if (chosen.stop) chosen.stop.classList.remove("now");
+    if (chosen.link) chosen.link.removeAttribute("aria-current");
+    let at = number;
+    while (at > 0 && !anchors[at] && shots[at - 1][2] === shots[number][2]) at--;
+    chosen = { stop: stops.get(stop), link: anchors[at] };
+    if (chosen.stop) chosen.stop.classList.add("now");
+    if (chosen.link) chosen.link.setAttribute("aria-current", "step");
   }
 
   let lit = [];
@@ -359,13 +360,15 @@
     const link = laneLinks.get(position);
     if (!link) { scroll.scrollTop = 0; scroll.scrollLeft = 0; return; }
     link.setAttribute("aria-current", "step");
-    const cell = link.closest("td"), room = scroll.getBoundingClientRect(), here = cell.getBoundingClientRect();
+    const room = scroll.getBoundingClientRect(), here = link.getBoundingClientRect();
     if (here.top < room.top + 40 || here.bottom > room.bottom - 30) scroll.scrollTop += here.top - room.top - room.height * 0.45;
-    if (here.left < room.left + 40 || here.right > room.right - 10) scroll.scrollLeft += here.left - room.left - room.width * 0.4;
+    const right = here.right - room.left + scroll.scrollLeft + 12;
+    // No further to the right than it takes to see the move, so that the game stays in sight where it can.
+    scroll.scrollLeft = Math.max(0, right - scroll.clientWidth);
   }
 
   function keepInView(stop, number) {
-    const element = shots[number][1] === "t" ? (anchors[number] || stops.get(stop)) : (anchors[number] || stops.get(stop));
+    const element = anchors[number] || stops.get(stop);
     if (!element) return;
     const here = element.getBoundingClientRect();
     const top = wide.matches ? 90 : stage.getBoundingClientRect().bottom + 12;
@@ -388,13 +391,13 @@
     remembering = setTimeout(() => {
       let at = number;
       while (at > 0 && !anchors[at]) at--;
-      try { history.replaceState(null, "", anchors[at] ? `#a${at}` : location.pathname); } catch { /* a page inside another one */ }
+      try { history.replaceState(null, "", anchors[at] ? `#a${at}` : location.pathname + location.search); } catch { /* a page inside another one */ }
     }, 400);
   }
 
   // ---- time -------------------------------------------------------------------------------------------------
 
-  const media = by("media");
+  let media = by("media");
   let playing = false, now = 0, before = 0;
 
   const clockTime = (seconds) => `${Math.floor(seconds / 60)}:${String(Math.floor(seconds % 60)).padStart(2, "0")}`;
@@ -468,13 +471,23 @@
     media.addEventListener("play", () => setPlaying(true));
     media.addEventListener("pause", () => setPlaying(false));
     media.addEventListener("ended", () => setPlaying(false));
-    media.addEventListener("loadedmetadata", () => { if (seekingTo >= 0) media.currentTime = seekingTo; });
+    media.addEventListener("error", silent);
+    media.addEventListener("loadedmetadata", () => { if (seekingTo > 0.01) media.currentTime = seekingTo; });
     media.addEventListener("seeked", () => {
+      if (!media) return;
       const own = Math.abs(media.currentTime - seekingTo) < 0.05;
       seekingTo = -1;
       if (!own) follow();
       else tellTime();
     });
+    if (media.error) silent();
+  }
+
+  function silent() {
+    // Nothing can be heard: the talk goes on by its own clock.
+    media.closest("figure").hidden = true;
+    media = null;
+    setPlaying(false);
   }
 
   const step = (by_) => { go(index + by_); };
@@ -522,7 +535,7 @@
     if (target.closest("input, audio, video, [contenteditable]") && target !== place) return;
     const scrolled = target === scroll && scroll.scrollWidth > scroll.clientWidth;
     const keys = { ArrowRight: () => step(1), ArrowLeft: () => step(-1), Home: () => go(0), End: () => go(last), f: turn, F: turn };
-    const action = event.key === " " ? (target.closest("button, summary, a") ? null : play) : keys[event.key];
+    const action = event.key === " " ? (target.closest("button, summary") ? null : play) : keys[event.key];
     if (!action || (scrolled && event.key.startsWith("Arrow"))) return;
     event.preventDefault();
     action();
@@ -541,12 +554,22 @@
     step(event.clientX < room.left + room.width / 3 ? -1 : 1);
   });
 
-  for (const one of details) one.addEventListener("toggle", () => { if (one.open) reach(Number(one.dataset.part)); });
+  let printed = [];
+  for (const one of details) {
+    one.addEventListener("toggle", () => { if (one.open && !printed.includes(one)) reach(Number(one.dataset.part)); });
+  }
   addEventListener("hashchange", () => {
     const number = Number(location.hash.slice(2));
     if (location.hash.startsWith("#a") && number in shots && number !== index) go(number);
   });
-  addEventListener("beforeprint", () => { for (const one of details) one.open = true; });
+  addEventListener("beforeprint", () => {
+    printed = details.filter((one) => !one.open);
+    for (const one of printed) one.open = true;
+  });
+  addEventListener("afterprint", () => {
+    for (const one of printed) one.open = false;
+    printed = [];
+  });
 
   // ---- light and dark ---------------------------------------------------------------------------------------
 

@@ -14,7 +14,7 @@ import pytest
 from PIL import Image
 
 from studyboard.model.marks import Mark, MarkKind
-from studyboard.picture.marks import MARK_STYLES, NUMBER_DISC, ground_marks_scene, mark_path, marks_scene
+from studyboard.picture.marks import MARK_STYLES, NUMBER_DISC, ground_marks_scene, mark_drawings, mark_path, marks_scene
 from studyboard.picture.primitives import Polyline, Text
 from studyboard.picture.scene import board_bounds, squares_scene
 from studyboard.picture.svg import scene_svg
@@ -111,6 +111,15 @@ def test_a_mark_from_a_square_to_itself_is_still_drawn():
 
 
 NUMBERED = [Mark(kind, squares, place) for place, (kind, squares) in enumerate(SQUARES.items(), 1)]
+
+
+def test_marks_one_by_one_are_those_of_the_whole_picture():
+    marks = [replace(Mark(kind, SQUARES[kind]), number=place + 1) for place, kind in enumerate(MarkKind)]
+    drawings = mark_drawings(marks)
+    assert [one.mark for one in drawings] == marks
+    assert tuple(part for one in drawings for part in one.ground) == ground_marks_scene(marks)
+    lines, numbers = ([part for one in drawings for part in getattr(one, name)] for name in ("lines", "number"))
+    assert (*lines, *numbers) == marks_scene(marks)
 
 
 def test_a_sequence_shows_its_numbers_over_everything_else():

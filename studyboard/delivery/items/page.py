@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from studyboard.delivery.errors import DeliveryError
 from studyboard.delivery.making import Making
 from studyboard.delivery.page.media import Media, media_beside, media_inside, media_named
 from studyboard.delivery.page.sound import SOUND, write_sound
 from studyboard.delivery.product import Ingredient, Item, OwnFile, Product, Tick
+from studyboard.delivery.video.encoder import load_av
 from studyboard.translation import tr, tr_later
 
 
@@ -64,16 +66,20 @@ def _voice(making: Making, *, inside: bool) -> Media | None:
     if narration is None:
         return None
     try:
-        narration.level(making.remark)
-        content = write_sound(narration, making.talk.timeline.seconds, making.ask)
+        load_av()
     except DeliveryError as reason:
         making.remark(tr("The page has no sound: {reason}", reason=reason))
         return None
-    name = f"{making.talk.stem}{SOUND}"
-    if inside:
-        return media_inside(content, name)
-    making.write(SOUND, content, seconds=making.talk.timeline.seconds)
-    return media_named(name)
+    narration.level(making.remark)
+    seconds = making.talk.timeline.seconds
+    if not inside:
+        path = making.place(SOUND, seconds=seconds)
+        write_sound(narration, path, seconds, making.ask)
+        return media_named(path.name)
+    with TemporaryDirectory(prefix="studyboard-") as folder:
+        path = Path(folder) / f"sound{SOUND}"
+        write_sound(narration, path, seconds, making.ask)
+        return media_inside(path.read_bytes(), path.name)
 
 
 PRODUCT = Product(

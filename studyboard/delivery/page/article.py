@@ -12,7 +12,7 @@ import chess
 
 from studyboard.delivery.page.lines import Lines
 from studyboard.delivery.page.shots import Shot, ShotKind
-from studyboard.delivery.page.telling import Token, Words, numbered, shown, tokens
+from studyboard.delivery.page.telling import MoveTag, Token, Words, numbered, shown, tokens
 from studyboard.delivery.title import result
 from studyboard.delivery.typography import typeset
 from studyboard.model.notes import plain_text
@@ -132,7 +132,8 @@ class _Writer:
             moved.insert(0, study.root)
         for node in moved:
             self._note(study.nodes[node].note_before)
-        told = tokens(self._positions, stretch, steps)
+        follows = bool(self._stops) and isinstance(self._stops[-1].tokens[-1], MoveTag)
+        told = tokens(self._positions, stretch, steps, follows=follows)
         if told:
             self._stops.append(Stop(number, told))
         self._waiting += [self._diagram(node, asked=asked) for node, asked in self._drawn_at(stretch, moved)]

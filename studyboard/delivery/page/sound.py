@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Callable
 from fractions import Fraction
+from pathlib import Path
 from typing import Final
 
 import numpy as np
@@ -18,16 +18,17 @@ SOUND: Final = ".m4a"
 _BITS: Final = 96_000
 
 
-def write_sound(narration: Narration, seconds: float, progress: Callable[[float], None] = lambda _: None) -> bytes:
-    """The narration as an MPEG-4 file, second 0 of which is its own.
+def write_sound(
+    narration: Narration, path: Path, seconds: float, progress: Callable[[float], None] = lambda _: None
+) -> None:
+    """Write the narration as an MPEG-4 file, second 0 of which is its own. Memory does not grow with its length.
 
     seconds: how long it is about, for the progress (0.0 to 1.0)
 
     Raises DeliveryError where the library is missing that writes it.
     """
     av = load_av()
-    written = io.BytesIO()
-    with av.open(written, "w", format="mp4", options={"movflags": "+faststart"}) as container:
+    with av.open(str(path), "w", format="mp4", options={"movflags": "+faststart"}) as container:
         stream = container.add_stream("aac", rate=narration.rate, layout="mono")
         stream.bit_rate = _BITS
         at = 0
@@ -41,4 +42,3 @@ def write_sound(narration: Narration, seconds: float, progress: Callable[[float]
             container.mux(stream.encode(frame))
             progress(min(1.0, at / narration.rate / seconds) if seconds > 0 else 0.0)
         container.mux(stream.encode(None))
-    return written.getvalue()

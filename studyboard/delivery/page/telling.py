@@ -64,10 +64,13 @@ def shown(text: str) -> str:
     return _NO_CHARACTER.sub("", printable(text))
 
 
-def tokens(positions: Positions, stretch: Stretch, steps: Sequence[tuple[int, Shot]]) -> tuple[Token, ...]:
+def tokens(
+    positions: Positions, stretch: Stretch, steps: Sequence[tuple[int, Shot]], *, follows: bool = False
+) -> tuple[Token, ...]:
     """The line of one beat as it is read: its words, its moves before the words that play them, its returns.
 
     steps: the beat's shots with their numbers
+    follows: a move stands right before it
     """
     texts, breaks = _set_words(stretch.spoken.text)
     at_word = {cue.node: cue.word for cue in stretch.spoken.cues if cue.node is not None}
@@ -85,7 +88,8 @@ def tokens(positions: Positions, stretch: Stretch, steps: Sequence[tuple[int, Sh
         if word in breaks and found:
             found.append(NewParagraph())
         for tag in tags.get(word, ()):
-            found.append(_shortened(positions, steps, found, tag))
+            after_move = isinstance(found[-1], MoveTag) if found else follows
+            found.append(_shortened(positions, steps, tag) if after_move else tag)
         if word < len(texts):
             kind = marked.get(word)
             last = found[-1] if found else None
@@ -112,9 +116,9 @@ def numbered(positions: Positions, node: int) -> str:
     return f"{board.fullmove_number}{'.' if board.turn else '…'} {move_text(positions, node)}"
 
 
-def _shortened(positions: Positions, steps: Sequence[tuple[int, Shot]], before: list[Token], tag: Token) -> Token:
+def _shortened(positions: Positions, steps: Sequence[tuple[int, Shot]], tag: Token) -> Token:
     """Black's move right behind White's goes without its number, as in print."""
-    if not isinstance(tag, MoveTag) or not before or not isinstance(before[-1], MoveTag):
+    if not isinstance(tag, MoveTag):
         return tag
     node = next(shot.node for number, shot in steps if number == tag.shot)
     return tag if positions.board(node).turn == chess.BLACK else MoveTag(tag.shot, move_text(positions, node))

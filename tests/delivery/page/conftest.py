@@ -8,12 +8,10 @@ from pathlib import Path
 import pytest
 
 from studyboard.delivery.page.media import Media
-from studyboard.delivery.page.page import page_html
 from studyboard.example import example_study
-from studyboard.model.positions import Positions
 from studyboard.model.study import Study
-from studyboard.timing.plan import plan
 from tests.delivery.page.browser import Browser, browsers
+from tests.delivery.page.pages import html_of
 
 
 @pytest.fixture(scope="session")
@@ -46,8 +44,3 @@ def written(tmp_path: Path) -> Callable[..., Path]:
         return path
 
     return write
-
-
-def html_of(study: Study, media: Media | None = None, *, flipped: bool = False) -> bytes:
-    """The page of a study as it is planned."""
-    return page_html(study, Positions(study), plan(study), media=media, flipped=flipped)
