@@ -1628,6 +1628,18 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Das Ausspielen ist gescheitert: {reason}. Nichts wurde verändert.</translation>
     </message>
     <message>
+        <source>−18 LUFS, for online (AES TD1008); peaks under −1 dBTP</source>
+        <translation>−18 LUFS, für das Netz (AES TD1008); Spitzen unter −1 dBTP</translation>
+    </message>
+    <message>
+        <source>−23 LUFS, for broadcasting (EBU R 128); peaks under −1 dBTP</source>
+        <translation>−23 LUFS, für den Rundfunk (EBU R 128); Spitzen unter −1 dBTP</translation>
+    </message>
+    <message>
+        <source>As it was spoken</source>
+        <translation>Wie sie gesprochen wurde</translation>
+    </message>
+    <message>
         <source>Deliver</source>
         <translation>Ausspielen</translation>
     </message>
@@ -1670,6 +1682,18 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Close</source>
         <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>&amp;Voice</source>
+        <translation>&amp;Stimme</translation>
+    </message>
+    <message>
+        <source>Loudness of the voice</source>
+        <translation>Lautheit der Stimme</translation>
+    </message>
+    <message>
+        <source>What is recorded is never changed: only what is delivered.</source>
+        <translation>Was aufgenommen ist, wird nie geändert: nur, was ausgespielt wird.</translation>
     </message>
     <message>
         <source>Options…</source>

@@ -19,6 +19,7 @@ from studyboard.cli.sources import NoSuchGameError, print_remark
 from studyboard.delivery.deliver import QUICK, Delivered, deliver
 from studyboard.delivery.product import Item
 from studyboard.model.study import Study
+from studyboard.sound.levelling import TARGETS
 from studyboard.timing.recorded import talk
 
 
@@ -31,16 +32,22 @@ def deliver_studies(
     options: Mapping[Item, Any],
     again: bool = False,
     parallel: int | None = None,
+    loudness: str = "-18",
     as_json: bool,
 ) -> int:
     """Write what is wanted of studies, all that is quick if nothing is named, and print what was written.
 
     One study goes into the folder itself, several into folders of their own inside it.
 
+    loudness: one of TARGETS
+
     1 where part of a game could not be read, something that was named could not be made, or one of several studies
     could not be delivered. Raises StudyboardError where a single one cannot be.
     """
-    jobs = [DeliveryJob(path, number, folder, tuple(wanted), options, again) for path, folder in folders(paths, to)]
+    target = TARGETS[loudness]
+    jobs = [
+        DeliveryJob(path, number, folder, tuple(wanted), options, again, target) for path, folder in folders(paths, to)
+    ]
     if len(paths) > 1:
         if number is not None:
             raise NoSuchGameError("With several files --number says nothing: deliver the game alone, or leave it out.")

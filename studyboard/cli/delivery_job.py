@@ -15,6 +15,7 @@ from studyboard.cli.sources import is_study, load_study
 from studyboard.delivery.deliver import QUICK, Delivered, Progress, deliver
 from studyboard.delivery.product import Item
 from studyboard.model.errors import StudyboardError
+from studyboard.sound.levelling import Target
 from studyboard.sound.narration import TalkNarration
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.recorded import recorded_talk, talk
@@ -29,6 +30,7 @@ class DeliveryJob:
 
     path: a study or a PGN file; number: which of its games
     wanted: the items that were named; all quick ones where there is none
+    target: the loudness that the voice is published with; None leaves it as it was spoken
     """
 
     path: Path
@@ -37,6 +39,7 @@ class DeliveryJob:
     wanted: tuple[Item, ...]
     options: Mapping[Item, Any]
     again: bool = False
+    target: Target | None = Target.ONLINE
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +68,7 @@ def run_job(
         assembly = recorded_talk(loaded.study)
         if assembly is not None and is_study(job.path):
             file = opened.enter_context(StudyFile.open(job.path, read_only=True))
-            narration = TalkNarration(file.sound, loaded.study.takes, assembly)
+            narration = TalkNarration(file.sound, loaded.study.takes, assembly, job.target)
         delivered = deliver(
             loaded.study,
             job.to,

@@ -168,6 +168,12 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     deliver.add_argument(
         "--again", action="store_true", help="make everything, also what lies there as it would be made again"
     )
+    deliver.add_argument(
+        "--loudness",
+        choices=("-18", "-23", "as-spoken"),
+        default="-18",
+        help="of the recorded voice in LUFS, peaks under -1 dBTP: -18 online (AES TD1008), -23 broadcast (EBU R 128)",
+    )
     if deep:
         from studyboard.cli.deliver_options import add_products
 
@@ -283,6 +289,7 @@ def _deliver(options: argparse.Namespace) -> int:
         options=chosen_options(options),
         again=options.again,
         parallel=options.parallel,
+        loudness=options.loudness,
         as_json=options.json,
     )
 

@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QSettings, QSize, Qt, QThread, QUrl, Signal
 from PySide6.QtGui import QCloseEvent, QDesktopServices
 from PySide6.QtWidgets import (
     QCheckBox,
+    QComboBox,
     QDialog,
     QFileDialog,
     QHBoxLayout,
@@ -33,12 +34,13 @@ from studyboard.desk.session import Session
 from studyboard.desk.yielding import Yielding
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
+from studyboard.sound.levelling import TARGETS
 from studyboard.sound.narration import TalkNarration
 from studyboard.store.sound import TakeSound
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import recorded_talk, talk
 from studyboard.timing.timeline import Source
-from studyboard.translation import tr
+from studyboard.translation import tr, tr_later
 
 
 class _Delivery(QThread):
@@ -89,6 +91,11 @@ class _Delivery(QThread):
             self.problem = tr("The delivery failed: {reason}. Nothing was changed.", reason=reason)
 
 
+_LOUDNESS = {
+    "-18": tr_later("−18 LUFS, for online (AES TD1008); peaks under −1 dBTP"),
+    "-23": tr_later("−23 LUFS, for broadcasting (EBU R 128); peaks under −1 dBTP"),
+    "as-spoken": tr_later("As it was spoken"),
+}
 #: Least width of what stands in the window (px).
 _WIDTH = 580
 
@@ -122,6 +129,7 @@ class DeliverWindow(QDialog):
         where.addWidget(self.folder, 1)
         where.addWidget(choose)
         layout.addLayout(where)
+        layout.addLayout(self._loudness_row())
         self.bar = QProgressBar()
         self.bar.setRange(0, 1000)
         self.bar.setTextVisible(False)
@@ -162,6 +170,23 @@ class DeliverWindow(QDialog):
         inside = products.sizeHint().expandedTo(QSize(width - 40, 0)).width()
         height = layout.totalMinimumSize().height() + products.heightForWidth(inside)
         self.resize(QSize(width, height).boundedTo(self.screen().availableSize()))
+
+    def _loudness_row(self) -> QHBoxLayout:
+        """How loud the voice is published; without a take there is none."""
+        self.loudness = QComboBox()
+        for name in TARGETS:
+            self.loudness.addItem(tr(_LOUDNESS[name]), name)
+        chosen = "-18" if self._settings is None else str(self._settings.value("deliver/loudness", "-18"))
+        self.loudness.setCurrentIndex(max(0, self.loudness.findData(chosen)))
+        label = QLabel(tr("&Voice"))
+        label.setBuddy(self.loudness)
+        self.loudness.setAccessibleName(tr("Loudness of the voice"))
+        self.loudness.setToolTip(tr("What is recorded is never changed: only what is delivered."))
+        self.loudness.setEnabled(recorded_talk(self._session.study) is not None)
+        row = QHBoxLayout()
+        row.addWidget(label)
+        row.addWidget(self.loudness, 1)
+        return row
 
     def _products(self) -> QWidget:
         """A row for each product; they scroll where there is no room for all."""
@@ -210,6 +235,7 @@ class DeliverWindow(QDialog):
             return
         if self._settings is not None:
             self._settings.setValue("deliver/folder", str(Path(self.folder.text()).parent))
+            self._settings.setValue("deliver/loudness", self.loudness.currentData())
         self.files.clear()
         self.files.hide()
         work = _Delivery(
@@ -233,7 +259,8 @@ class DeliverWindow(QDialog):
         if assembly is None:
             return None
         self._sound = self._session.file.sound_writer()
-        return TalkNarration(self._sound, dict(self._session.study.takes), assembly)
+        target = TARGETS[str(self.loudness.currentData())]
+        return TalkNarration(self._sound, dict(self._session.study.takes), assembly, target)
 
     def _close_sound(self) -> None:
         if self._sound is not None:
@@ -315,6 +342,7 @@ class DeliverWindow(QDialog):
         self.stop_button.setEnabled(working)
         for one in (*self.checks.values(), *self.option_buttons.values()):
             one.setEnabled(not working)
+        self.loudness.setEnabled(not working and recorded_talk(self._session.study) is not None)
 
 
 def _open(path: Path) -> None:

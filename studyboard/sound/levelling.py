@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from enum import Enum
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 from studyboard.sound.limiter import TruePeakLimiter
@@ -38,6 +39,12 @@ class Target(Enum):
     def ceiling(self) -> float:
         """The highest true peak (dBTP)."""
         return float(self.value[1])
+
+
+#: What can be chosen of a delivery, by the names of the command line; None leaves the voice as it was spoken.
+TARGETS: Mapping[str, Target | None] = MappingProxyType(
+    {"-18": Target.ONLINE, "-23": Target.BROADCAST, "as-spoken": None}
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from studyboard.model.heard_take import Piece
 from studyboard.model.script import SpokenLine
 from studyboard.model.study import Study
 from studyboard.model.takes import Span
+from studyboard.sound.levelling import TARGETS
 from studyboard.sound.loudness import measure
 from studyboard.sound.narration import TalkNarration
 from studyboard.store.study_file import StudyFile
@@ -59,3 +60,33 @@ def test_the_take_itself_stays_as_it_was_spoken(quiet_take):
     assert shelf.read_sound(take.id) == sound
     as_spoken = b"".join(narrated(shelf, take, None).chunks())
     assert as_spoken[1_000:-1_000] == sound[1_000:-1_000], "but for the fades at both ends"
+
+
+def test_a_talk_for_broadcasting_comes_out_at_the_loudness_of_r_128(quiet_take):
+    shelf, take, _ = quiet_take
+    narration = narrated(shelf, take, TARGETS["-23"])
+    narration.level(pytest.fail)
+    # EBU R 128: -23 LUFS.
+    assert measure(narration.chunks()).integrated == pytest.approx(-23.0, abs=0.2)
+
+
+def test_the_levelling_tells_how_far_it_is_and_can_be_stopped(quiet_take):
+    shelf, take, _ = quiet_take
+    shares: list[float] = []
+    narrated(shelf, take).level(pytest.fail, shares.append)
+    assert shares == sorted(shares)
+    assert len(shares) >= 12
+    assert 0 < shares[0] < 0.1 < shares[-1] <= 1
+
+    class EnoughError(Exception):
+        """The user has had enough."""
+
+    def stop(share):
+        if share > 0.2:
+            raise EnoughError
+
+    narration = narrated(shelf, take)
+    with pytest.raises(EnoughError):
+        narration.level(pytest.fail, stop)
+    narration.level(pytest.fail)
+    assert measure(narration.chunks()).integrated == pytest.approx(-18.0, abs=0.2), "and can be done after all"

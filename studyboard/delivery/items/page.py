@@ -70,7 +70,7 @@ def _voice(making: Making, *, inside: bool) -> Media | None:
     except DeliveryError as reason:
         making.remark(tr("The page has no sound: {reason}", reason=reason))
         return None
-    narration.level(making.remark)
+    narration.level(making.remark, lambda _: making.ask(0.0))
     seconds = making.talk.timeline.seconds
     if not inside:
         path = making.place(SOUND, seconds=seconds)

@@ -49,7 +49,7 @@ def _make(making: Making, options: TimelineOptions) -> None:
     if talk.narration is None:
         making.remark(tr("The talk is not recorded, so the edit timeline has no narration."))
     else:
-        talk.narration.level(making.remark)
+        talk.narration.level(making.remark, lambda _: making.ask(0.0))
         length = _write_sound(making, talk.narration)
         narration = Media(making.files[-1].name, length, talk.narration.rate)
     marks = list(talk_marks(talk.study, talk.positions, talk.timeline))

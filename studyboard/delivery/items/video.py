@@ -7,14 +7,19 @@ from studyboard.delivery.product import Choice, Ingredient, Item, Product, Tick
 from studyboard.delivery.video.options import LINES, RATES, Composition, Shape, VideoOptions
 from studyboard.translation import tr_later
 
+#: The share of the work that bringing the voice to its loudness is, about.
+_LEVELLING = 0.05
+
 
 def _make(making: Making, options: VideoOptions) -> None:
     # Only the video needs its libraries.
     from studyboard.delivery.video.film import write_video
 
     talk = making.talk
+    before = 0.0
     if talk.narration is not None:
-        talk.narration.level(making.remark)
+        before = _LEVELLING
+        talk.narration.level(making.remark, lambda share: making.ask(_LEVELLING * share))
     write_video(
         talk.study,
         talk.timeline,
@@ -22,7 +27,7 @@ def _make(making: Making, options: VideoOptions) -> None:
         options,
         narration=talk.narration,
         positions=talk.positions,
-        progress=making.ask,
+        progress=lambda share: making.ask(before + (1 - before) * share),
         cancelled=making.cancelled,
     )
 

@@ -17,8 +17,11 @@ class Narration(Protocol):
         """Samples a second."""
         ...
 
-    def level(self, remark: Callable[[str], None]) -> None:
-        """Work out, before `chunks`, what brings it to its loudness; *remark* is told why it is left, where it is."""
+    def level(self, remark: Callable[[str], None], ask: Callable[[float], None] | None = None) -> None:
+        """Work out, before `chunks`, what brings it to its loudness.
+
+        remark: told why it is left, where it is; ask: told the share that is done, and may raise to end the work
+        """
         ...
 
     def chunks(self) -> Iterator[bytes]:
