@@ -9,6 +9,7 @@ from itertools import pairwise
 from studyboard.model.beats import Beat, beats
 from studyboard.model.heard_take import HeardTake, Piece, Telling, best_telling, heard_take, tellings
 from studyboard.model.order import running_order
+from studyboard.model.said_words import said_words
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
 from studyboard.model.takes import Take
@@ -35,18 +36,29 @@ class HeardEvent:
 
 
 @dataclass(frozen=True, slots=True)
+class HeardWord:
+    """A word of which the time is known. word: its index in the line; start, end: samples from the start of the beat"""
+
+    word: int
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
 class HeardBeat:
     """One beat as it is heard.
 
     take: id of the take that tells it, None for a gap
     sources: what is heard, in order; never empty, but a gap may be of no length
     events: what the board did meanwhile, in the order of time
+    words: those of its line that were found in the sound
     """
 
     beat: Beat
     take: int | None
     sources: tuple[Piece | Gap, ...]
     events: tuple[HeardEvent, ...] = ()
+    words: tuple[HeardWord, ...] = ()
 
     @property
     def samples(self) -> int:
@@ -177,7 +189,12 @@ def joined_sources(sources: Sequence[Piece | Gap]) -> tuple[Piece | Gap, ...]:
 def _heard(beat: Beat, holder: Holder) -> HeardBeat:
     heard, span = holder.heard, holder.telling.span
     events = tuple(HeardEvent(heard.place(span, one.at.samples), one.node) for one in holder.telling.events)
-    return HeardBeat(beat, holder.take.id, heard.pieces(span), events)
+    words = tuple(
+        HeardWord(word.word, heard.place(span, word.start), heard.place(span, word.end))
+        for word in said_words(heard.take, beat.key, beat.spoken.text)
+        if span.start <= word.start and word.end <= span.end
+    )
+    return HeardBeat(beat, holder.take.id, heard.pieces(span), events, words)
 
 
 def _rate(study: Study) -> int:

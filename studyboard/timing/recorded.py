@@ -2,36 +2,44 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from studyboard.model.assembly import Assembly, HeardBeat, assembled
 from studyboard.model.beats import Beat, beats
 from studyboard.model.heard_take import tellings
 from studyboard.model.order import running_order
+from studyboard.model.said_words import said_words
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
 from studyboard.model.takes import Take
 from studyboard.timing.plan import plan, time_beat
+from studyboard.timing.said_stretch import KnownWord, with_known_words
 from studyboard.timing.timeline import BoardEvent, Happening, Source, Stretch, Timeline
 
 
 def recorded(study: Study, take: Take) -> Timeline:
     """The timeline of one take: its beats as long as they took, its board events where they were stamped.
 
-    Words are spread over their beat as the pace would have them. What the presenter did off the running order
-    belongs to the beat before. Beats that are not in the study any more are left out of the words, not of the
-    time. O(length of the take's events and of the script).
+    Words are where listening to the take has found them, else spread over their beat as the pace would have them.
+    What the presenter did off the running order belongs to the beat before. Beats that are not in the study any more
+    are left out of the words, not of the time. O(length of the take's events and of the script).
     """
-    known = {beat.key: beat for beat in beats(study, running_order(study))}
+    script = {beat.key: beat for beat in beats(study, running_order(study))}
     stretches: list[Stretch] = []
     shown: int | None = None
     for told in tellings(take):
-        beat, end = known.get(told.beat), told.span.end / take.rate
+        beat, end = script.get(told.beat), told.span.end / take.rate
         stamped = _board_events(study, [(event.at.seconds, event.node) for event in told.events], shown)
         shown = stamped[-1].node if stamped else shown
         if beat is not None:
             start = stretches[-1].end if stretches else 0.0
-            stretches.append(_stretch(study, beat, stamped, start, end))
+            known = [
+                KnownWord(word.word, word.start / take.rate, word.end / take.rate)
+                for word in said_words(take, beat.key, beat.spoken.text)
+                if told.span.start <= word.start and word.end <= told.span.end
+            ]
+            stretches.append(_stretch(study, beat, stamped, start, end, known))
         elif stretches:
             last = stretches[-1]
             stretches[-1] = last.showing((*last.events, *stamped), end)
@@ -82,7 +90,11 @@ def assembled_timeline(study: Study, assembly: Assembly) -> Timeline:
         else:
             stamped = _board_events(study, [(start + one.at / assembly.rate, one.node) for one in heard.events], shown)
             shown = stamped[-1].node if stamped else shown
-            stretches.append(_stretch(study, heard.beat, stamped, start, end))
+            known = [
+                KnownWord(word.word, start + word.start / assembly.rate, start + word.end / assembly.rate)
+                for word in heard.words
+            ]
+            stretches.append(_stretch(study, heard.beat, stamped, start, end, known))
         at += heard.samples
     return Timeline(Source.RECORDED, _opening_node(study, assembly.beats), tuple(stretches))
 
@@ -92,8 +104,10 @@ def _opening_node(study: Study, heard: tuple[HeardBeat, ...]) -> int:
     return first[0].node if first and first[0].node in study.nodes else study.root
 
 
-def _stretch(study: Study, beat: Beat, stamped: list[BoardEvent], start: float, end: float) -> Stretch:
-    stretch = time_beat(study, beat, start, max(0.0, end - start))
+def _stretch(
+    study: Study, beat: Beat, stamped: list[BoardEvent], start: float, end: float, known: Sequence[KnownWord]
+) -> Stretch:
+    stretch = with_known_words(time_beat(study, beat, start, max(0.0, end - start)), known)
     planned = [event for event in stretch.events if event.what in (Happening.MARK, Happening.THINK)]
     moved = {event.node: event.at for event in stamped}
     added = [replace(event, at=min(end, max(event.at, moved.get(event.node, event.at)))) for event in planned]
