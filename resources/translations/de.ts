@@ -324,6 +324,10 @@
         <translation>Die Länge, die der Vortrag haben soll.</translation>
     </message>
     <message>
+        <source>Suggested cuts…</source>
+        <translation>Vorschläge zum Kürzen …</translation>
+    </message>
+    <message>
         <source>&amp;Forward</source>
         <translation>Vor&amp;wärts</translation>
     </message>
@@ -590,6 +594,10 @@
     <message>
         <source>Over or under is spread over the beats that are not locked.</source>
         <translation>Was zu viel oder zu wenig ist, wird auf die nicht fixierten Stationen verteilt.</translation>
+    </message>
+    <message>
+        <source>Side-lines to leave out, by their seconds and by what depends on them.</source>
+        <translation>Nebenvarianten zum Weglassen, nach ihren Sekunden und nach dem, was an ihnen hängt.</translation>
     </message>
     <message>
         <source>Lock or unlock this length</source>
@@ -1680,8 +1688,60 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Ordner öffnen</translation>
     </message>
     <message>
+        <source>Suggested cuts</source>
+        <translation>Vorschläge zum Kürzen</translation>
+    </message>
+    <message>
+        <source>Side-lines by the seconds they take and by how little depends on them. What is left out stays on the tree and in print.</source>
+        <translation>Nebenvarianten nach den Sekunden, die sie dauern, und danach, wie wenig an ihnen hängt. Was weggelassen wird, bleibt auf dem Baum und im Druck.</translation>
+    </message>
+    <message>
+        <source>Side-lines to leave out, the best first</source>
+        <translation>Nebenvarianten zum Weglassen, die beste zuerst</translation>
+    </message>
+    <message>
+        <source>Leave it out</source>
+        <translation>Weglassen</translation>
+    </message>
+    <message>
+        <source>Leave out what it takes</source>
+        <translation>Weglassen, was nötig ist</translation>
+    </message>
+    <message>
+        <source>All that are marked with a star, in one step</source>
+        <translation>Alle mit einem Stern, in einem Schritt</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
         <source>Close</source>
         <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Leave side-lines out of the talk</source>
+        <translation>Nebenvarianten aus dem Vortrag lassen</translation>
+    </message>
+    <message>
+        <source>Nothing depends on it.</source>
+        <translation>Nichts hängt daran.</translation>
+    </message>
+    <message>
+        <source>{seconds:.0f} s</source>
+        <translation>{seconds:.0f} s</translation>
+    </message>
+    <message>
+        <source>No slot is set (Ctrl+T), so nothing says how much to leave out.</source>
+        <translation>Kein Zeitfenster ist gesetzt (Strg+T), also sagt nichts, wie viel wegzulassen ist.</translation>
+    </message>
+    <message>
+        <source>The talk is {distance}.</source>
+        <translation>Der Vortrag: {distance}.</translation>
+    </message>
+    <message>
+        <source>The talk is {distance}; without those with a star it is {left}.</source>
+        <translation>Der Vortrag: {distance}; ohne die mit Stern: {left}.</translation>
     </message>
     <message>
         <source>&amp;Voice</source>
@@ -6066,6 +6126,38 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>The microphone “{name}” is back. Space records this beat anew, in a following take.</source>
         <translation>Das Mikrofon „{name}“ ist wieder da. Die Leertaste nimmt diese Station neu auf, in einem folgenden Take.</translation>
+    </message>
+    <message>
+        <source>Leave a side-line out of the talk</source>
+        <translation>Eine Nebenvariante aus dem Vortrag lassen</translation>
+    </message>
+    <message>
+        <source>No side-line is told, so there is nothing to leave out but lines of the main line.</source>
+        <translation>Keine Nebenvariante wird erzählt, also gibt es nichts wegzulassen als Texte der Hauptlinie.</translation>
+    </message>
+    <message>
+        <source>The line at {move} refers to it.</source>
+        <translation>Der Text bei {move} bezieht sich darauf.</translation>
+    </message>
+    <message>
+        <source>It answers the think pause at {move}.</source>
+        <translation>Sie beantwortet die Denkpause bei {move}.</translation>
+    </message>
+    <message>
+        <source>It has a think pause.</source>
+        <translation>Sie hat eine Denkpause.</translation>
+    </message>
+    <message>
+        <source>The side-line {move} is told after it.</source>
+        <translation>Die Nebenvariante {move} wird nach ihr erzählt.</translation>
+    </message>
+    <message>
+        <source>Its position stands again at {move}.</source>
+        <translation>Ihre Stellung steht bei {move} wieder.</translation>
+    </message>
+    <message>
+        <source>Something is marked in it.</source>
+        <translation>Darin ist etwas markiert.</translation>
     </message>
 </context>
 </TS>

@@ -112,6 +112,9 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     timing = verbs.add_parser("timing", help="every beat: intended, estimated, recorded seconds; slot, over or under")
     _study(timing)
     timing.add_argument("--json", action="store_true", help="print the report as JSON")
+    timing.add_argument(
+        "--cuts", action="store_true", help="side-lines to leave out, by the seconds they take and what depends on them"
+    )
     timing.set_defaults(run=_timing)
 
     pace = verbs.add_parser("pace", help="learn the presenter's pace from a timed talk, or from the takes of a study")
@@ -241,7 +244,7 @@ def _new(options: argparse.Namespace) -> int:
 def _timing(options: argparse.Namespace) -> int:
     from studyboard.cli.timing_verb import timing
 
-    return timing(options.study, options.number, as_json=options.json)
+    return timing(options.study, options.number, cuts=options.cuts, as_json=options.json)
 
 
 def _takes(options: argparse.Namespace) -> int:

@@ -428,6 +428,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("Over or under is spread over the beats that are not locked."),
     ),
     ActionSpec(
+        "suggest_cuts",
+        "S&cript",
+        tr_later("Suggested cuts…"),
+        (),
+        tr_later("Side-lines to leave out, by their seconds and by what depends on them."),
+    ),
+    ActionSpec(
         "lock_length",
         "S&cript",
         tr_later("Lock or unlock this length"),

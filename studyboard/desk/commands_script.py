@@ -119,6 +119,13 @@ class ScriptCommands(CommandGroup):
         if self._session.do(fit.edit):
             self._window.tell(_fit_words(fit))
 
+    def suggest_cuts(self) -> None:
+        """Show what could be left out, the best first."""
+        from studyboard.desk.cuts_window import CutsWindow
+
+        self._window.line_editor.flush()
+        CutsWindow(self._session, self._window).exec()
+
     def lock_length(self) -> None:
         """Lock the length of the beat that is shown, or unlock it."""
         from studyboard.timing.fit import lock

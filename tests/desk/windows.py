@@ -14,6 +14,7 @@ from studyboard.delivery.product import Item
 from studyboard.delivery.sheet_options import SheetOptions
 from studyboard.delivery.still_options import StillOptions
 from studyboard.desk.action_finder import ActionFinder
+from studyboard.desk.cuts_window import CutsWindow
 from studyboard.desk.delay_window import DelayWindow
 from studyboard.desk.deliver_window import DeliverWindow
 from studyboard.desk.game_chooser import GameChooser
@@ -62,6 +63,7 @@ _MADE: dict[str, Maker] = {
     "keys": lambda desk: text_window(desk, "Keys", keys()),
     "room_check": lambda desk: RoomWindow(desk.look, None, desk.settings, desk),
     "delay": lambda desk: DelayWindow(desk.look, desk.settings, None, "Microphone", desk),
+    "cuts": lambda desk: CutsWindow(desk.session, desk),
     "pronunciation": lambda desk: PronunciationDialog(desk.session, "Garvey", desk),
 }
 _BY_ACTION = ("show_script", "replace_in_script", "read_through", "show_stage", "show_prompter")
