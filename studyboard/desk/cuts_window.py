@@ -75,6 +75,7 @@ class CutsWindow(QDialog):
         self.list.currentRowChanged.connect(self._show)
         self.found.connect(self._fill)
         session.changed.connect(self._look)
+        self._show()
         self._look()
 
     def cut(self) -> None:

@@ -197,9 +197,9 @@ class _Scene:
         told = [node for node in self._nodes if node in inside]
         if any(nodes[node].think > 0 for node in told):
             yield Tie(Dependence.THINK)
-        for node in self._moved:
-            if node.telling.anchor in inside and node.id not in inside:
-                yield Tie(Dependence.ANCHOR, node.id)
+        for moved in self._moved:
+            if moved.telling.anchor in inside and moved.id not in inside:
+                yield Tie(Dependence.ANCHOR, moved.id)
         for node in self._repeats(told, inside):
             yield Tie(Dependence.REPEATS, node)
         if any(nodes[node].marks for node in told):
