@@ -1676,12 +1676,24 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Fortschritt des Ausspielens</translation>
     </message>
     <message>
+        <source>Make everything again</source>
+        <translation>Alles neu machen</translation>
+    </message>
+    <message>
         <source>Names, photographs and sponsors&apos; material are the publisher&apos;s responsibility.</source>
         <translation>Namen, Fotos und Material von Sponsoren verantwortet, wer veröffentlicht.</translation>
     </message>
     <message>
         <source>What was delivered</source>
         <translation>Was ausgespielt wurde</translation>
+    </message>
+    <message>
+        <source>Enter opens a file; drag files out of here, or copy them.</source>
+        <translation>Die Eingabetaste öffnet eine Datei; Dateien lassen sich von hier wegziehen oder kopieren.</translation>
+    </message>
+    <message>
+        <source>{name} (kept)</source>
+        <translation>{name} (behalten)</translation>
     </message>
     <message>
         <source>Open the folder</source>
@@ -1756,6 +1768,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Was aufgenommen ist, wird nie geändert: nur, was ausgespielt wird.</translation>
     </message>
     <message>
+        <source>{product}: how far it is</source>
+        <translation>{product}: wie weit es ist</translation>
+    </message>
+    <message>
         <source>Options…</source>
         <translation>Optionen …</translation>
     </message>
@@ -1766,6 +1782,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Nothing is ticked.</source>
         <translation>Nichts ist angekreuzt.</translation>
+    </message>
+    <message>
+        <source>waiting</source>
+        <translation>wartet</translation>
     </message>
     <message>
         <source>Stopping …</source>
@@ -1780,12 +1800,36 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>{length} geplant, {beats}</translation>
     </message>
     <message>
+        <source>Choose: {what}</source>
+        <translation>Wählen: {what}</translation>
+    </message>
+    <message>
+        <source>Else what lies there as it would be made again is kept.</source>
+        <translation>Sonst bleibt liegen, was genauso wieder herauskäme.</translation>
+    </message>
+    <message>
         <source>{stem} delivery</source>
         <translation>{stem} Ausspielung</translation>
     </message>
     <message>
         <source>Deliver into</source>
         <translation>Ausspielen nach</translation>
+    </message>
+    <message>
+        <source>{percent} %</source>
+        <translation>{percent} %</translation>
+    </message>
+    <message>
+        <source>not made</source>
+        <translation>nicht gemacht</translation>
+    </message>
+    <message>
+        <source>kept</source>
+        <translation>behalten</translation>
+    </message>
+    <message>
+        <source>made</source>
+        <translation>gemacht</translation>
     </message>
     <message>
         <source>1 file is in {folder}.</source>
@@ -1798,6 +1842,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Nothing was made.</source>
         <translation>Es wurde nichts erzeugt.</translation>
+    </message>
+    <message>
+        <source>Kept, as nothing of it has changed: {count}.</source>
+        <translation>Unverändert behalten: {count}.</translation>
     </message>
     <message>
         <source>Hangs</source>
@@ -6158,6 +6206,18 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Something is marked in it.</source>
         <translation>Darin ist etwas markiert.</translation>
+    </message>
+    <message>
+        <source>The frame cannot be shown: {reason}.</source>
+        <translation>Das Bild lässt sich nicht zeigen: {reason}.</translation>
+    </message>
+    <message>
+        <source>Moment of the frame</source>
+        <translation>Zeitpunkt des Bildes</translation>
+    </message>
+    <message>
+        <source>Frame of the video at {moment}</source>
+        <translation>Bild des Videos bei {moment}</translation>
     </message>
 </context>
 </TS>

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -128,6 +129,12 @@ class ProductChoices(QWidget):
 def remembered_options(settings: QSettings | None, product: Product) -> Any:
     """What was chosen of a product the last time, else the usual. Words are of one study and are not remembered."""
     kept = json.loads(str(settings.value(f"{_KEY}/{product.item}", "{}"))) if settings is not None else {}
+    words = {control.field for control in product.controls if isinstance(control, Word)}
+    return options_from(product, {field: value for field, value in kept.items() if field not in words})
+
+
+def options_from(product: Product, kept: Mapping[str, Any]) -> Any:
+    """Options from plain values; what is not among them, or no longer to be had, is as usual."""
     found: dict[str, Any] = {}
     for control in product.controls:
         value = kept.get(control.field)
@@ -140,6 +147,8 @@ def remembered_options(settings: QSettings | None, product: Product) -> Any:
                 found[control.field] = value
             case OwnFile() if value and Path(str(value)).exists():
                 found[control.field] = Path(str(value))
+            case Word() if isinstance(value, str):
+                found[control.field] = value
     try:
         return product.options(**found)
     except StudyboardError:

@@ -17,11 +17,13 @@ from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.picture_pane import PicturePane
 from studyboard.desk.product_choices import ProductChoices
 from studyboard.desk.session import Session
+from studyboard.desk.video_preview import VideoPreview
 from studyboard.desk.work_beside import WorkBeside
 from studyboard.desk.yielding import Yielding
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
 from studyboard.notation.labels import move_label
+from studyboard.timing.recorded import talk
 from studyboard.translation import tr, tr_later
 
 #: How long choices rest before they are shown (ms).
@@ -78,7 +80,7 @@ _PREVIEWS: Final[Mapping[Item, _Preview]] = MappingProxyType(
 
 
 class ProductDialog(QDialog):
-    """Choices on the left and, of sheet and still, what comes of them on the right.
+    """Choices on the left and, of sheet, still and video, what comes of them on the right.
 
     State: which preview is the newest; what comes of older ones is thrown away. `options` is what was chosen when the
     dialog was accepted.
@@ -111,6 +113,14 @@ class ProductDialog(QDialog):
             self.pane = PicturePane(tr("Preview"))
             self.pane.chosen.connect(self._take_picture)
             body.addWidget(self.pane, 3)
+        self.video: VideoPreview | None = None
+        if item is Item.VIDEO:
+            study = session.study.snapshot()
+            timeline = talk(study)
+            # Where the desk stands at the start, a card would be seen.
+            at = next((one.at for one in timeline.events if one.node == session.node), 0.0) or timeline.seconds / 3
+            self.video = VideoPreview(study, timeline, self.choices.options, at)
+            body.addWidget(self.video, 3)
         buttons = DialogButtons(
             QDialogButtonBox.StandardButton.Ok
             | QDialogButtonBox.StandardButton.Cancel
@@ -134,7 +144,9 @@ class ProductDialog(QDialog):
         self._rest.timeout.connect(self._look)
         self._made.connect(self._take)
         self.choices.changed.connect(self._changed)
-        if self._preview is not None:
+        if self.video is not None:
+            self._rest.timeout.connect(self.video.refresh)
+        if self._preview is not None or self.video is not None:
             self.resize(QSize(900, 600).expandedTo(self.sizeHint()).boundedTo(self.screen().availableSize()))
         self._look()
 
@@ -150,6 +162,8 @@ class ProductDialog(QDialog):
     def done(self, result: int) -> None:
         """However the dialog is left, nothing is made for it any more."""
         self._rest.stop()
+        if self.video is not None:
+            self.video.finish()
         self._number += 1
         self._pool.clear()
         self._pool.waitForDone()

@@ -22,7 +22,7 @@ _GROUP = "studies"
 def keep(window: MainWindow) -> None:
     """Write down where the study on the desk stands now."""
     settings, session = window.settings, window.session
-    settings.beginGroup(f"{_GROUP}/{_name(session.file.path)}")
+    settings.beginGroup(study_group(session.file.path))
     current = window.lanes.current
     settings.setValue("node", session.node)
     settings.setValue("part", current.value if isinstance(current, Part) else "")
@@ -36,7 +36,7 @@ def keep(window: MainWindow) -> None:
 def bring_back(window: MainWindow) -> bool:
     """Let the desk stand as it stood when this study was last closed; False where nothing is known of it."""
     settings, session = window.settings, window.session
-    settings.beginGroup(f"{_GROUP}/{_name(session.file.path)}")
+    settings.beginGroup(study_group(session.file.path))
     known = settings.contains("node")
     node, part = int(str(settings.value("node", -1))), str(settings.value("part", ""))
     flipped = str(settings.value("flipped", False)).lower() == "true"
@@ -51,6 +51,11 @@ def bring_back(window: MainWindow) -> bool:
     if isinstance(dividers, QByteArray):
         window.set_dividers(dividers)
     return True
+
+
+def study_group(path: Path) -> str:
+    """Where the settings have what is remembered of the study in this file."""
+    return f"{_GROUP}/{_name(path)}"
 
 
 def _forget_oldest(settings: QSettings) -> None:

@@ -13,6 +13,7 @@ from studyboard.board.set_up import set_up_of
 from studyboard.delivery.product import Item
 from studyboard.delivery.sheet_options import SheetOptions
 from studyboard.delivery.still_options import StillOptions
+from studyboard.delivery.video.options import VideoOptions
 from studyboard.desk.action_finder import ActionFinder
 from studyboard.desk.cuts_window import CutsWindow
 from studyboard.desk.delay_window import DelayWindow
@@ -53,6 +54,7 @@ _MADE: dict[str, Maker] = {
     "slot": lambda desk: SlotDialog(desk.session.study.slot, desk.session.timeline.seconds, desk),
     "deliver": lambda desk: DeliverWindow(desk.session, desk.settings, desk),
     "sheet_options": lambda desk: ProductDialog(Item.SHEET, SheetOptions(), desk.session, desk),
+    "video_options": lambda desk: ProductDialog(Item.VIDEO, VideoOptions(), desk.session, desk),
     "still_options": lambda desk: ProductDialog(Item.STILL, StillOptions(), desk.session, desk),
     "position": _position,
     "snippets": lambda desk: SnippetsWindow(desk.script_tools.snippets, desk),

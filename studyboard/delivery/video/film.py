@@ -92,16 +92,32 @@ def write_video(
     ask(1.0)
 
 
+class Frames:
+    """Single frames of a video, for a preview of it.
+
+    State: the pieces and texts that were drawn for the frames so far, so that the next one is quicker.
+    """
+
+    def __init__(self, study: Study, timeline: Timeline, options: VideoOptions | None = None) -> None:
+        options = options or VideoOptions()
+        positions = Positions(study)
+        words = captions(timeline) if options.worded else ()
+        self._rate = options.rate
+        self._track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves)
+        self._painter = Painter(study, positions, Strip(study, positions, self._track.steps), options)
+
+    def at(self, seconds: float) -> tuple[Canvas, Picture]:
+        """What the video shows at a second. The canvas is good until the next one is asked for."""
+        picture = self._track.at(max(0, min(self._track.frames - 1, round(seconds * self._rate))))
+        self._painter.prepare((picture,))
+        return self._painter.paint(picture), picture
+
+
 def still_of(
     study: Study, timeline: Timeline, seconds: float, options: VideoOptions | None = None
 ) -> tuple[Canvas, Picture]:
-    """What the video shows at a second: for a preview of it. The canvas is the caller's."""
-    options = options or VideoOptions()
-    positions = Positions(study)
-    words = captions(timeline) if options.worded else ()
-    track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves)
-    picture = track.at(max(0, min(track.frames - 1, round(seconds * options.rate))))
-    return Painter(study, positions, Strip(study, positions, track.steps), options).paint(picture), picture
+    """What the video shows at a second. The canvas is the caller's."""
+    return Frames(study, timeline, options).at(seconds)
 
 
 def _refuse_flashes(
