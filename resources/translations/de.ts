@@ -816,6 +816,14 @@
         <translation>Wie spät das Mikrofon ist, damit Züge bei ihren Wörtern stehen.</translation>
     </message>
     <message>
+        <source>Let the board follow the &amp;voice…</source>
+        <translation>Brett der &amp;Stimme folgen lassen …</translation>
+    </message>
+    <message>
+        <source>A take is listened to, and its moves come at their words.</source>
+        <translation>Ein Take wird abgehört, und seine Züge kommen bei ihren Wörtern.</translation>
+    </message>
+    <message>
         <source>&amp;Stage</source>
         <translation>Bü&amp;hne</translation>
     </message>
@@ -830,6 +838,14 @@
     <message>
         <source>A window with only the lines to read.</source>
         <translation>Ein Fenster nur mit den Sprechtexten.</translation>
+    </message>
+    <message>
+        <source>&amp;Wave of the take</source>
+        <translation>&amp;Welle des Takes</translation>
+    </message>
+    <message>
+        <source>Its sound below the ruler with beats, moves and words, to go through by hand.</source>
+        <translation>Sein Ton unter dem Lineal mit Stationen, Zügen und Wörtern, zum Durchgehen von Hand.</translation>
     </message>
     <message>
         <source>F&amp;ull screen</source>
@@ -5668,8 +5684,84 @@ Nicht bekannt: {places}</translation>
         <translation>Fortschritt der Raumprüfung</translation>
     </message>
     <message>
+        <source>The take is listened to word by word. Moves then come at the words that they belong to, captions and marks too. Where a word is not found for certain, what was clicked stays.</source>
+        <translation>Der Take wird Wort für Wort abgehört. Züge kommen dann bei den Wörtern, zu denen sie gehören, Untertitel und Markierungen ebenso. Wo ein Wort nicht sicher gefunden wird, bleibt, was geklickt wurde.</translation>
+    </message>
+    <message>
+        <source>Take</source>
+        <translation>Take</translation>
+    </message>
+    <message>
+        <source>&amp;Take:</source>
+        <translation>&amp;Take:</translation>
+    </message>
+    <message>
+        <source>Progress of listening</source>
+        <translation>Fortschritt des Abhörens</translation>
+    </message>
+    <message>
         <source>What was found</source>
         <translation>Was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>Places to look at</source>
+        <translation>Stellen zum Ansehen</translation>
+    </message>
+    <message>
+        <source>&amp;Listen</source>
+        <translation>&amp;Abhören</translation>
+    </message>
+    <message>
+        <source>Let the board &amp;follow</source>
+        <translation>Brett &amp;folgen lassen</translation>
+    </message>
+    <message>
+        <source>There is no spoken line that could be listened for.</source>
+        <translation>Es gibt keinen Sprechtext, nach dem sich suchen ließe.</translation>
+    </message>
+    <message>
+        <source>Listening …</source>
+        <translation>Wird abgehört …</translation>
+    </message>
+    <message>
+        <source>The board of {name} follows the voice. Undo brings back what was clicked.</source>
+        <translation>Das Brett von {name} folgt der Stimme. Rückgängig bringt zurück, was geklickt wurde.</translation>
+    </message>
+    <message>
+        <source>Listening was stopped; nothing has changed.</source>
+        <translation>Das Abhören wurde angehalten; nichts ist verändert.</translation>
+    </message>
+    <message>
+        <source>{certain} of {words} words are found for certain, and {at_words} of {moves} moves at their words.</source>
+        <translation>{certain} von {words} Wörtern sind sicher gefunden, und {at_words} von {moves} Zügen bei ihren Wörtern.</translation>
+    </message>
+    <message>
+        <source>Nothing of the script was found in this take: is it the right one?</source>
+        <translation>Nichts vom Sprechtext wurde in diesem Take gefunden: Ist es der richtige?</translation>
+    </message>
+    <message>
+        <source>{at}  Until {end} something is said that is not in the script.</source>
+        <translation>{at}  Bis {end} wird etwas gesagt, das nicht im Sprechtext steht.</translation>
+    </message>
+    <message>
+        <source>{at}  {where}: not said: “{text}”</source>
+        <translation>{at}  {where}: nicht gesagt: „{text}“</translation>
+    </message>
+    <message>
+        <source>{at}  {where}: said once more: “{text}”</source>
+        <translation>{at}  {where}: noch einmal gesagt: „{text}“</translation>
+    </message>
+    <message>
+        <source>{at}  {where}: not certain where this is said: “{text}”</source>
+        <translation>{at}  {where}: nicht sicher, wo das gesagt wird: „{text}“</translation>
+    </message>
+    <message>
+        <source>There is no take yet: record one, or take in a sound file.</source>
+        <translation>Es gibt noch keinen Take: einen aufnehmen oder eine Tondatei übernehmen.</translation>
+    </message>
+    <message>
+        <source>&amp;Stop</source>
+        <translation>&amp;Anhalten</translation>
     </message>
     <message>
         <source>Broken off; nothing was judged.</source>
@@ -6218,6 +6310,54 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Frame of the video at {moment}</source>
         <translation>Bild des Videos bei {moment}</translation>
+    </message>
+    <message>
+        <source>Let the board follow the voice …</source>
+        <translation>Brett der Stimme folgen lassen …</translation>
+    </message>
+    <message>
+        <source>Place in the take</source>
+        <translation>Stelle im Take</translation>
+    </message>
+    <message>
+        <source>The wave is being measured …</source>
+        <translation>Die Welle wird gemessen …</translation>
+    </message>
+    <message>
+        <source>beat {label}</source>
+        <translation>Station {label}</translation>
+    </message>
+    <message>
+        <source>on the board {label}</source>
+        <translation>auf dem Brett {label}</translation>
+    </message>
+    <message>
+        <source>about “{word}”</source>
+        <translation>etwa „{word}“</translation>
+    </message>
+    <message>
+        <source>Wave of the take</source>
+        <translation>Welle des Takes</translation>
+    </message>
+    <message>
+        <source>Arrows: a second, with Alt a tenth. Ctrl: word by word. Page keys: move by move. Ctrl and page keys: beat by beat. + and - zoom, 0 shows all. Space plays.</source>
+        <translation>Pfeile: eine Sekunde, mit Alt eine Zehntelsekunde. Strg: Wort für Wort. Bildtasten: Zug für Zug. Strg und Bildtasten: Station für Station. + und − zoomen, 0 zeigt alles. Leertaste spielt ab.</translation>
+    </message>
+    <message>
+        <source>No take yet</source>
+        <translation>Noch kein Take</translation>
+    </message>
+    <message>
+        <source>Words are seen from closer by (+)</source>
+        <translation>Wörter sind aus größerer Nähe zu sehen (+)</translation>
+    </message>
+    <message>
+        <source>Listening ended before it was done. Try it once more.</source>
+        <translation>Das Abhören endete, bevor es fertig war. Noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>Listening was stopped.</source>
+        <translation>Das Abhören wurde angehalten.</translation>
     </message>
 </context>
 </TS>

@@ -714,6 +714,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("How late the microphone is, so that moves stand at their words."),
     ),
     ActionSpec(
+        "follow_voice",
+        "&Talk",
+        tr_later("Let the board follow the &voice…"),
+        ("Ctrl+Alt+V",),
+        tr_later("A take is listened to, and its moves come at their words."),
+    ),
+    ActionSpec(
         "show_stage",
         "&View",
         tr_later("&Stage"),
@@ -728,6 +735,14 @@ ACTIONS: tuple[ActionSpec, ...] = (
         ("F8",),
         tr_later("A window with only the lines to read."),
         "prompter",
+    ),
+    ActionSpec(
+        "show_wave",
+        "&View",
+        tr_later("&Wave of the take"),
+        ("Ctrl+Alt+W",),
+        tr_later("Its sound below the ruler with beats, moves and words, to go through by hand."),
+        checkable=True,
     ),
     ActionSpec("full_screen", "&View", tr_later("F&ull screen"), ("F11",), tr_later("The desk on the whole screen.")),
     ActionSpec(

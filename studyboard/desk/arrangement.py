@@ -71,6 +71,7 @@ class Arrangement(QWidget):
         layout.addWidget(middle, 1)
         self._ruler = card(ruler, margin=6)
         layout.addWidget(self._ruler)
+        self._below: QWidget | None = None
         self._top = top
         self._running = self._alone = False
         self._notice = notice
@@ -95,6 +96,8 @@ class Arrangement(QWidget):
         self._alone = alone
         for pane in (self._top, self._left, self._ruler):
             pane.setHidden(alone)
+        if self._below is not None and alone:
+            self._below.hide()
         self._show(running=self._running)
         self._place_notice()
 
@@ -129,6 +132,18 @@ class Arrangement(QWidget):
         stretch: 0 for a pane that takes what it needs and scrolls where that is not there
         """
         self._run_through.addWidget(widget if stretch else Yielding(widget), stretch)
+
+    def add_below_ruler(self, widget: QWidget) -> None:
+        """Put one more pane below the ruler; it is seen as long as the widget is shown."""
+        self._below = card(widget, margin=6)
+        layout = self.layout()
+        assert layout is not None
+        layout.addWidget(self._below)
+
+    def show_below_ruler(self, shown: bool) -> None:
+        """Show that pane, or hide it."""
+        if self._below is not None:
+            self._below.setVisible(shown)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep the notice where it belongs, and all that belongs to the line in view while the board can spare it."""

@@ -43,3 +43,7 @@ class TalkCommands(CommandGroup):
     def measure_delay(self) -> None:
         """How late the microphone is."""
         self._window.booth.measure_delay()
+
+    def follow_voice(self) -> None:
+        """Listen to a take, so that its moves come at their words."""
+        self._window.follow_voice(self._window.wave_take)

@@ -40,3 +40,7 @@ class ViewCommands(CommandGroup):
     def reduce_motion(self) -> None:
         """Let nothing move by itself, or let it again."""
         self._window.look.reduce_motion(not self._window.look.reduced_motion)
+
+    def show_wave(self) -> None:
+        """The wave of a take below the ruler, or not."""
+        self._window.show_wave(not self._window.wave_shown)

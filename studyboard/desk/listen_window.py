@@ -252,7 +252,7 @@ class ListenWindow(QDialog):
         self.takes.setCurrentIndex(max(0, self.takes.findData(chosen)))
         self.takes.blockSignals(False)
         if not takes:
-            self.summary.setText(tr("There is no take yet: record one, or drop a sound file on the desk."))
+            self.summary.setText(tr("There is no take yet: record one, or take in a sound file."))
         self._show_buttons()
 
     def _chosen_id(self) -> int | None:

@@ -46,6 +46,7 @@ if TYPE_CHECKING:
     from studyboard.desk.proofreading import Proofreading
     from studyboard.desk.script_tools import ScriptTools
     from studyboard.desk.stage import Stage
+    from studyboard.desk.wave_pane import WavePane
 
 #: Where in the settings the place of the desk on the screen is kept.
 GEOMETRY = "desk/geometry"
@@ -76,6 +77,7 @@ class MainWindow(QMainWindow):
         self.lanes, self.find_bar = self.lanes_pane.lanes, self.lanes_pane.find_bar
         self._prompter: Prompter | None = None
         self._booth: Booth | None = None
+        self._wave: WavePane | None = None
         self.board_view = BoardView(self.session, look)
         self.mark_palette = MarkPalette(self.board_view, look)
         self.facts = FactsLine(self.session, look)
@@ -154,6 +156,20 @@ class MainWindow(QMainWindow):
         return self._booth
 
     @property
+    def wave(self) -> WavePane:
+        """The wave of a take below the ruler."""
+        if self._wave is None:
+            from studyboard.desk.wave_pane import WavePane
+
+            self._wave = WavePane(self.session, self.look)
+            self._wave.problem.connect(self.tell)
+            self._wave.asked_to_listen.connect(self.follow_voice)
+            self._wave.followed.connect(self._follow_take)
+            self._arrangement.add_below_ruler(self._wave)
+            self._arrangement.show_below_ruler(False)
+        return self._wave
+
+    @property
     def proofreading(self) -> Proofreading:
         """The read-through that goes on beside the writing."""
         if self._proofreading is None:
@@ -182,6 +198,40 @@ class MainWindow(QMainWindow):
     def stage(self) -> str:
         """Which stage is shown: "write", "rehearse" or "record"."""
         return self._stage
+
+    def show_wave(self, shown: bool) -> None:
+        """Show the wave of a take below the ruler, or hide it."""
+        wave = self.wave
+        self._arrangement.show_below_ruler(shown)
+        self.actions_by_name["show_wave"].setChecked(shown)
+        if shown:
+            wave.view.setFocus()
+        else:
+            self.ruler.setFocus()
+
+    @property
+    def wave_shown(self) -> bool:
+        """True while it is seen."""
+        return self._wave is not None and self._wave.isVisible()
+
+    @property
+    def wave_take(self) -> int | None:
+        """Id of the take whose wave is seen; None where none is."""
+        take = self._wave.take if self._wave is not None and self.wave_shown else None
+        return None if take is None else take.id
+
+    def follow_voice(self, take: int | None) -> None:
+        """Open the window that listens to a take, the newest one for None, and lets its board follow the voice."""
+        from studyboard.desk.listen_window import ListenWindow
+
+        if self.recording:
+            self.tell(tr("A take is being recorded: stop it first (Ctrl+Space)."))
+            return
+        self.line_editor.flush()
+        dialog = ListenWindow(self.session, take, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.chosen.connect(self.lanes.go_to)
+        dialog.show()
 
     def write_stage(self) -> None:
         """Lanes and the spoken line."""
@@ -503,6 +553,13 @@ class MainWindow(QMainWindow):
             return
         _, seconds = played
         self.ruler.set_playhead(seconds)
+
+    def _follow_take(self, beat: BeatKey | None) -> None:
+        """A take is heard or gone through: the prompter and the lines that belong to no move follow, too."""
+        if self.stage != "write":
+            self.performance.follow(beat)
+        elif isinstance(beat, Part):
+            self.lanes.choose_part(beat)
 
     def _lanes_menu(self, key: BeatKey, where: QPoint) -> None:
         if key not in self.session.chosen:

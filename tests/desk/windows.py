@@ -68,9 +68,9 @@ _MADE: dict[str, Maker] = {
     "cuts": lambda desk: CutsWindow(desk.session, desk),
     "pronunciation": lambda desk: PronunciationDialog(desk.session, "Garvey", desk),
 }
-_BY_ACTION = ("show_script", "replace_in_script", "read_through", "show_stage", "show_prompter")
+_BY_ACTION = ("show_script", "replace_in_script", "read_through", "show_stage", "show_prompter", "follow_voice")
 #: The desk itself, in each of its states.
-_STATES = ("write", "edit_note", "find", "marking", "rehearse", "record")
+_STATES = ("write", "show_wave", "edit_note", "find", "marking", "rehearse", "record")
 
 WINDOWS = (*_STATES, *_MADE, *_BY_ACTION)
 
