@@ -817,7 +817,7 @@
     </message>
     <message>
         <source>Let the board follow the &amp;voice…</source>
-        <translation>Brett der &amp;Stimme folgen lassen …</translation>
+        <translation>Brett der Stimme &amp;folgen lassen …</translation>
     </message>
     <message>
         <source>A take is listened to, and its moves come at their words.</source>
@@ -841,7 +841,7 @@
     </message>
     <message>
         <source>&amp;Wave of the take</source>
-        <translation>&amp;Welle des Takes</translation>
+        <translation>We&amp;lle des Takes</translation>
     </message>
     <message>
         <source>Its sound below the ruler with beats, moves and words, to go through by hand.</source>
