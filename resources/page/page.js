@@ -117,7 +117,7 @@
     const open = [];
     for (const line of document.querySelectorAll(".aside")) {
       const depth = Number(/depth-(\d)/.exec(line.className)[1]);
-      const label = line.querySelector("h3 .label"), title = line.querySelector("h3 bdi");
+      const label = line.querySelector("h2 .label"), title = line.querySelector("h2 bdi");
       if (label) open[depth] = { label: label.textContent, title: title.textContent };
       lineNames.set(line, open[depth] || { label: "Side-line", title: "" });
     }
@@ -590,6 +590,7 @@
   root.classList.add("live");
   for (const element of [stage, theme, by("help")]) element.hidden = false;
   lanes.open = wide.matches;
+  wide.addEventListener("change", () => { lanes.open = wide.matches; });
   reached = -1;
   if (talk.turned) turned = true;
   const asked = location.hash.startsWith("#a") ? Number(location.hash.slice(2)) : 0;

@@ -110,10 +110,6 @@ class Making:
         self.files.append(MadeFile(name, seconds))
         return self._folder / name
 
-    def is_made(self, name: str) -> bool:
-        """Whether a file of this name has been made in this delivery, by this product or one before it."""
-        return (self._folder / name).exists()
-
     def remark(self, sentence: str) -> None:
         """Tell the user why something is missing or other than expected."""
         self.remarks.append(sentence)

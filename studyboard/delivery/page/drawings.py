@@ -72,10 +72,11 @@ class Drawings:
         return "".join(drawn)
 
     def sample(self, kind: MarkKind) -> str:
-        """The inside of an SVG element, 210 by 100, that shows a mark of this kind: for the legend."""
+        """The inside of an SVG element, 250 by 100, that shows a mark of this kind: for the legend."""
         least, _ = SQUARES_OF[kind]
-        (one,) = mark_drawings((Mark(kind, (chess.A8, chess.C8) if least > 1 else (chess.B8,)),))
-        return _inside((*one.ground, *one.lines))
+        (one,) = mark_drawings((Mark(kind, (chess.A8, chess.C8) if least > 1 else (chess.A8,)),))
+        # A line begins a little beside the middle of its first square; a square stands in the middle of the sample.
+        return f'<g transform="translate({-25 if least > 1 else 75} 0)">{_inside((*one.ground, *one.lines))}</g>'
 
     def _number(self, under: str, over: str) -> int:
         return self._marks.setdefault((under, over), len(self._marks))

@@ -162,7 +162,7 @@ class Browser:
         return found
 
     def findings(self) -> list[str]:
-        """What the accessibility engine finds that is serious or critical."""
+        """What the accessibility engine finds, from minor to critical."""
         engine = Path(axe_core_python.__file__).with_name("axe.min.js").read_text(encoding="utf-8")
         self.driver.execute_script(engine)
         report = self.driver.execute_async_script(
@@ -172,7 +172,6 @@ class Browser:
         return [
             f"{one['impact']}: {one['help']}: {node['html'][:160]}"
             for one in report["violations"]
-            if one["impact"] in ("serious", "critical")
             for node in one["nodes"]
         ]
 

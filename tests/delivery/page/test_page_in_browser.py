@@ -205,7 +205,7 @@ def test_light_and_dark_follow_the_system_and_the_switch(browser, page, dark):
 
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 @pytest.mark.parametrize(("width", "height"), [(390, 844), (1440, 900)])
-def test_the_accessibility_engine_finds_nothing_serious(browser, page, dark, width, height):
+def test_the_accessibility_engine_finds_nothing(browser, page, dark, width, height):
     browser.open(page, width=width, height=height, dark=dark)
     browser.press(*[Keys.ARROW_RIGHT] * 16)
     assert browser.findings() == []
@@ -214,7 +214,7 @@ def test_the_accessibility_engine_finds_nothing_serious(browser, page, dark, wid
 
 
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
-def test_the_accessibility_engine_finds_nothing_serious_without_script(browser, page, tmp_path, dark):
+def test_the_accessibility_engine_finds_nothing_without_script(browser, page, tmp_path, dark):
     # The engine is a script itself: so the page's own is taken out instead.
     html, count = re.subn(r"<script>.*</script>", "", page.read_text(encoding="utf-8"), flags=re.DOTALL)
     assert count == 1
