@@ -8,6 +8,10 @@ from collections.abc import Iterator
 from studyboard.reading.scene import Scene, Sentence
 
 _SO_IS = re.compile(r"(?<!\S)(?:so|as) (is|are|was|were) (§p\d+)(?= ,| too|$| and| as well)")
+_SO_HAS = re.compile(r"(?<!\S)(?:so|as) (?:does|has|did|had|do|have) (§c\d+)(?= ,| too|$| and| as well)")
+_HAS_IT = re.compile(
+    r"§c\d+(?: still| now| only| just| also)* ((?:has|had|have|owns|keeps) [^,]+?)(?= ,| and so| as does| as has|$)"
+)
 _SAME_GOES = re.compile(r"the same (?:goes for|is true of|is true for|can be said of|applies to|holds for) (§p\d+)")
 _PREDICATE = re.compile(r"(§p\d+) (?:is|are|was|were) ([^,]+?)(?= ,| and |$)")
 _HOLDS = r"(?:has|have|had|with|counts|owns|keeps|retains|possesses)"
@@ -21,6 +25,11 @@ _BY = re.compile(r"\bby (?:§[ps]\d+(?: ,)?(?: and)?(?: by)? ?)+")
 _HAS = re.compile(
     rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) ([a-z§][^,]*?)(?= ,|$)"
 )
+_BISHOP_SHADE = re.compile(r"§p\d+ [^,]*\b(?:light|dark|white|black)\b")
+_SHADE_TOO = re.compile(
+    r"(?:,|and|while|but) (§c\d+)(?: is| runs| lives| moves| has| a| one)*(?: on)?(?: the)? "
+    r"((?:light|dark|white|black)(?: coloured| squared)?)(?= ones?| squares| ,|$)"
+)
 _MARK = re.compile(r"§p(\d+)")
 _GAP = re.compile(r"(?<= )(§[cp]\d+) (?:has |only |just |but |has only )*(§n\d+)(?= ?,|$)")
 
@@ -33,6 +42,11 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             said = list(_PREDICATE.finditer(code, 0, found.start()))
             if said:
                 yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}", len(found[2]))
+        for found in _SO_HAS.finditer(code):
+            said = list(_HAS_IT.finditer(code, 0, found.start()))
+            if said:
+                yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}", len(found[1]))
+        yield from _shades(sentence)
         yield from _passives(scene, sentence)
         yield from _states(scene, sentence)
         same = _SAME_GOES.search(code)
@@ -62,6 +76,19 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
                     (0, sentence.token_at(gap.start(1))),
                     (len(gap[1]) + 1, sentence.token_at(gap.start(2))),
                 ),
+            )
+
+
+def _shades(sentence: Sentence) -> Iterator[Sentence]:
+    """“White's bishop lives on light squares, Black's on the dark ones”: the second half made whole."""
+    for found in _SHADE_TOO.finditer(sentence.code):
+        first = _BISHOP_SHADE.search(sentence.code, 0, found.start())
+        if first is not None:
+            yield Sentence(
+                sentence.start,
+                sentence.end,
+                f"{found[1]} shade {found[2]}",
+                ((0, sentence.token_at(found.start(1))), (len(found[1]) + 1, sentence.token_at(found.start(2)))),
             )
 
 

@@ -21,6 +21,7 @@ _DEEP, _QUICK = 2000, 60
 _Found = TypeVar("_Found")
 _NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
 _LAST_NAMED = re.compile(r"§[pc](\d+)(?: (?:is|was|are|were|and|,))*$")
+_MOVE_NEXT = re.compile(r"§p\d+ , §s\d+$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 
 
@@ -86,6 +87,12 @@ class Claim:
             named = named[:moves]
         if len(named) > 1 and not named[-1].definite and named[-1].kind and _NEW_CLAUSE.search(self.said("things")):
             # “Kicking the bishop, and a knight on the rim is dim.”
+            named.pop()
+        if len(named) > 1 and named[-1].what is Named.SQUARE and _MOVE_NEXT.search(self.said("things")):
+            # “Put the question to it, h3”: the move that does it.
+            named.pop()
+        if len(named) > 1 and self.after() and _NEW_CLAUSE.search(self.said("things")):
+            # “Attacks that pawn, and the other knight comes out.”
             named.pop()
         # "…, a second attacker" says something of what was named, and names nothing further.
         while len(named) > 1 and _is_remark(named[-1]):

@@ -87,6 +87,20 @@ def judge_bishop_shade(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.MATERIAL, claim.quote(), _shades(boards[0]))
 
 
+def judge_shade_too(claim: Claim) -> list[Judgement]:
+    """“… and Black's on the dark ones”, said after the other side's bishop."""
+    who = claim.mention("side")
+    spoken = any(m.kind == chess.BISHOP for m in claim.scene.mentions if claim.sentence.start <= m.start < claim.start)
+    if who is None or who.colour is None or not spoken:
+        return []
+    mask = chess.BB_LIGHT_SQUARES if claim.said("light") else chess.BB_DARK_SQUARES
+    boards = claim.boards()
+    for board in boards:
+        if board.pieces_mask(chess.BISHOP, who.colour) & mask:
+            return confirmed(Topic.MATERIAL, claim.quote(), _shades(board))
+    return contradicted(Topic.MATERIAL, claim.quote(), _shades(boards[0]))
+
+
 def _shades(board: chess.BaseBoard) -> str:
     told = []
     for colour in BOTH:
@@ -101,4 +115,5 @@ JUDGES: Final[dict[str, Judge]] = {
     "opposite_bishops": judge_opposite_bishops,
     "same_bishops": judge_same_bishops,
     "bishop_shade": judge_bishop_shade,
+    "shade_too": judge_shade_too,
 }

@@ -7,6 +7,7 @@ from typing import Final
 
 import chess
 
+from studyboard.board.material import material_words
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before, wing_of
 from studyboard.reading.counted_things import Thing, is_number, things_named
@@ -16,7 +17,7 @@ from studyboard.reading.findings import Topic
 def judge_versus(claim: Claim) -> list[Judgement]:
     """“Four pawns against three”, “White has a rook for two knights”, “six against seven” where pawns are counted."""
     area = wing_of(claim)
-    if area is None or not claim.hinted("versus_after"):
+    if area is None or not claim.hinted("versus_after") or claim.hinted("traded_before"):
         return []
     first = things_named(claim, "list")
     if not first and is_number(claim, "list"):
@@ -49,6 +50,23 @@ def judge_versus(claim: Claim) -> list[Judgement]:
     if not numbers or not told or (not colours and not clear):
         return undecided(Topic.NUMBER, claim.quote(), why)
     return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
+def judge_list_more(claim: Claim) -> list[Judgement]:
+    """“A rook and two knights more than he has”: just so many more than the other side, whoever is meant."""
+    things = things_named(claim, "list")
+    if not things:
+        return []
+    boards = claim.boards()
+    for board in boards:
+        for colour in BOTH:
+            if all(_ahead(thing, board, colour) == thing.count for thing in things):
+                return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
+    return contradicted(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
+
+
+def _ahead(thing: Thing, board: chess.BaseBoard, colour: chess.Color) -> int:
+    return max(thing.tallies(board, [colour])) - max(thing.tallies(board, [not colour]))
 
 
 def _pawns_meant(claim: Claim, area: int) -> Thing | None:
@@ -165,6 +183,7 @@ def _lost(begin: chess.BaseBoard, board: chess.BaseBoard, colour: chess.Color, t
 
 JUDGES: Final[dict[str, Judge]] = {
     "versus": judge_versus,
+    "list_more": judge_list_more,
     "same_number": judge_same_number,
     "more_things": judge_more_things,
     "lost_count": judge_lost_count,

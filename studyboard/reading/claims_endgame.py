@@ -35,6 +35,9 @@ def judge_steps(claim: Claim) -> list[Judgement]:
     for board in claim.boards():
         if who is not None and who.what is Named.PIECE:
             pawns = [at for at in salient(claim.scene, who, board) if board.piece_type_at(at) == chess.PAWN]
+        elif claim.has("bare"):
+            # “The pawn moves up, two steps from queening.”
+            pawns = [at for at in claim.movers() if board.piece_type_at(at) == chess.PAWN]
         else:
             owner = holder(claim) or chess.COLORS
             pawns = [at for colour in owner for at in board.pieces(chess.PAWN, colour)]
@@ -43,7 +46,7 @@ def judge_steps(claim: Claim) -> list[Judgement]:
                 told = counted(steps_left(board, at)[0], "step")
                 return confirmed(Topic.NUMBER, claim.quote(), sentence(f"{the_piece(board, at)} is {told} away"), at)
             seen.append((board, at))
-    if not seen or who is None or len({at for _, at in seen}) > 1:
+    if not seen or (who is None and not claim.has("bare")) or len({at for _, at in seen}) > 1:
         return undecided(Topic.NUMBER, claim.quote(), "It is not clear which pawn is meant.")
     board, at = seen[0]
     steps = listed([str(n) for n in steps_left(board, at)], "or")

@@ -9,7 +9,7 @@ import chess
 
 from studyboard.board.exchange import exchange_after
 from studyboard.board.king_and_pawn import drawing_moves, winning_moves
-from studyboard.board.mates import mate_in
+from studyboard.board.mates import mate_in, mates_at_once
 from studyboard.board.naming import counted, listed, side
 from studyboard.board.rights import only_move
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
@@ -63,6 +63,24 @@ def judge_one_wins(claim: Claim) -> list[Judgement]:
     if not seen:
         return undecided(Topic.FORCED, claim.quote(), "Whether another move is as good, the board alone does not say.")
     return contradicted(Topic.FORCED, claim.quote(), _these_do(*seen[0], claim.said("does")))
+
+
+def judge_one_mates(claim: Claim) -> list[Judgement]:
+    """“Just a single move mates”, “two moves mate”."""
+    number = claim.mention("number")
+    wanted = 1 if number is None else number.value
+    seen: list[tuple[chess.Board, list[chess.Move]]] = []
+    for board in [*claim.boards(), *before_moves(claim)]:
+        moves = list(mates_at_once(board))
+        if moves:
+            seen.append((board, moves))
+            if len(moves) == wanted:
+                return confirmed(Topic.MATE, claim.quote(), listed([board.san(move) for move in moves]))
+    if not seen:
+        return undecided(Topic.MATE, claim.quote(), "There is no mate in one here.")
+    board, moves = seen[0]
+    words = listed([board.san(move) for move in moves])
+    return contradicted(Topic.MATE, claim.quote(), f"{counted(len(moves), 'move').capitalize()}: {words}.")
 
 
 def _these_do(board: chess.Board, moves: list[chess.Move], does: str) -> str:
@@ -232,6 +250,7 @@ def _loses_nothing(board: chess.Board) -> bool:
 
 JUDGES: Final[dict[str, Judge]] = {
     "one_wins": judge_one_wins,
+    "one_mates": judge_one_mates,
     "only_move": judge_only_move,
     "only_piece": judge_only_piece,
     "must_take": judge_must_take,

@@ -28,6 +28,8 @@ _BARE_WINS = frozenset({"wins", "won", "has won", "had won"})
 _BARE_LOSSES = frozenset({"lost", "loses", "has lost", "had lost", "gave up", "gives up", "conceded", "concedes"})
 #: So many minor pieces can give mate where there are no pawns.
 _ENOUGH = 2
+#: Who is so many points ahead, whatever can be taken next, does not draw.
+_MUCH = 5
 _WINS = {"1-0": chess.WHITE, "0-1": chess.BLACK}
 DRAWN: Final = "1/2-1/2"
 
@@ -191,6 +193,10 @@ def judge_winning(claim: Claim) -> list[Judgement]:
         if mate is not None:
             line = board.variation_san(list(mate.line))
             return contradicted(topic, claim.quote(), f"{side(board.turn)} mates: {line}.")
+        for colour in chess.COLORS:
+            ahead = [points(after, colour) for after in after_best_capture(board)]
+            if min(ahead) >= _MUCH and not _cannot_win(board, colour):
+                return contradicted(topic, claim.quote(), material_words(board))
         return undecided(
             topic, claim.quote(), "No rule makes it a draw; whether it is one, the board alone does not say."
         )

@@ -6,7 +6,7 @@ from typing import Final
 
 import chess
 
-from studyboard.board.exchange import best_exchange
+from studyboard.board.exchange import PIECE_VALUES, best_exchange
 from studyboard.board.relations import attack_words, attackers, attackers_with_support, can_capture
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
@@ -46,7 +46,7 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
             if not guards:
                 return confirmed(topic, claim.quote(), attack_words(board, at), at, exact=len(boards) == 1)
             doubtful = doubtful or not any(_counts(board, guard, at) for guard in guards)
-            doubtful = doubtful or _takes_with_profit(board, at)
+            doubtful = doubtful or (not _by_a_lesser(board, at) and _takes_with_profit(board, at))
             seen.append((board, at))
     if doubtful or not seen or len({at for _, at in seen}) > 3:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant, or its guards may be pinned.")
@@ -73,7 +73,7 @@ def judge_hanging(claim: Claim) -> list[Judgement]:
     """“The rook is hanging”."""
     if claim.scene.words.hint("is_not", claim.match.group()):
         return undecided(Topic.HANGING, claim.quote(), "It is denied.")
-    thing = claim.mention("piece")
+    thing = claim.mention("piece") or claim.mention("square")
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:
         return []
@@ -107,6 +107,13 @@ def judge_safe(claim: Claim) -> list[Judgement]:
     if _takes_with_profit(board, squares[0]):
         return undecided(Topic.HANGING, claim.quote(), attack_words(board, squares[0]))
     return confirmed(Topic.HANGING, claim.quote(), attack_words(board, squares[0]), squares[0])
+
+
+def _by_a_lesser(board: chess.Board, at: chess.Square) -> bool:
+    """Is it attacked by something that is worth less, so that its guard does not save it, and is one all the same?"""
+    kind = board.piece_type_at(at) or chess.PAWN
+    enemies = attackers(board, not board.color_at(at), at)
+    return any(PIECE_VALUES[board.piece_type_at(by) or chess.PAWN] < PIECE_VALUES[kind] for by in enemies)
 
 
 def _takes_with_profit(board: chess.Board, at: chess.Square) -> bool:

@@ -83,6 +83,8 @@ def judge_mated_next(claim: Claim) -> list[Judgement]:
     """“Black is mated next move whatever he does”."""
     who = claim.mention("side") or claim.mention("piece")
     colour = None if who is None else side_meant(claim.scene, who)
+    if claim.has("it"):
+        colour = claim.boards()[0].turn
     if colour is None:
         return []
     for board in claim.boards():

@@ -302,7 +302,7 @@ def judge_trapped(claim: Claim) -> list[Judgement]:
         free = [(board, at) for board, at in free if board.piece_type_at(at) != chess.PAWN and _is_attacked(board, at)]
         if len({at for _, at in free}) != 1 or not named_before(claim.scene, thing.start):
             return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    elif thing.kind is None or not free or len({at for _, at in free}) > 2:
+    elif (thing.kind is None and thing.square is None) or not free or len({at for _, at in free}) > 2:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if thing.kind in (chess.PAWN, chess.KING):
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")

@@ -70,6 +70,10 @@ def _told(scene: Scene, near: Sequence[Known]) -> Iterator[_Told]:
         if token >= len(scene.tokens) or elsewhere(scene, token):
             continue
         start, end = scene.sentence(token)
+        if start == token and end < len(scene.tokens) and not _names_anything(scene, start, end):
+            # “{Kd2}And what did you do? You put the king in between.”
+            token = end
+            start, end = scene.sentence(token)
         # “White {exd5}takes”: the name may stand before the cue.
         named = next((m for m in scene.mentions if m.end == token and m.start >= start), None)
         first = named.start if named is not None and not scene.tokens[token].broken else token
@@ -84,6 +88,15 @@ def _told(scene: Scene, near: Sequence[Known]) -> Iterator[_Told]:
         after = [Known(s.before, s.move) for s in ahead[:1] if breath and s.before is not None and s.move is not None]
         after += [] if ahead else [known for known in near if known.board == here[-1].board]
         yield _Told(scene, here, sentence, sentence.code[places[0] : stop], tuple(after), near)
+
+
+def _names_anything(scene: Scene, start: int, end: int) -> bool:
+    here = any(start <= m.start < end for m in scene.mentions)
+    return (
+        here
+        or any(s.cued and start < s.token <= end for s in scene.steps)
+        or bool(next(overlapping(scene.said, start, end), None))
+    )
 
 
 def _plain(told: _Told, mention: Mention) -> bool:
@@ -273,7 +286,10 @@ def _wing(told: _Told) -> Finding | None:
         text = scene.quote(start, end).lower().replace("’", "'")
         hint = scene.words.hint
         told_here = hint("castling_told", text) and hint(wrong, text) and not hint(right, text)
-        whole = any(s.whole and s.phrase.form.castles for s in overlapping(scene.said, start, end))
+        whole = any(
+            s.whole and s.phrase.form.castles and start <= s.phrase.start and s.phrase.end <= end
+            for s in overlapping(scene.said, start, end)
+        )
         alone = not whole and _wing_alone(scene, text) not in (None, kingside)
         if (told_here or alone) and not scene.mood(start):
             wing = "kingside" if kingside else "queenside"

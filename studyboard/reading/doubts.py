@@ -9,11 +9,14 @@ from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import imagined_moves
 from studyboard.reading.mentions import Named
 from studyboard.reading.moves_said import Said, means, overlapping, stands
+from studyboard.reading.referents import royal
 from studyboard.reading.scene import Scene
 
 _NAMED = re.compile(r"§[pcsnf](\d+)")
 #: Claims about what does something: who it is has to be known.
 _OF_A_DOER = frozenset({"attacks", "eyes", "defends", "pins", "forks", "skewers", "blocks", "gives_a_poke"})
+#: Pronouns that may be a player's; a move told so soon behind a statement may be what it is said of (words).
+_PLAYERS, _SOON = frozenset({"he", "she", "they"}), 4
 #: Statements about one moment, which may be said of the position that a move named before would lead to.
 _OF_A_POSITION = frozenset(
     {Topic.CHECK, Topic.MATE, Topic.ATTACK, Topic.PIN, Topic.FORK, Topic.HANGING, Topic.TRAPPED, Topic.MATERIAL}
@@ -31,11 +34,25 @@ def doubt(claim: Claim, topic: Topic) -> str:
         return "It is said of what could be."
     if claim.kind in _OF_A_DOER and _unknown_doer(claim):
         return "It is not clear which pieces are meant."
-    if topic in _OF_A_POSITION and _after_an_unplayed_move(claim):
+    if claim.kind in _OF_A_DOER and _of_pronouns_only(claim):
+        return "It is not clear which pieces are meant."
+    if claim.kind in _OF_A_DOER and _move_is_yet_to_come(claim):
+        return "It may be said of the move that follows."
+    if topic in _OF_A_POSITION and _after_an_unplayed_move(claim, topic):
         return "A move is named before it that is not played here."
+    if claim.kind == "defends" and claim.scene.words.hint("supports_advance", claim.match.group()):
+        return "A square may be supported through a piece of one's own."
+    if topic is Topic.CHECK and _check_follows(claim):
+        return "It may be the check that follows."
     if scene.words.hint("any_before", _clause_before(claim)):
         return "It is said of any of them."
     return ""
+
+
+def _check_follows(claim: Claim) -> bool:
+    """“F takes e3, and now a check”: given by the next move that the line plays."""
+    later = [step for step in claim.scene.steps if step.move and step.token >= claim.start]
+    return claim.hinted("next_comes_before") and any(step.board.is_check() for step in later[:1])
 
 
 def _clause_before(claim: Claim) -> str:
@@ -56,16 +73,52 @@ def _unknown_doer(claim: Claim) -> bool:
     return claim.scene.words.hint("unnamed_doer_before", claim.before())
 
 
-def _after_an_unplayed_move(claim: Claim) -> bool:
-    """Does the sentence name a move before the claim that neither the line nor the game has played?"""
+def _of_pronouns_only(claim: Claim) -> bool:
+    """“… where she pins her”: neither who does it nor who suffers it is named."""
+    things = claim.mentions("things")
+    doing = [mention for group in claim.subjects() for mention in group]
+    return bool(things) and all(m.pronoun for m in things) and bool(doing) and all(m.pronoun for m in doing)
+
+
+def _move_is_yet_to_come(claim: Claim) -> bool:
+    """“I hit your queen, {Bg5}bishop g5”, “she put the question to it, {h3}h3”: done by the move told right behind."""
+    doing = [mention for group in claim.subjects() for mention in group]
+    scene = claim.scene
+    if any(m.what is not Named.SIDE and (m.pronoun not in _PLAYERS or royal(scene, m) is not None) for m in doing):
+        return False
+    start, _ = scene.clause(claim.start)
+    if any(step.cued and step.move and start <= step.token <= claim.start for step in scene.steps):
+        return False
+    return bool(doing) or any(step.cued and claim.end <= step.token <= claim.end + _SOON for step in scene.steps)
+
+
+def _after_an_unplayed_move(claim: Claim, topic: Topic) -> bool:
+    """Does the sentence, or the one before, name a move before the claim that neither line nor game has played?"""
     scene = claim.scene
     start, _ = scene.sentence(claim.start)
+    cued = any(step.cued and start <= step.token <= claim.start for step in scene.steps)
+    if start and not cued and scene.words.hint("goes_on_from", scene.tokens[start].text):
+        start, _ = scene.sentence(start - 1)
+    if _went_elsewhere(claim):
+        return True
     said = [one for one in scene.said if one.placed and start <= one.phrase.start and one.phrase.end <= claim.start]
-    if not said or imagined_moves(claim):
+    if not said or (topic in (Topic.CHECK, Topic.MATE) and imagined_moves(claim)):
         return False
     last = max(said, key=lambda one: (one.phrase.end, one.phrase.end - one.phrase.start))
+    if any(step.cued and step.move and last.phrase.end < step.token <= claim.start for step in scene.steps):
+        return False
     beside = overlapping(scene.said, last.phrase.start, last.phrase.end)
     return not any(played(scene, one) for one in beside)
+
+
+def _went_elsewhere(claim: Claim) -> bool:
+    """“From f1 it hops to e3, and from there it stares at d5”, where nothing has gone to e3."""
+    scene = claim.scene
+    found = list(scene.words.hints["went_there"].finditer(claim.before()))
+    if not found:
+        return False
+    to = scene.mentions[int(found[-1]["square"])].square
+    return to not in {step.landed for step in scene.steps} | {move.to_square for move in scene.talk.history}
 
 
 def played(scene: Scene, said: Said) -> bool:
@@ -77,6 +130,4 @@ def played(scene: Scene, said: Said) -> bool:
     if any(form.to == move.to_square for move in scene.talk.history):
         return True
     boards = [scene.start, *(step.board for step in scene.steps)]
-    # A wrong square or piece at the cue of a move is a slip of its own; what follows is said of the move played.
-    told = any(step.cued and said.phrase.start - 1 <= step.token <= said.phrase.end for step in steps)
-    return told or form.bare or any(stands(form, board) for board in boards)
+    return form.bare or any(stands(form, board) for board in boards)

@@ -178,7 +178,7 @@ def _castled(scene: Scene, motion: Motion) -> Finding | None:
     if motion.to in landed:
         return None
     right = next((at for at in landed if step.board.piece_type_at(at) == motion.who.kind), None)
-    if right is None or not step.cued or scene.sentence_of[motion.start] != scene.sentence_of[step.token]:
+    if right is None or not step.cued or scene.sentence_of[motion.start] - scene.sentence_of[step.token] > 1:
         return None
     fix = square_fix(scene, motion.start, motion.end, motion.to, right)
     why = f"The {chess.piece_name(motion.who.kind)} goes to {chess.square_name(right)}: {step.before.san(step.move)}."

@@ -53,7 +53,12 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
             found.update(salient(scene, earlier, board))
         if mention.pronoun in _PLAYER_PRONOUNS:
             moved = {square for square in moved_to(scene, mention.start) if board.piece_type_at(square) == kind}
-            return sorted(moved or (square for square in found if board.piece_type_at(square) == kind))
+            alike = [square for square in found if board.piece_type_at(square) == kind]
+            return sorted(
+                moved
+                or alike
+                or (at for c in chess.COLORS for at in chess.scan_forward(board.pieces_mask(kind or 0, c)))
+            )
         found.update(square for square in squares_before(scene, mention.start) if board.piece_at(square))
         # Without a name before it in the line, it can be anything that an earlier line spoke of.
         return sorted(found) if named else list(chess.scan_forward(board.occupied))
@@ -186,6 +191,9 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
     broken = any(scene.tokens[at].broken for at in range(close.end, token + 1))
     if broken or not scene.words.hint("between_subject_and_verb", gap):
         first = _subject_of_first_verb(scene, before, token)
+        if first is None and len(before) == 1 and not (close.definite or close.moves_to or close.pronoun):
+            # “A pawn, and a double attack on …”: it is not the pawn that attacks.
+            return [before] if close.what is Named.SIDE else []
         return [before] if first is None else [[first]]
     group = [close]
     verb = scene.tokens[token].text

@@ -200,6 +200,9 @@ class Scene:
         start, end = self.clause(token)
         here = self.board_index(token)
         last, first = self.board_index(max(start, end - 1)), self.board_index(start)
+        while first > 0 and self.steps[first].move is None and self.steps[first - 1].token == self.steps[first].token:
+            # The board is set up anew at the word at which a move is played.
+            first -= 1
         order = [here, *(index for index in range(last, first - 1, -1) if index != here)]
         return [self.steps[index] for index in order if index >= 0 and self.steps[index].move is not None]
 

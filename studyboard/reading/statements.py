@@ -19,6 +19,7 @@ from studyboard.reading import (
     claims_hanging,
     claims_inventory,
     claims_lines,
+    claims_look_back,
     claims_mate,
     claims_material,
     claims_moved,
@@ -56,12 +57,13 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_game.JUDGES,
     **claims_possible.JUDGES,
     **claims_moved.JUDGES,
+    **claims_look_back.JUDGES,
 }
 
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result", "end_move"})
 #: What is told in the past as a rule.
-_OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played"})
+_OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played", "king_ended", "made_of_pawn"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
 _GIVES_WAY = frozenset(
     {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "empty_file"}
@@ -70,6 +72,7 @@ _GIVES_WAY = frozenset(
     | set(claims_compared.JUDGES)
     | set(claims_possible.JUDGES)
     | set(claims_moved.JUDGES)
+    | set(claims_look_back.JUDGES)
     | {
         "defends_behind",
         "gives_a_poke",

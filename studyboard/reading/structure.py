@@ -17,6 +17,7 @@ from studyboard.model.study import Study
 from studyboard.reading.findings import Finding, Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.scene import Scene
+from studyboard.reading.words import claim_words
 
 _SEVERAL = 3
 _LONGEST_MATE = 3
@@ -96,7 +97,13 @@ def think_finding(study: Study, positions: Positions, beat: Beat, *, cancelled: 
     node = study.nodes[beat.node]
     board = positions.board(node.id)
     solution = next((study.nodes[child].move for child in node.children), None)
+    if claim_words().hint("several_ways", beat.spoken.text.lower()):
+        return _think(beat, Verdict.UNDECIDED, "The line says that there are several solutions.")
     if solution is None or not solution:
+        mates = mating_moves(board, 1, cancelled=cancelled)
+        if len(mates) > 1:
+            names = listed([board.san(move) for move in mates])
+            return _think(beat, Verdict.CONTRADICTED, f"{names} mate at once: there is more than one solution.")
         return _think(beat, Verdict.UNDECIDED, "No move follows the pause.")
     mate = None
     for moves in range(1, _LONGEST_MATE + 1):

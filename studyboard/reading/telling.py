@@ -358,6 +358,10 @@ class Telling:
                 steps = [s for s in scene.steps if s.move and s.before]
             if not steps or self._moves_in_sentence(mention):
                 continue
+            verb = scene.tokens[mention.end].text if mention.end < len(scene.tokens) else ""
+            if steps[-1] is scene.steps[-1] and steps[-1].token < mention.start and scene.words.hint("answers", verb):
+                # “{e4}White begins with e4, and Black answers”: in the next line.
+                continue
             step = steps[-1]
             if step.before is None or step.move is None or self._plays(mention):
                 continue
