@@ -89,10 +89,16 @@ class _Painter:
 
     # ---- the board --------------------------------------------------------------------------------------------------
 
-    def board_at(self, x: int, y: int, columns: int, rows: int, side: int, *, coordinates: bool = False) -> None:
-        """The piece of the board in which most happens, of so many squares."""
-        whole = (columns, rows) == (8, 8)
-        crop = Crop(0, 0) if whole else self._crop(columns, rows)
+    def crop(self, width: int, height: int, sides: tuple[int, ...]) -> Crop:
+        """The piece of the board in which most happens, for a room of this size (px)."""
+        return decisive_crop(self.board, self.node, width, height, sides, flipped=self.options.flipped)
+
+    def whole(self, x: int, y: int, side: int, *, coordinates: bool = True) -> None:
+        """The whole board with squares of this side (px)."""
+        self.piece_of_board(Room(x, y, 8 * side, 8 * side), Crop(0, 0, side), coordinates=coordinates)
+
+    def piece_of_board(self, room: Room, crop: Crop, *, coordinates: bool = False) -> None:
+        """A piece of the board that fills the room."""
         scene = board_scene(
             self.board,
             flipped=self.options.flipped,
@@ -103,13 +109,11 @@ class _Painter:
         )
         context = self.canvas.context
         context.save()
-        context.rectangle(x, y, columns * side, rows * side)
+        context.rectangle(room.x, room.y, room.width, room.height)
         context.clip()
-        self.canvas.scene(scene, x - crop.column * side, y - crop.row * side, side)
+        x, y = room.x - round(crop.column * crop.side), room.y - round(crop.row * crop.side)
+        self.canvas.scene(scene, x, y, crop.side)
         context.restore()
-
-    def _crop(self, columns: int, rows: int) -> Crop:
-        return decisive_crop(self.board, self.node, columns, rows, flipped=self.options.flipped)
 
     # ---- texts ------------------------------------------------------------------------------------------------------
 
@@ -134,6 +138,7 @@ class _Painter:
             Lettering(text, size, colour, bold=bold, align=align),
             (room.width, room.height),
             min(least, size),
+            tear=role == "headline",
         )
         free = room.height - found.height
         y = room.y + {"top": 0, "middle": free // 2, "bottom": free}[at]
@@ -187,6 +192,12 @@ class _Painter:
         before = round(king * 0.9)
         self._name(colour, Room(room.x + before, room.y, room.width - before, room.height), size, self.look.ink)
 
+    def mover(self, x: int, y: int, height: int) -> None:
+        """Where no players are known, a king of the side that is to move instead of them."""
+        if not self._player(chess.WHITE) and not self._player(chess.BLACK):
+            at = PieceAt(0, 0, chess.Piece(chess.KING, self.board.turn), self.palette.piece_halo)
+            self.canvas.scene((at,), x - round(height * 0.12), y, height)
+
     def plate(self, colour: chess.Color, box: Room, size: float, inside: int) -> None:
         """A player's name on a plate of that colour; nothing where nobody is known."""
         if not self._player(colour):
@@ -202,7 +213,7 @@ def _page_wide(it: _Painter) -> None:
     board = 8 * side
     x, y = it.width - edge - board, (it.height - board) // 2
     it.canvas.box(x - 3, y - 3, board + 6, board + 6, look.rail)
-    it.board_at(x, y, 8, 8, side, coordinates=True)
+    it.whole(x, y, side)
     column = x - 2 * edge
     it.canvas.box(0, 0, 14, it.height, look.accent)
     it.call(edge, y, 46, column)
@@ -220,6 +231,7 @@ def _page_wide(it: _Painter) -> None:
     )
     if result:
         it.text("result", it.words.result, Room(edge, players_at - result, column, 60), 48, look.accent, bold=True)
+    it.mover(edge, players_at - 60, 180)
     it.player(chess.WHITE, Room(edge, players_at, column, 56), 40)
     it.player(chess.BLACK, Room(edge, players_at + 58, column, 56), 40)
     it.occasion(
@@ -243,9 +255,10 @@ def _page_tall(it: _Painter) -> None:
         "headline", it.words.headline, Room(edge, 214, inside, 350), 128, look.ink, bold=True, at="middle", least=52
     )
     it.canvas.box(x - 4, y - 4, board + 8, board + 8, look.rail)
-    it.board_at(x, y, 8, 8, side, coordinates=True)
+    it.whole(x, y, side)
     below = y + board + 34
     names = inside - 200 if it.words.result else inside
+    it.mover(edge, below, 200)
     it.player(chess.WHITE, Room(edge, below, names, 84), 62)
     it.player(chess.BLACK, Room(edge, below + 88, names, 84), 62)
     it.text("result", it.words.result, Room(it.width - edge - 180, below, 180, 172), 84, look.accent, bold=True)
@@ -254,14 +267,16 @@ def _page_tall(it: _Painter) -> None:
 
 def _band_wide(it: _Painter) -> None:
     look, edge = it.look, 40
-    side = 100
-    band = it.height - 5 * side
-    x = it.width - 8 * side
-    it.board_at(x, 0, 8, 5, side)
+    above = 504
+    band = it.height - above
+    crop = it.crop(it.width, above, tuple(-(-above // rows) for rows in (5, 6, 7, 8)))
+    x = it.width - 8 * crop.side
+    it.piece_of_board(Room(x, 0, 8 * crop.side, above), crop)
     column = x - 2 * edge
     it.canvas.box(0, 0, x, it.height - band, look.paper)
     it.canvas.box(x - 6, 0, 6, it.height - band, look.accent)
     it.call(edge, edge, 46, column)
+    it.mover(edge, 130, 240)
     it.player(chess.WHITE, Room(edge, 130, column, 88), 46)
     it.player(chess.BLACK, Room(edge, 222, column, 88), 46)
     it.text("result", it.words.result, Room(edge, 312, column, 60), 50, look.accent, bold=True)
@@ -283,7 +298,7 @@ def _band_tall(it: _Painter) -> None:
     side = it.width // 8
     band_at, band = 8 * side, 400
     inside = it.width - 2 * edge
-    it.board_at(0, 0, 8, 8, side)
+    it.whole(0, 0, side, coordinates=False)
     it.canvas.box(0, band_at, it.width, band, look.accent)
     it.text(
         "headline",
@@ -297,6 +312,7 @@ def _band_tall(it: _Painter) -> None:
     below = band_at + band + 36
     it.call(edge, below, 70, inside)
     names = inside - 200 if it.words.result else inside
+    it.mover(edge, below + 100, 220)
     it.player(chess.WHITE, Room(edge, below + 88, names, 82), 62)
     it.player(chess.BLACK, Room(edge, below + 172, names, 82), 62)
     it.text("result", it.words.result, Room(it.width - edge - 180, below + 88, 180, 166), 84, look.accent, bold=True)
@@ -305,9 +321,9 @@ def _band_tall(it: _Painter) -> None:
 
 def _corner_wide(it: _Painter) -> None:
     look, edge = it.look, 36
-    side = 180
-    panel = it.width - 5 * side
-    it.board_at(panel, 0, 5, 4, side)
+    room = Room(it.width - 900, 0, 900, it.height)
+    panel = room.x
+    it.piece_of_board(room, it.crop(room.width, room.height, (180, 150, 129, 113)))
     it.canvas.box(0, 0, panel, it.height, look.accent)
     inside = panel - 2 * edge
     it.call(edge, edge, 46, inside)
@@ -331,9 +347,8 @@ def _corner_wide(it: _Painter) -> None:
 
 def _corner_tall(it: _Painter) -> None:
     look, edge = it.look, 64
-    side = it.width // 5
-    top = 5 * side
-    it.board_at(0, 0, 5, 5, side)
+    top = it.width
+    it.piece_of_board(Room(0, 0, it.width, top), it.crop(it.width, top, (216, 180, 155, 135)))
     it.canvas.box(0, top, it.width, it.height - top, look.accent)
     inside = it.width - 2 * edge
     it.plate(chess.WHITE, Room(0, top, it.width, 116), 66, edge)

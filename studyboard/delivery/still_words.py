@@ -15,17 +15,19 @@ from studyboard.model.study import Study
 from studyboard.notation.labels import figurine, move_number
 from studyboard.picture.lettering import LINE, Letterer, Lettering
 
+_LONG_WORD: Final = re.compile(r"\w{13,}")
 _STEPS: Final = 12
 _LONGEST: Final = 240
 """No text of a still has room for more signs than this."""
 #: A piece of text between two places where a line can end; signs of East Asian scripts each end one.
-_UNBROKEN: Final = re.compile(r"[⺀-鿿가-힣豈-﫿＀-￯]|(?:[^\s\u200B⺀-鿿가-힣豈-﫿＀-￯]|\u00A0)+")
+_UNBROKEN: Final = re.compile(r"[⺀-鿿가-힣豈-﫿＀-￯]|(?:[^\s\u00AD\u200B⺀-鿿가-힣豈-﫿＀-￯]|\u00A0)+")
 _NO_BREAK: Final = "\N{NO-BREAK SPACE}"
 _ONE_LINE: Final = 24
 _NARROW: Final = 0.28
 """The width of an average letter of the narrowest text (em)."""
 _SPACE_OF_NO_WIDTH: Final = "\N{ZERO WIDTH SPACE}"
-_TORN_AFTER: Final = 6
+_SOFT_HYPHEN: Final = "\N{SOFT HYPHEN}"
+_MUCH_SMALLER: Final = 0.7
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,18 +96,40 @@ class Fitted:
     shortened: bool = False
 
 
-def fitted(letterer: Letterer, wanted: Lettering, room: tuple[int, int], least: float) -> Fitted:
+def fitted(letterer: Letterer, wanted: Lettering, room: tuple[int, int], least: float, *, tear: bool = False) -> Fitted:
     """The text as large as it fits into a room of this width and height (px), in as many lines as it takes.
 
     wanted: the text at its largest size
     least: the smallest size that can be read (px); what has no room at that size is torn within words, and at last
         ends with an ellipsis
+    tear: words may be torn earlier where the text becomes much larger so
     """
     width, height = room
     if len(wanted.text) > _LONGEST:
-        cut = fitted(letterer, replace(wanted, text=f"{wanted.text[: _LONGEST - 1].rstrip()}…"), room, least)
-        return replace(cut, shortened=True)
+        cut = replace(wanted, text=f"{wanted.text[: _LONGEST - 1].rstrip()}…")
+        return replace(fitted(letterer, cut, room, least, tear=tear), shortened=True)
     sizes = [round(wanted.size * (least / wanted.size) ** (step / _STEPS), 1) for step in range(_STEPS + 1)]
+    whole = _largest(letterer, wanted, sizes, width, height)
+    if whole is not None and not (tear and whole.lettering.size < _MUCH_SMALLER * wanted.size):
+        return whole
+    torn = replace(wanted, text=_torn(wanted.text))
+    found = _largest(letterer, torn, sizes if tear else sizes[-1:], width, height)
+    if whole is not None and (found is None or found.lettering.size < whole.lettering.size / _MUCH_SMALLER):
+        return whole
+    if found is not None:
+        return found
+    smallest = replace(wanted, text=_torn_anywhere(wanted.text), size=sizes[-1], width=float(width))
+    found = _first_that_fits(letterer, [smallest], height)
+    if found is not None:
+        return found
+    shorter = [replace(smallest, text=f"{smallest.text[:length].rstrip()}…") for length in _lengths(smallest.text)]
+    found = _first_that_fits(letterer, shorter, height)
+    assert found is not None, "an ellipsis alone fits into any room"
+    return replace(found, shortened=True)
+
+
+def _largest(letterer: Letterer, wanted: Lettering, sizes: Sequence[float], width: int, height: int) -> Fitted | None:
+    """The text at the largest of these sizes at which it fits; None where it fits at none."""
     # Set at once, which is quicker; sizes at which there is clearly too much text are not tried.
     tries = [
         replace(wanted, size=size, width=float(width))
@@ -115,17 +139,7 @@ def fitted(letterer: Letterer, wanted: Lettering, room: tuple[int, int], least: 
     pieces = _unbroken(wanted)
     letterer.prepare([*pieces, *tries])
     widest = max((float(letterer.size(piece)[0]) for piece in pieces), default=0.0)
-    found = _first_that_fits(letterer, [one for one in tries if widest * one.size <= width * wanted.size], height)
-    if found is not None:
-        return found
-    smallest = replace(wanted, text=_torn(wanted.text), size=sizes[-1], width=float(width))
-    found = _first_that_fits(letterer, [smallest], height)
-    if found is not None:
-        return found
-    shorter = [replace(smallest, text=f"{smallest.text[:length].rstrip()}…") for length in _lengths(smallest.text)]
-    found = _first_that_fits(letterer, shorter, height)
-    assert found is not None, "an ellipsis alone fits into any room"
-    return replace(found, shortened=True)
+    return _first_that_fits(letterer, [one for one in tries if widest * one.size <= width * wanted.size], height)
 
 
 def _first_that_fits(letterer: Letterer, tries: Sequence[Lettering], height: int) -> Fitted | None:
@@ -144,8 +158,13 @@ def _unbroken(wanted: Lettering) -> list[Lettering]:
 
 
 def _torn(text: str) -> str:
-    """The text with places in its long words where a line may end."""
-    return re.sub(rf"(\S{{{_TORN_AFTER}}})(?=\S)", rf"\1{_SPACE_OF_NO_WIDTH}", text)
+    """The text with places in its long words where a hyphen may stand at the end of a line."""
+    return _LONG_WORD.sub(lambda match: re.sub(r"\w{5}(?=\w{4})", rf"\g<0>{_SOFT_HYPHEN}", match[0]), text)
+
+
+def _torn_anywhere(text: str) -> str:
+    """The text with places where a line may end within anything that is long."""
+    return re.sub(r"\S{6}(?=\S)", rf"\g<0>{_SPACE_OF_NO_WIDTH}", text)
 
 
 def _lengths(text: str) -> list[int]:

@@ -24,6 +24,9 @@ from studyboard.picture.palette import theme_names
 DESIGNS = pytest.mark.parametrize("design", list(StillDesign))
 SHAPES = pytest.mark.parametrize("shape", [StillShape.WIDE, StillShape.TALL])
 
+#: Places where a line may end, and spaces where it may not.
+UNSEEN = {0x200B: None, 0xAD: None, 0xA0: " "}
+
 WITHOUT_CAIRO = """
 import ctypes.util, cffi
 ctypes.util.find_library = lambda name: None
@@ -61,7 +64,7 @@ def luminance(rgb: np.ndarray) -> np.ndarray:
 
 
 def texts(still) -> dict[str, str]:
-    return {one.role: one.text.lettering.text.replace("\u200b", "").replace("\u00a0", " ") for one in still.placed}
+    return {one.role: one.text.lettering.text.translate(UNSEEN) for one in still.placed}
 
 
 @DESIGNS

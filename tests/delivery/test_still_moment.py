@@ -83,7 +83,23 @@ def test_a_close_picture_shows_what_is_marked_and_turns_with_the_board(author, m
     positions = Positions(author.study)
     author.put(main[2], marks=(mark(MarkKind.TARGET, "a1"), mark(MarkKind.TARGET, "b2")))
     node, board = author.study.nodes[main[2]], positions.board(main[2])
-    assert decisive_crop(board, node, 4, 4).row == 4
-    assert decisive_crop(board, node, 2, 2) == Crop(0, 6)
-    assert decisive_crop(board, node, 2, 2, flipped=True) == Crop(6, 0)
-    assert decisive_crop(board, node, 8, 8) == Crop(0, 0)
+    assert decisive_crop(board, node, 400, 400, (100,)).row == 4
+    assert decisive_crop(board, node, 200, 200, (100,)) == Crop(0, 6, 100)
+    assert decisive_crop(board, node, 200, 200, (100,), flipped=True) == Crop(6, 0, 100)
+    assert decisive_crop(board, node, 800, 800, (100,)) == Crop(0, 0, 100)
+
+
+def test_a_picture_comes_no_closer_than_shows_most_of_what_matters(author):
+    position = type(author)({"FEN": "7k/8/8/8/8/8/8/K7 w - - 0 1", "SetUp": "1"})
+    board, node = Positions(position.study).board(0), position.study.nodes[0]
+    assert decisive_crop(board, node, 800, 800, (200, 160, 100)).side == 100
+    crowded = Positions(author.study).board(0)
+    assert decisive_crop(crowded, author.study.nodes[0], 800, 800, (400, 100)) == Crop(0, 0, 100)
+
+
+def test_what_does_not_fit_in_whole_squares_is_cut_at_one_side(author, mark):
+    main = list(author.study.main_line())
+    author.put(main[2], marks=(mark(MarkKind.TARGET, "h1"), mark(MarkKind.TARGET, "g1")))
+    node, board = author.study.nodes[main[2]], Positions(author.study).board(main[2])
+    crop = decisive_crop(board, node, 500, 500, (200,))
+    assert (crop.column, crop.row) == (5.5, 5.5)
