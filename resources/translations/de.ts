@@ -800,6 +800,14 @@
         <translation>&amp;Vorige Denkpause</translation>
     </message>
     <message>
+        <source>T&amp;akes…</source>
+        <translation>Takes w&amp;ählen…</translation>
+    </message>
+    <message>
+        <source>Which take is heard for each beat; cut takes, say words again, take in sound files.</source>
+        <translation>Welcher Take für jede Station zu hören ist; Takes schneiden, Worte neu sprechen, Tondateien einlesen.</translation>
+    </message>
+    <message>
         <source>Room chec&amp;k…</source>
         <translation>Rau&amp;mprüfung …</translation>
     </message>
@@ -1148,8 +1156,28 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Verwerfen</translation>
     </message>
     <message>
+        <source>Takes …</source>
+        <translation>Takes …</translation>
+    </message>
+    <message>
+        <source>Choose a take for each beat, cut, say words again, take in sound files</source>
+        <translation>Für jede Station einen Take wählen, schneiden, Worte neu sprechen, Tondateien einlesen</translation>
+    </message>
+    <message>
+        <source>Recording {time}. Ctrl+Space stops.</source>
+        <translation>Aufnahme {time}. Strg+Leertaste hält an.</translation>
+    </message>
+    <message>
         <source>There is nothing to tell yet: play a move or write a line first.</source>
         <translation>Noch gibt es nichts zu erzählen: einen Zug spielen oder einen Text schreiben.</translation>
+    </message>
+    <message>
+        <source>Listen, and go on speaking where it ends.</source>
+        <translation>Zuhören und weitersprechen, wo es endet.</translation>
+    </message>
+    <message>
+        <source>Space begins at once.</source>
+        <translation>Die Leertaste beginnt sofort.</translation>
     </message>
     <message>
         <source>Take {next_take}</source>
@@ -1178,6 +1206,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Nothing was recorded.</source>
         <translation>Es wurde nichts aufgenommen.</translation>
+    </message>
+    <message>
+        <source>Pickup {number}</source>
+        <translation>Nachsprecher {number}</translation>
     </message>
     <message>
         <source>{name} ({length}) could not be put into the list; its sound is in the study and comes back when the study is opened again.</source>
@@ -1210,14 +1242,6 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Take back</source>
         <translation>Zurückholen</translation>
-    </message>
-    <message>
-        <source> · cut off, kept to its last second</source>
-        <translation> · abgerissen, bis zur letzten Sekunde behalten</translation>
-    </message>
-    <message>
-        <source> · discarded</source>
-        <translation> · verworfen</translation>
     </message>
     <message>
         <source>1 beat</source>
@@ -6312,6 +6336,7 @@ Nicht bekannt: {places}</translation>
         <translation>Bild des Videos bei {moment}</translation>
     </message>
     <message>
+<<<<<<< HEAD
         <source>Let the board follow the voice …</source>
         <translation>Brett der Stimme folgen lassen …</translation>
     </message>
@@ -6358,6 +6383,226 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Listening was stopped.</source>
         <translation>Das Abhören wurde angehalten.</translation>
+=======
+        <source>How to record</source>
+        <translation>Wie aufgenommen wird</translation>
+    </message>
+    <message>
+        <source>In one go</source>
+        <translation>In einem Zug</translation>
+    </message>
+    <message>
+        <source>Line by line</source>
+        <translation>Zeile für Zeile</translation>
+    </message>
+    <message>
+        <source>Line by line, each spoken line is a take of its own, which Space begins and ends.</source>
+        <translation>Zeile für Zeile ist jede gesprochene Zeile ein eigener Take, den die Leertaste beginnt und beendet.</translation>
+    </message>
+    <message>
+        <source>First beat to record</source>
+        <translation>Erste Station der Aufnahme</translation>
+    </message>
+    <message>
+        <source>Last beat to record</source>
+        <translation>Letzte Station der Aufnahme</translation>
+    </message>
+    <message>
+        <source>Pre-roll</source>
+        <translation>Vorlauf</translation>
+    </message>
+    <message>
+        <source>First hear the seconds before, as they were recorded, then go on speaking. Use headphones.</source>
+        <translation>Erst die Sekunden davor hören, wie sie aufgenommen wurden, dann weitersprechen. Mit Kopfhörern.</translation>
+    </message>
+    <message>
+        <source>Beats</source>
+        <translation>Stationen</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <translation>bis</translation>
+    </message>
+    <message>
+        <source>The file could not be taken in: {reason}.</source>
+        <translation>Die Datei ließ sich nicht einlesen: {reason}.</translation>
+    </message>
+    <message>
+        <source>Take in a sound file</source>
+        <translation>Tondatei einlesen</translation>
+    </message>
+    <message>
+        <source>“{name}” becomes a take. What does it tell?</source>
+        <translation>„{name}“ wird ein Take. Was erzählt er?</translation>
+    </message>
+    <message>
+        <source>What the sound tells</source>
+        <translation>Was der Ton erzählt</translation>
+    </message>
+    <message>
+        <source>This beat alone: {beat}</source>
+        <translation>Nur diese Station: {beat}</translation>
+    </message>
+    <message>
+        <source>From this beat to the end: {beat}</source>
+        <translation>Von dieser Station bis zum Ende: {beat}</translation>
+    </message>
+    <message>
+        <source>The whole talk</source>
+        <translation>Der ganze Vortrag</translation>
+    </message>
+    <message>
+        <source>Where it tells several beats, they are spread over it as the plan has them. You may publish only sound that you have the right to.</source>
+        <translation>Erzählt er mehrere Stationen, so werden sie darüber verteilt, wie der Plan sie hat. Veröffentlicht werden darf nur Ton, an dem man das Recht hat.</translation>
+    </message>
+    <message>
+        <source>Progress of the reading</source>
+        <translation>Fortschritt des Einlesens</translation>
+    </message>
+    <message>
+        <source>Take it in</source>
+        <translation>Einlesen</translation>
+    </message>
+    <message>
+        <source>Cancel</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>Sound of the take</source>
+        <translation>Ton des Takes</translation>
+    </message>
+    <message>
+        <source>At {seconds:.2f} s. Shift and the arrows choose a stretch.</source>
+        <translation>Bei {seconds:.2f} s. Umschalt und die Pfeile wählen eine Stelle.</translation>
+    </message>
+    <message>
+        <source>Chosen: {start:.2f} to {end:.2f} s, {length:.2f} s long.</source>
+        <translation>Gewählt: {start:.2f} bis {end:.2f} s, {length:.2f} s lang.</translation>
+    </message>
+    <message>
+        <source>some words</source>
+        <translation>einige Worte</translation>
+    </message>
+    <message>
+        <source>heard, chosen</source>
+        <translation>zu hören, gewählt</translation>
+    </message>
+    <message>
+        <source>heard</source>
+        <translation>zu hören</translation>
+    </message>
+    <message>
+        <source>not recorded</source>
+        <translation>nicht aufgenommen</translation>
+    </message>
+    <message>
+        <source>silent, not recorded</source>
+        <translation>stumm, nicht aufgenommen</translation>
+    </message>
+    <message>
+        <source>from {file}</source>
+        <translation>aus {file}</translation>
+    </message>
+    <message>
+        <source>cut</source>
+        <translation>geschnitten</translation>
+    </message>
+    <message>
+        <source>cut off, kept to its last second</source>
+        <translation>abgerissen, bis zur letzten Sekunde behalten</translation>
+    </message>
+    <message>
+        <source>discarded</source>
+        <translation>verworfen</translation>
+    </message>
+    <message>
+        <source>Every line is told: {length}.</source>
+        <translation>Jede Zeile ist erzählt: {length}.</translation>
+    </message>
+    <message>
+        <source>{count} spoken lines are in no take.</source>
+        <translation>{count} gesprochene Zeilen sind in keinem Take.</translation>
+    </message>
+    <message>
+        <source>{name} is taken in.</source>
+        <translation>{name} ist eingelesen.</translation>
+    </message>
+    <message>
+        <source>Leave it open</source>
+        <translation>Offen lassen</translation>
+    </message>
+    <message>
+        <source>Choose</source>
+        <translation>Wählen</translation>
+    </message>
+    <message>
+        <source>Say it again</source>
+        <translation>Neu sprechen</translation>
+    </message>
+    <message>
+        <source>Sound and video ({kinds});;All files (*)</source>
+        <translation>Ton und Video ({kinds});;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Beats of the talk</source>
+        <translation>Stationen des Vortrags</translation>
+    </message>
+    <message>
+        <source>Takes of this beat</source>
+        <translation>Takes dieser Station</translation>
+    </message>
+    <message>
+        <source>Note on this take</source>
+        <translation>Notiz zu diesem Take</translation>
+    </message>
+    <message>
+        <source>What has happened</source>
+        <translation>Was geschehen ist</translation>
+    </message>
+    <message>
+        <source>The beat is heard in this take; else in the newest one.</source>
+        <translation>Die Station ist in diesem Take zu hören; sonst im neuesten.</translation>
+    </message>
+    <message>
+        <source>Trim to it</source>
+        <translation>Darauf kürzen</translation>
+    </message>
+    <message>
+        <source>Only the chosen stretch of the take is heard.</source>
+        <translation>Nur die gewählte Stelle des Takes ist zu hören.</translation>
+    </message>
+    <message>
+        <source>The chosen stretch is not heard; nothing is deleted.</source>
+        <translation>Die gewählte Stelle ist nicht zu hören; gelöscht wird nichts.</translation>
+    </message>
+    <message>
+        <source>Bring it back</source>
+        <translation>Zurückholen</translation>
+    </message>
+    <message>
+        <source>Record the chosen words anew; they are heard in place of these.</source>
+        <translation>Die gewählten Worte neu aufnehmen; zu hören sind dann die neuen.</translation>
+    </message>
+    <message>
+        <source>Room tone</source>
+        <translation>Raumton</translation>
+    </message>
+    <message>
+        <source>The chosen stretch is the silence of the room that gaps are filled with.</source>
+        <translation>Die gewählte Stelle ist die Stille des Raums, mit der Lücken gefüllt werden.</translation>
+    </message>
+    <message>
+        <source>Play the talk</source>
+        <translation>Vortrag abspielen</translation>
+    </message>
+    <message>
+        <source>From this beat on, as it is put together from its takes.</source>
+        <translation>Von dieser Station an, wie er aus seinen Takes zusammengesetzt ist.</translation>
+    </message>
+    <message>
+        <source>Take in a file …</source>
+        <translation>Datei einlesen …</translation>
+>>>>>>> f7c161d (Takes are chosen, cut and mended in a window of their own; recording punches in and out, goes line by line, and says words again)
     </message>
 </context>
 </TS>

@@ -699,12 +699,19 @@ ACTIONS: tuple[ActionSpec, ...] = (
         tr_later("The rehearsal or the recording."),
     ),
     ActionSpec(
+        "show_takes",
+        "&Talk",
+        tr_later("T&akes…"),
+        ("Ctrl+6",),
+        tr_later("Which take is heard for each beat; cut takes, say words again, take in sound files."),
+        apart=True,
+    ),
+    ActionSpec(
         "check_room",
         "&Talk",
         tr_later("Room chec&k…"),
         (),
         tr_later("Noise, hum and level of the microphone, told before the first take."),
-        apart=True,
     ),
     ActionSpec(
         "measure_delay",

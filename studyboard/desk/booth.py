@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections.abc import Callable
-from dataclasses import replace
-from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtGui import QShowEvent
@@ -27,35 +26,46 @@ from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
 from studyboard.desk.lost_microphone import LostMicrophone
 from studyboard.desk.loudness_readout import LoudnessReadout
-from studyboard.desk.moments import moment
 from studyboard.desk.performance import Performance
+from studyboard.desk.record_range import RecordRange
+from studyboard.desk.recording import Recording
+from studyboard.desk.reel_player import ReelPlayer
 from studyboard.desk.room_window import RoomWindow, was_checked
 from studyboard.desk.session import Session
 from studyboard.desk.sound_delays import kept_delay
 from studyboard.desk.sound_warnings import SoundWarnings
-from studyboard.model.edits import PutTake
+from studyboard.desk.take_words import take_text
 from studyboard.model.errors import StudyboardError
-from studyboard.model.takes import Take
+from studyboard.model.study import Changed
+from studyboard.model.take_edits import discard, take_back
+from studyboard.model.takes import Span, Take
 from studyboard.sound.devices import DeviceWatch, Input, inputs
 from studyboard.sound.pcm import RATE
-from studyboard.sound.player import Player, PlayerState
-from studyboard.sound.recorder import Recorder, RecorderState
+from studyboard.sound.recorder import Recorder
+from studyboard.sound.reel import take_reel
 from studyboard.timing.clock import clock
-from studyboard.translation import tr, tr_later
+from studyboard.translation import tr
+
+if TYPE_CHECKING:
+    from studyboard.desk.takes_window import TakesWindow
 
 
 class Booth(QFrame):
     """Records the narration against the board, and plays takes with the board following.
 
-    State: the recorder and the player, both made when the booth is first opened; without a microphone, or without
-    Qt's sound, the booth says so and everything else goes on.
+    State: what records, what plays, the take that was played last, and the window of the takes once it was opened.
+    Without a microphone, or without Qt's sound, the booth says so and everything else goes on.
 
     played_to: a take is being played; carries the take and the second of it that is heard, or None at the end
     busy: the presenter has nothing more to do here; the keyboard belongs to the prompter
+    said: the status line says something else; carries it
+    state_changed: recording, playing, or what could be done has changed
     """
 
     played_to = Signal(object)
     busy = Signal()
+    said = Signal(str)
+    state_changed = Signal()
 
     def __init__(
         self,
@@ -71,10 +81,10 @@ class Booth(QFrame):
         self._session = session
         self._performance = performance
         self._look = look
-        self._recorder: Recorder | None = None
-        self._player: Player | None = None
+        self._player = ReelPlayer(session, self)
+        self._played: Take | None = None
+        self._window: TakesWindow | None = None
         self._watch: DeviceWatch | None = None
-        self._problem = ""
         self._lost: LostMicrophone | None = None
         self.setAccessibleName(tr("Booth"))
 
@@ -94,12 +104,17 @@ class Booth(QFrame):
         self.status = QLabel("")
         self.status.setAccessibleName(tr("What the booth is doing"))
         self.status.setWordWrap(True)
+        self.range = RecordRange(session)
+        self._making = Recording(session, performance, self._player, self.range, self._make, self)
         self.takes = QListWidget()
         self.takes.setAccessibleName(tr("Takes"))
         self.play_button = QPushButton(tr("Play"))
         self.discard_button = QPushButton(tr("Discard"))
+        self.takes_button = QPushButton(tr("Takes …"))
+        self.takes_button.setToolTip(tr("Choose a take for each beat, cut, say words again, take in sound files"))
         self._lay_out()
-        for button in (self.room_button, self.record_button, self.play_button, self.discard_button):
+        buttons = (self.room_button, self.record_button, self.play_button, self.discard_button, self.takes_button)
+        for button in buttons:
             # A click leaves the keyboard where it is; Tab reaches the buttons all the same.
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
@@ -110,8 +125,18 @@ class Booth(QFrame):
         self.discard_button.clicked.connect(self.discard_or_take_back)
         self.takes.currentRowChanged.connect(self._show_buttons)
         self.takes.itemActivated.connect(lambda _: self.play_or_pause())
-        performance.ended.connect(self._performance_ended)
-        session.changed.connect(lambda changed: self._fill_takes() if changed.takes else None)
+        self.takes_button.clicked.connect(lambda: self.open_takes())
+        self.range.first_changed.connect(self._first_moved)
+        self._player.heard.connect(self._follow)
+        self._player.followed.connect(performance.follow)
+        self._player.changed.connect(self._player_changed)
+        self._player.finished.connect(self._heard_out)
+        self._player.told.connect(self._say)
+        self._player.failed.connect(lambda sentence: self._say(sentence, wrong=True))
+        self._making.said.connect(lambda sentence, wrong: self._say(sentence, wrong=wrong))
+        self._making.began.connect(self._begin_metering)
+        self._making.kept.connect(self._take_kept)
+        session.changed.connect(self._study_changed)
         session.opened.connect(self._other_study)
         look.changed.connect(self._dress)
         self._dress()
@@ -120,60 +145,55 @@ class Booth(QFrame):
     @property
     def recording(self) -> bool:
         """True while a take is being recorded."""
-        return self._recorder is not None and self._recorder.state in (
-            RecorderState.RECORDING,
-            RecorderState.PAUSED,
-            RecorderState.STOPPING,
-        )
+        return self._making.active
+
+    @property
+    def about_to_record(self) -> bool:
+        """True while the pre-roll of a take is heard."""
+        return self._making.rolling
 
     @property
     def recorder(self) -> Recorder | None:
         """The recorder, None before the booth was opened or without Qt's sound."""
-        return self._recorder
+        return self._making.recorder
 
     def open(self) -> None:
         """Listen to the microphone, so that its level is seen before the first take."""
-        if self._recorder is None and not self._make_recorder():
+        if self._watch is None and not self._make_recorder():
             return
         self._fill_devices()
         self._listen()
 
     def close_down(self) -> None:
         """End a running take and let go of the microphone; returns when everything is stored."""
-        if self._player is not None:
-            self._player.pause()
-        if self._recorder is not None:
-            self._recorder.close()
+        self._making.stop_everything()
 
     def start_or_stop(self) -> None:
         """Begin a take, or end the one that is running."""
-        if self.recording:
-            self._performance.stop()
-            self._stop_recorder()
-        else:
+        if not self.recording and not self._making.rolling:
             self.begin()
+        else:
+            self._making.start_or_stop()
 
     def begin(self) -> None:
-        """Begin a take with the beat that the prompter shows; nothing happens while one is running."""
+        """Begin a take with the beat that the prompter shows; nothing happens while one is running.
+
+        Where a pre-roll is wanted, that is heard first; pressed once more meanwhile, the take begins at once.
+        """
         self.busy.emit()
-        if self.recording or (self._recorder is None and not self._make_recorder()):
+        if self._watch is None and not self._make_recorder():
             return
-        assert self._recorder is not None
-        if self._player is not None:
-            self._player.pause()
-        if not self._performance.run.stops:
-            self._say(tr("There is nothing to tell yet: play a move or write a line first."), wrong=True)
+        self._played = None
+        self._making.device = self._device()
+        self._making.begin()
+
+    def say_again(self, take: Take, span: Span) -> None:
+        """Begin a pickup: what is said until it is stopped is heard in place of this stretch of a take."""
+        if self._watch is None and not self._make_recorder():
             return
-        # What was rehearsed until now is over: only what is said into the microphone belongs to the take.
-        self._performance.stop()
-        self.meter.reset()
-        self.loudness.reset()
-        self._problem = ""
-        self._lost = None
-        try:
-            self._recorder.start(tr("Take {next_take}", next_take=self._session.study.next_take), self._device())
-        except StudyboardError as reason:
-            self._say(str(reason), wrong=True)
+        self._played = None
+        self._making.device = self._device()
+        self._making.say_again(take, span)
 
     def check_room(self) -> None:
         """Open the room check for the chosen microphone; not while a take is running."""
@@ -198,30 +218,45 @@ class Booth(QFrame):
         if self.isVisible():
             self.open()
 
+    def open_takes(self) -> None:
+        """Open the window in which takes are chosen, cut and taken in."""
+        from studyboard.desk.takes_window import TakesWindow
+
+        if self._window is None:
+            self._window = TakesWindow(self._session, self, self._look, self.window())
+        self._window.show_beat(self._performance.beat)
+        self._window.show()
+        self._window.raise_()
+        self._window.activateWindow()
+
+    def take_in(self, path: Path) -> None:
+        """Take a sound file in, into the window of the takes."""
+        self.open_takes()
+        assert self._window is not None
+        self._window.take_in(path)
+
     def play_or_pause(self) -> None:
         """Play the chosen take from where it stands, or pause it."""
         take = self._chosen()
         if take is None or self.recording:
             return
-        player = self._player_for()
-        if player is None:
+        self._making.leave_off()
+        if self._player.playing and self._played == take:
+            self._player.pause()
             return
-        if player.state is PlayerState.PLAYING and player.take == take:
-            player.pause()
-            return
-        if player.take != take:
-            player.load(take)
-        player.play()
+        reel = take_reel(self._session.study, take)
+        if reel.sources:
+            self._played = take
+            self._player.play(reel)
 
     def discard_or_take_back(self) -> None:
         """Discard the chosen take, or take that back; its sound stays in the study meanwhile."""
         take = self._chosen()
         if take is None:
             return
-        if self._player is not None and self._player.take == take:
+        if self._played == take:
             self._player.eject()
-        label = tr_later("Discard a take") if take.kept else tr_later("Take a take back")
-        self._session.keep(PutTake(replace(take, kept=not take.kept), label))
+        self._session.do(discard(take) if take.kept else take_back(take))
 
     def showEvent(self, event: QShowEvent) -> None:
         """Listen as soon as the booth is seen."""
@@ -230,31 +265,33 @@ class Booth(QFrame):
 
     # ---- recording --------------------------------------------------------------------------------------------------
 
+    def _make(self) -> Recorder:
+        return Recorder(
+            lambda: self._session.file.sound_writer(),
+            lambda device: kept_delay(self._settings, device.id) or 0.0,
+            parent=self._making,
+        )
+
     def _make_recorder(self) -> bool:
-        try:
-            recorder = Recorder(
-                lambda: self._session.file.sound_writer(),
-                lambda device: kept_delay(self._settings, device.id) or 0.0,
-                parent=self,
-            )
-            watch = DeviceWatch(self)
-        except StudyboardError as reason:
-            self._say(str(reason), wrong=True)
+        recorder = self._making.recorder if self._making.make() else None
+        if recorder is None:
             self.record_button.setEnabled(False)
             return False
         recorder.level.connect(self._show_level)
         recorder.loudness.connect(self.loudness.show_reading)
         recorder.clipped.connect(self.meter.show_clipped)
         self.warnings.attach(recorder)
-        recorder.running.connect(self._begin_talk)
         recorder.progress.connect(self._show_progress)
-        recorder.stopped.connect(self._keep_take)
         recorder.lost.connect(self._lose_microphone)
-        recorder.failed.connect(self._failed)
         recorder.state_changed.connect(lambda _: self._show_buttons())
-        watch.changed.connect(self._devices_changed)
-        self._recorder, self._watch = recorder, watch
+        self._watch = DeviceWatch(self)
+        self._watch.changed.connect(self._devices_changed)
         return True
+
+    def _begin_metering(self) -> None:
+        self.meter.reset()
+        self.loudness.reset()
+        self._lost = None
 
     def _fill_devices(self) -> None:
         chosen = self._device()
@@ -300,10 +337,11 @@ class Booth(QFrame):
         return None if chosen is None else str(chosen)
 
     def _listen(self) -> None:
-        if self._recorder is None or self.recording:
+        recorder = self._making.recorder
+        if recorder is None or self.recording:
             return
         try:
-            self._recorder.listen(self._device())
+            recorder.listen(self._device())
             settings, first = self._settings, not self._session.study.takes
             unchecked = first and settings is not None and not was_checked(settings, self._device())
             self._say(
@@ -317,66 +355,40 @@ class Booth(QFrame):
         except StudyboardError as reason:
             self._say(str(reason), wrong=True)
 
-    def _begin_talk(self) -> None:
-        """The first sound is there: the talk begins."""
-        if self._recorder is not None and self.recording:
-            self._performance.start(self._recorder)
-
-    def _performance_ended(self) -> None:
-        self._stop_recorder()
-
-    def _stop_recorder(self) -> None:
-        if self._recorder is not None and self.recording:
-            self._recorder.stop()
-
-    def _keep_take(self, take: Take | None) -> None:
-        if self._performance.active:
-            self._performance.stop()
-        if take is None:
-            self._say(self._problem or tr("Nothing was recorded."), wrong=True)
-            return
-        length = clock(take.length.seconds)
-        if not self._session.keep(PutTake(take)):
-            self._say(
-                tr(
-                    "{name} ({length}) could not be put into the list; its sound is in the study and comes back when "
-                    "the study is opened again.",
-                    name=take.name,
-                    length=length,
-                ),
-                wrong=True,
-            )
-            return
+    def _take_kept(self, take: Take | None) -> None:
+        """The prompter stands where the next take begins."""
         self.takes.setCurrentRow(0)
-        if self._lost is not None:
+        lost = self._lost
+        if lost is not None and take is not None:
             # What was being said is said again from its beginning, with this microphone or another one.
-            if self._lost.beat is not None:
-                self._performance.get_ready(self._lost.beat)
+            if lost.beat is not None and not self._making.is_pickup:
+                self.range.set_first(lost.beat)
+                self._performance.get_ready(lost.beat)
             self._listen()
-            self._say(
-                " ".join((tr("{name} is kept: {length}.", name=take.name, length=length), self._lost.is_gone)),
-                wrong=True,
-            )
-        elif self._problem:
-            self._say(
-                tr("{problem} {name} is kept: {length}.", problem=self._problem, name=take.name, length=length),
-                wrong=True,
-            )
-        else:
-            self._say(
-                tr("{name} is kept: {length}. Play it, discard it, or record another.", name=take.name, length=length)
-            )
+            length = clock(take.length.seconds)
+            kept = tr("{name} is kept: {length}.", name=take.name, length=length)
+            self._say(f"{kept} {lost.is_gone}", wrong=True)
+            return
+        if self._making.is_pickup or not self.isVisible():
+            return
+        if take is not None and not self._making.problem:
+            self.range.go_on()
+        self._performance.get_ready(self.range.first_beat)
 
-    def _failed(self, sentence: str) -> None:
-        self._problem = sentence
-        self._say(sentence, wrong=True)
+    def _first_moved(self, beat: int) -> None:
+        if self.isVisible() and not self.recording:
+            self._performance.get_ready(beat)
 
     def _show_level(self, peak: float, rms: float) -> None:
         self.meter.show_level(peak, rms)
         self.verdict.setText(self.meter.verdict)
 
     def _show_progress(self, samples: int) -> None:
-        if self.recording:
+        if not self.recording:
+            return
+        if self._making.is_pickup:
+            self._say(tr("Recording {time}. Ctrl+Space stops.", time=clock(samples / RATE)))
+        else:
             self._say(tr("Recording {time}. Space goes on, Ctrl+Space stops.", time=clock(samples / RATE)))
 
     # ---- takes ------------------------------------------------------------------------------------------------------
@@ -386,7 +398,7 @@ class Booth(QFrame):
         self.takes.blockSignals(True)
         self.takes.clear()
         for take in sorted(self._session.study.takes.values(), key=lambda take: -take.id):
-            item = QListWidgetItem(_take_text(take))
+            item = QListWidgetItem(take_text(take))
             item.setData(Qt.ItemDataRole.UserRole, take.id)
             font = item.font()
             font.setStrikeOut(not take.kept)
@@ -405,42 +417,29 @@ class Booth(QFrame):
             return None
         return self._session.study.takes.get(int(item.data(Qt.ItemDataRole.UserRole)))
 
-    def _player_for(self) -> Player | None:
-        if self._player is None:
-            try:
-                player = Player(self._session.file.sound, self)
-            except StudyboardError as reason:
-                self._say(str(reason), wrong=True)
-                return None
-            player.position.connect(self._follow)
-            player.state_changed.connect(lambda _: self._show_buttons())
-            player.finished.connect(self._played)
-            player.silent.connect(self._say)
-            player.failed.connect(self._failed)
-            self._player = player
-        return self._player
+    def _study_changed(self, changed: Changed) -> None:
+        if changed.takes or changed.choices:
+            self._fill_takes()
 
     def _follow(self, sample: int) -> None:
-        """Show on the board what it showed at this sample of the take."""
-        player = self._player
-        if player is None or player.take is None or self.recording:
-            return
-        events = player.take.events
-        place = bisect_right([event.at.samples for event in events], sample) - 1
-        if place >= 0 and player.state is PlayerState.PLAYING:
-            self._session.show(events[place].node)
-            self._performance.follow(events[place].beat)
-        self.played_to.emit((player.take, sample / player.take.rate))
+        """Tell the ruler where the take that is played is."""
+        if self._played is not None and not self.recording:
+            self.played_to.emit((self._played, sample / self._played.rate))
 
-    def _played(self) -> None:
+    def _player_changed(self) -> None:
+        """Paused in the middle, the next take would begin with what was heard."""
+        if self._played is not None and not self._player.playing and not self._player.at_end and not self.recording:
+            self.range.set_first(self._performance.beat)
+        self._show_buttons()
+
+    def _heard_out(self) -> None:
+        if self._played is None:
+            return
         self.played_to.emit(None)
-        self._performance.get_ready()
+        self._performance.get_ready(self.range.first_beat)
 
     def _other_study(self) -> None:
-        if self._player is not None:
-            self._player.eject()
-            self._player.deleteLater()
-            self._player = None
+        self._played = None
         self._fill_takes()
 
     # ---- looks ------------------------------------------------------------------------------------------------------
@@ -448,7 +447,7 @@ class Booth(QFrame):
     def _show_buttons(self) -> None:
         take = self._chosen()
         recording = self.recording
-        playing = self._player is not None and self._player.state is PlayerState.PLAYING
+        playing = self._player.playing
         self.record_button.setText(tr("Stop") if recording else tr("Record"))
         self.record_button.setProperty("primary", not recording)
         self.record_button.setProperty("recording", recording)
@@ -460,9 +459,12 @@ class Booth(QFrame):
         self.discard_button.setEnabled(take is not None and not recording)
         self.devices.setEnabled(not recording and self.devices.currentData() is not None)
         self.room_button.setEnabled(not recording)
+        self.range.lock(recording)
+        self.state_changed.emit()
 
     def _say(self, sentence: str, *, wrong: bool = False) -> None:
         self.status.setText(sentence)
+        self.said.emit(sentence)
         self.status.setStyleSheet(f"color: {self._look.color('over' if wrong else 'ink_quiet').name()};")
 
     def _dress(self) -> None:
@@ -484,8 +486,11 @@ class Booth(QFrame):
         takes = QHBoxLayout()
         takes.setSpacing(12)
         buttons = QVBoxLayout()
-        buttons.addWidget(self.play_button)
-        buttons.addWidget(self.discard_button)
+        pair = QHBoxLayout()
+        pair.addWidget(self.play_button)
+        pair.addWidget(self.discard_button)
+        buttons.addLayout(pair)
+        buttons.addWidget(self.takes_button)
         buttons.addStretch(1)
         takes.addWidget(self.takes, 1)
         takes.addLayout(buttons)
@@ -496,14 +501,6 @@ class Booth(QFrame):
         layout.setSpacing(8)
         layout.addLayout(hear)
         layout.addWidget(self.warnings)
+        layout.addWidget(self.range)
         layout.addLayout(act)
         layout.addLayout(takes)
-
-
-def _take_text(take: Take) -> str:
-    beats = len({event.beat for event in take.events if event.beat is not None})
-    when = moment(datetime.fromisoformat(take.started))
-    state = "" if take.complete else tr(" · cut off, kept to its last second")
-    kept = "" if take.kept else tr(" · discarded")
-    count = tr("1 beat") if beats == 1 else tr("{beats} beats", beats=beats)
-    return f"{take.name} · {clock(take.length.seconds)} · {count} · {when}{state}{kept}"

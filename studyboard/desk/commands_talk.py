@@ -36,6 +36,10 @@ class TalkCommands(CommandGroup):
         """The rehearsal or the recording."""
         self._window.start_or_stop()
 
+    def show_takes(self) -> None:
+        """Which take is heard for each beat, and what of it."""
+        self._window.booth.open_takes()
+
     def check_room(self) -> None:
         """Noise, hum and level, told before the first take."""
         self._window.booth.check_room()

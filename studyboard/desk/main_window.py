@@ -252,7 +252,7 @@ class MainWindow(QMainWindow):
         if self._enter("record"):
             self.performance.stop()
             self.performance.begin_by = self.booth.begin
-            self.performance.get_ready()
+            self.performance.get_ready(self.booth.range.first_beat)
             self.prompter.setFocus()
 
     def start_or_stop(self) -> None:
@@ -333,10 +333,14 @@ class MainWindow(QMainWindow):
             self._show_beat(here + step)
 
     def open_path(self, name: str | Path) -> None:
-        """Open a study or a PGN file, or say why not."""
+        """Open a study or a PGN file, or take a sound file in, or say why not."""
         from studyboard.desk.opening import open_path
+        from studyboard.sound.importing import ENDINGS
 
         path = Path(name)
+        if path.suffix.lower().lstrip(".") in ENDINGS:
+            self.booth.take_in(path)
+            return
         if path.resolve() == self.session.file.path.resolve():
             self.tell(tr("“{name}” is what is on the desk.", name=path.name))
             return

@@ -48,6 +48,7 @@ class Performance(QObject):
         self._stepping = False
         self._stamps: Stamps | None = None
         self._first = 0
+        self._last: int | None = None
         self._awaited = self._begins = False
         self.begin_by: Callable[[], None] | None = None
         self._run: RunThrough | None = None
@@ -102,9 +103,15 @@ class Performance(QObject):
             self._first = beat
             self.moved.emit()
 
-    def start(self, stamps: Stamps | None = None, clock: Callable[[], float] | None = None) -> None:
+    def start(
+        self,
+        stamps: Stamps | None = None,
+        clock: Callable[[], float] | None = None,
+        last: int | None = None,
+    ) -> None:
         """Begin; the board's moves are stamped by *stamps*. What was going on ends first.
 
+        last: index of the beat after which it is over; None for the end of the talk
         A rehearsal of a talk that is being planned begins as soon as that is done.
         """
         self.stop()
@@ -115,6 +122,7 @@ class Performance(QObject):
         first = self.beat
         self._run = RunThrough(self._session.study, clock or monotonic, self._session.plan)
         self._stamps = stamps
+        self._last = last
         self._timer.start()
         self._session.trying = True
         if first:
@@ -128,7 +136,8 @@ class Performance(QObject):
     def advance(self) -> None:
         """The next stop; begins the run-through where none is going on, by `begin_by` if that is set."""
         if self.active:
-            if self.run.finished:
+            if self._is_through:
+                self._stamp_end()
                 self.stop()
             else:
                 self._step(self.run.advance)
@@ -136,6 +145,15 @@ class Performance(QObject):
             self.begin_by()
         elif not self.is_ready or self.run.stops:
             self.start()
+
+    @property
+    def _is_through(self) -> bool:
+        """True where the next press ends it."""
+        if self.run.finished:
+            return True
+        following = self.run.next_stop
+        wandering = self.run.wandering
+        return self._last is not None and not wandering and following is not None and following.beat > self._last
 
     def retreat(self) -> None:
         """The stop before."""
@@ -205,6 +223,11 @@ class Performance(QObject):
     def _stamp(self, when: float | None = None) -> None:
         if self._stamps is not None and self.run.node is not None:
             self._stamps.stamp(self.run.node, self.run.beat_key, when)
+
+    def _stamp_end(self) -> None:
+        """The presenter has gone on from the last beat: it was told to its end."""
+        if self._stamps is not None and self.run.node is not None:
+            self._stamps.stamp(self.run.node, None)
 
     def _prepare(self) -> None:
         """The talk is planned: a run-through would follow this plan."""

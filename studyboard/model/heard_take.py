@@ -147,7 +147,9 @@ def tellings(take: Take) -> tuple[Telling, ...]:
     for number, event in enumerate(take.events):
         if event.beat is not None and (not runs or runs[-1][0] != event.beat):
             runs.append((event.beat, []))
-        if runs:
+        # What belongs to no beat and shows what is shown already only says that the last beat was told to its end.
+        changes = event.beat is not None or event.node != take.events[number - 1].node
+        if runs and changes:
             runs[-1][1].append(number)
     starts = [0, *(take.events[numbers[0]].at.samples for _, numbers in runs[1:])]
     ends = [*starts[1:], take.samples]

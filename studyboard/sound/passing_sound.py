@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from studyboard.model.takes import Take, TakeEvent
+from studyboard.model.takes import Replaced, Take, TakeEvent
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
 
 
@@ -27,11 +27,11 @@ class PassingSound:
     def get_ready(self) -> None:
         """See SoundSink."""
 
-    def begin_take(self, name: str, rate: int, started: str) -> int:
+    def begin_take(self, name: str, rate: int, started: str, *, replaces: Replaced | None = None) -> int:
         """See SoundSink."""
         self._pcm.clear()
         self._events.clear()
-        self._take = Take(1, name, rate, 0, started)
+        self._take = Take(1, name, rate, 0, started, replaces=replaces)
         return 1
 
     def append_sound(self, take: int, pcm: bytes, events: Sequence[TakeEvent] = ()) -> None:

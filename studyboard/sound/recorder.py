@@ -13,6 +13,7 @@ import shiboken6
 from PySide6.QtCore import QCoreApplication, QMetaObject, QObject, Qt, QThread, QTimer, Signal, Slot
 
 from studyboard.model.script import BeatKey
+from studyboard.model.takes import Replaced
 from studyboard.sound.clock import SoundClock
 from studyboard.sound.devices import DeviceWatch, Input, described, input_device, inputs
 from studyboard.sound.microphone import BUFFER, Microphone, capture_format
@@ -158,10 +159,11 @@ class Recorder(QObject):
             self._go(RecorderState.LISTENING)
         self._stays_open = True
 
-    def start(self, name: str, device: str | None = None) -> None:
+    def start(self, name: str, device: str | None = None, replaces: Replaced | None = None) -> None:
         """Begin a take: at this moment where the microphone delivers already, else with its first sample.
 
         device: the microphone to take, None for the one that is open, or for the system's choice
+        replaces: what the take is heard in place of, where it is a pickup
         Raises NoMicrophoneError, SoundUnavailableError, and what `open_sink` raises. Nothing happens while a take is
         running.
         """
@@ -169,7 +171,7 @@ class Recorder(QObject):
             return
         ready = self._device is not None and device in (None, self._device.id)
         found = None if ready else input_device(device)
-        writer = TakeWriter(self._open_sink(), name, self)
+        writer = TakeWriter(self._open_sink(), name, self, replaces)
         if found is not None:
             self._open_microphone(found)
         writer.stored.connect(self.stored)

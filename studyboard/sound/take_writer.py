@@ -15,7 +15,7 @@ from PySide6.QtCore import QObject, QThread, Signal
 
 from studyboard.model.errors import StudyboardError
 from studyboard.model.script import BeatKey
-from studyboard.model.takes import SoundTime, Take, TakeEvent
+from studyboard.model.takes import Replaced, SoundTime, Take, TakeEvent
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
 from studyboard.translation import tr
 
@@ -33,7 +33,7 @@ class SoundSink(Protocol):
     def get_ready(self) -> None:
         """Whatever takes long the first time; called before there is any sound."""
 
-    def begin_take(self, name: str, rate: int, started: str) -> int:
+    def begin_take(self, name: str, rate: int, started: str, *, replaces: Replaced | None = None) -> int:
         """Make room for a take; return its id."""
 
     def append_sound(self, take: int, pcm: bytes, events: Sequence[TakeEvent] = ()) -> None:
@@ -77,11 +77,17 @@ class TakeWriter(QThread):
     stored = Signal(int)
     written = Signal(object)
 
-    def __init__(self, sink: SoundSink, name: str, parent: QObject | None = None) -> None:
-        """A take that is to be called *name*; the sink is closed when it has ended."""
+    def __init__(
+        self, sink: SoundSink, name: str, parent: QObject | None = None, replaces: Replaced | None = None
+    ) -> None:
+        """A take that is to be called *name*; the sink is closed when it has ended.
+
+        replaces: what it is heard in place of, where it is a pickup
+        """
         super().__init__(parent)
         self._sink = sink
         self._name = name
+        self._replaces = replaces
         #: The take that has ended; None before, and where there was no sound or the take could not be finished.
         self.take: Take | None = None
         #: Why the take ended with less than all of its sound, in a sentence.
@@ -145,7 +151,7 @@ class TakeWriter(QThread):
     def _store(self, size: int) -> None:
         if self._id is None:
             started = datetime.now().astimezone().isoformat(timespec="milliseconds")
-            self._id = self._sink.begin_take(self._name, RATE, started)
+            self._id = self._sink.begin_take(self._name, RATE, started, replaces=self._replaces)
         end = self._samples + size // SAMPLE_BYTES
         due = [stamp for stamp in self._stamps if stamp.samples < end]
         self._sink.append_sound(self._id, bytes(self._unstored[:size]), _events(due))

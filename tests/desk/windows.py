@@ -29,8 +29,10 @@ from studyboard.desk.pronunciation_dialog import PronunciationDialog
 from studyboard.desk.room_window import RoomWindow
 from studyboard.desk.slot_dialog import SlotDialog
 from studyboard.desk.snippets_window import SnippetsWindow
+from studyboard.desk.sound_import import SoundImport
 from studyboard.desk.spelling_dialog import SpellingDialog
 from studyboard.desk.start_window import StartWindow
+from studyboard.desk.takes_window import TakesWindow
 from studyboard.example import example_folder
 from studyboard.notation.pgn_games import index_games
 
@@ -66,6 +68,8 @@ _MADE: dict[str, Maker] = {
     "room_check": lambda desk: RoomWindow(desk.look, None, desk.settings, desk),
     "delay": lambda desk: DelayWindow(desk.look, desk.settings, None, "Microphone", desk),
     "cuts": lambda desk: CutsWindow(desk.session, desk),
+    "takes": lambda desk: TakesWindow(desk.session, desk.booth, desk.look, desk),
+    "sound_import": lambda desk: SoundImport(desk.session, Path("telephone.mov"), desk.session.beats[0].key, desk),
     "pronunciation": lambda desk: PronunciationDialog(desk.session, "Garvey", desk),
 }
 _BY_ACTION = ("show_script", "replace_in_script", "read_through", "show_stage", "show_prompter", "follow_voice")
