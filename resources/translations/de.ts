@@ -1504,12 +1504,32 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Zeichen in ihren Farben, nicht in Grau</translation>
     </message>
     <message>
+        <source>“{tag}” is no language; “fr” is French and “pt-BR” the Portuguese of Brazil.</source>
+        <translation>„{tag}“ ist keine Sprache; „fr“ ist Französisch und „pt-BR“ brasilianisches Portugiesisch.</translation>
+    </message>
+    <message>
+        <source>Captions left to be translated into “{language}”: {count} of {all}.</source>
+        <translation>Noch in „{language}“ zu übersetzende Untertitel: {count} von {all}.</translation>
+    </message>
+    <message>
         <source>Captions</source>
         <translation>Untertitel</translation>
     </message>
     <message>
         <source>WebVTT and SRT, two lines at a time</source>
         <translation>WebVTT und SRT, zwei Zeilen auf einmal</translation>
+    </message>
+    <message>
+        <source>As they are written: Nf3</source>
+        <translation>Wie geschrieben: Nf3</translation>
+    </message>
+    <message>
+        <source>With figurines: ♘f3</source>
+        <translation>Mit Figurinen: ♘f3</translation>
+    </message>
+    <message>
+        <source>A second file to translate into (such as “fr”)</source>
+        <translation>Eine zweite Datei zum Übersetzen (etwa „fr“)</translation>
     </message>
     <message>
         <source>Annotated game</source>

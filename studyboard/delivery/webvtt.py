@@ -24,18 +24,28 @@ def chapter_cues(chapters: Iterable[Chapter], *, title: str = "") -> str:
 
 def _file(cues: Iterable[tuple[int, int, tuple[str, ...]]], title: str) -> str:
     """The file of these cues: start and end (ms), lines."""
-    heading = printable(title).replace("-->", "→")
-    blocks = [f"WEBVTT - {heading}" if heading else "WEBVTT"]
+    blocks = [signature(title)]
     for number, (start, end, texts) in enumerate(cues, start=1):
         lines = [escaped(line) for line in map(printable, texts) if line]
         if lines:
-            blocks.append("\n".join((str(number), f"{_clock(start)} --> {_clock(end)}", *lines)))
+            blocks.append("\n".join((str(number), clock_line(start, end), *lines)))
     return "\n\n".join(blocks) + "\n"
+
+
+def signature(title: str = "") -> str:
+    """The first line of a file."""
+    heading = printable(title).replace("-->", "→")
+    return f"WEBVTT - {heading}" if heading else "WEBVTT"
 
 
 def escaped(text: str) -> str:
     """Text as it stands inside a cue: without the signs that begin tags and character references."""
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+
+
+def clock_line(start: int, end: int) -> str:
+    """The line that says when a cue is shown (ms)."""
+    return f"{_clock(start)} --> {_clock(end)}"
 
 
 def _clock(milliseconds: int) -> str:

@@ -59,6 +59,12 @@ QHeaderView::section {{ background: {paper}; color: {ink_quiet}; border: none; b
     padding: 5px 8px; font-weight: 600; }}
 QProgressBar {{ background: {track}; border: none; border-radius: 4px; height: 8px; text-align: center; }}
 QProgressBar::chunk {{ background: {accent}; border-radius: 4px; }}
+QSlider:horizontal {{ min-height: 20px; }}
+QSlider::groove:horizontal {{ background: {track}; height: 4px; border-radius: 2px; }}
+QSlider::sub-page:horizontal {{ background: {accent}; height: 4px; border-radius: 2px; }}
+QSlider::handle:horizontal {{
+    background: {surface}; border: 1px solid {rail}; border-radius: 8px; width: 14px; height: 14px; margin: -6px 0; }}
+QSlider::handle:horizontal:focus {{ background: {focus}; border: 1px solid {focus}; }}
 QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
 QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
 QScrollBar::handle {{ background: {rail}; border-radius: 4px; min-height: 28px; min-width: 28px; margin: 1px; }}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import islice
 
 from studyboard.model.positions import Positions
@@ -9,6 +10,12 @@ from studyboard.translation import tr
 
 #: White's pieces for both sides, as printed books have them.
 _FIGURINES = str.maketrans("KQRBN", "♔♕♖♗♘")
+
+#: The letter of a piece before the square that it goes to (PGN standard, 8.2.3), or behind the sign of a promotion;
+#: whole words such as “Be” or “Knight” have no square behind them.
+_WRITTEN_PIECE = re.compile(
+    r"(?<![A-Za-z])[KQRBN](?=[a-h]?[1-8]?[x:–-]?[a-h][1-8](?![A-Za-z0-9]))|(?<=[a-h][18]=)[QRBN]"
+)
 
 
 def move_label(positions: Positions, node_id: int) -> str:
@@ -31,6 +38,11 @@ def move_number(positions: Positions, node_id: int) -> str:
 def figurine(san: str) -> str:
     """The move with a figurine in place of the letter of its piece."""
     return san.translate(_FIGURINES)
+
+
+def with_figurines(text: str) -> str:
+    """A text in which moves are written, such as “after Nf3 and exd8=Q+”, with figurines in place of their letters."""
+    return _WRITTEN_PIECE.sub(lambda letter: letter[0].translate(_FIGURINES), text)
 
 
 def line_label(positions: Positions, node_id: int, moves: int = 3) -> str:
