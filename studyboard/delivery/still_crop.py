@@ -49,8 +49,8 @@ def decisive_crop(
     sides: of a square, from the closest picture on; the first is taken that shows ENOUGH of what matters whole, else
         the one that shows most; where FEW pieces are left, all must be seen
 
-    Marks count most, then the king whose side does not have the move, the move that was played, and the pieces by
-    their strength. The move that is asked for is not looked at: the picture must not hint at it.
+    Marks count most, then the king against which the talk goes, the move that was played, and the pieces by their
+    strength. The move that is asked for is not looked at: the picture must not hint at it.
     """
     interest = {corner(square, flipped=flipped): weight for square, weight in _interest(board, node).items() if weight}
     total = sum(interest.values()) or 1.0
@@ -85,7 +85,9 @@ def _interest(board: chess.Board, node: Node) -> Mapping[chess.Square, float]:
     found = dict.fromkeys(chess.SQUARES, 0.0)
     for square, piece in board.piece_map().items():
         found[square] += _PIECE[piece.piece_type]
-    threatened = board.king(not board.turn) if node.think or not board.is_check() else board.king(board.turn)
+    # Where the viewer is asked, the move to be found goes against the other side; else the last move did against this.
+    asked = bool(node.think) or node.move is None
+    threatened = board.king(not board.turn if asked else board.turn)
     if threatened is not None:
         found[threatened] += _KING_TO_BE_MATED
     if node.move:

@@ -103,3 +103,11 @@ def test_what_does_not_fit_in_whole_squares_is_cut_at_one_side(author, mark):
     node, board = author.study.nodes[main[2]], Positions(author.study).board(main[2])
     crop = decisive_crop(board, node, 500, 500, (200,))
     assert (crop.column, crop.row) == (5.5, 5.5)
+
+
+def test_the_king_in_danger_is_looked_at(author):
+    """Two kings far apart and nothing else that matters: the close picture is of one of them."""
+    bare = type(author)({"FEN": "7k/8/8/8/8/8/8/K7 w - - 0 1", "SetUp": "1"})
+    assert decisive_crop(Positions(bare.study).board(0), bare.study.nodes[0], 300, 300, (100,)) == Crop(5, 0, 100)
+    (moved,) = bare.play(0, "Kb1")
+    assert decisive_crop(Positions(bare.study).board(moved), bare.study.nodes[moved], 200, 200, (100,)).row == 0

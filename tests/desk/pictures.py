@@ -12,14 +12,19 @@ import sys
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from io import BytesIO
 from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "sound"))
 
+from PIL import Image
 from PySide6.QtCore import QElapsedTimer, QSettings
 from PySide6.QtWidgets import QApplication, QWidget
 
+from studyboard.delivery.sheet import sheet_pictures
+from studyboard.delivery.still import still_pictures
+from studyboard.delivery.still_options import StillDesign, StillOptions
 from studyboard.delivery.video.film import still_of
 from studyboard.delivery.video.options import VideoOptions
 from studyboard.desk.application import make_application
@@ -33,6 +38,11 @@ from studyboard.timing.plan import plan
 
 _SHOWN = "21. Ng5"
 _FILMED = 195.0
+_ROOM = 12
+_CLOSE = (
+    StillOptions(design=StillDesign.BAND, at="23. Nxh5", headline="The knight from b1"),
+    StillOptions(design=StillDesign.CORNER, at="21. Ng5", headline="Which pawn is holding on?", theme="dark"),
+)
 _SPOKEN = (
     "Good evening, and welcome to the Sail Loft. Last round of the winter league tonight, and it all comes down to "
     "board one. Anton Garvey has five and a half points out of six."
@@ -46,6 +56,11 @@ def main() -> None:
     study = example_study()
     frame, _ = still_of(study, plan(study), _FILMED, VideoOptions(lines=720, captions=True))
     frame.surface.write_to_png(str(to / "video.png"))
+    pages = sheet_pictures(study, ppi=64)
+    _beside_each_other([pages[0], *pages[-2:]]).convert("L").save(to / "sheet.png", optimize=True)
+    designs = (StillOptions(design=StillDesign.PAGE), *_CLOSE)
+    stills = [still_pictures(study, options=options)[0].png for options in designs]
+    _beside_each_other(stills, width=480).save(to / "still.png", optimize=True)
     with tempfile.TemporaryDirectory() as folder, _sound_server() as server:
         os.environ["STUDYBOARD_STATE_DIR"] = folder
         application = make_application()
@@ -74,6 +89,18 @@ def main() -> None:
         _save(window, to / "deliver.png")
         window.close()
         desk.close()
+
+
+def _beside_each_other(pngs: list[bytes], width: int | None = None) -> Image.Image:
+    """Pictures of one size in a row, with a little room around them."""
+    pictures = [Image.open(BytesIO(png)).convert("RGB") for png in pngs]
+    if width is not None:
+        pictures = [one.resize((width, width * one.height // one.width), Image.Resampling.LANCZOS) for one in pictures]
+    wide, tall = pictures[0].size
+    row = Image.new("RGB", (len(pictures) * (wide + _ROOM) + _ROOM, tall + 2 * _ROOM), "#DDD8CC")
+    for place, one in enumerate(pictures):
+        row.paste(one, (_ROOM + place * (wide + _ROOM), _ROOM))
+    return row
 
 
 def _show_move(desk: MainWindow, label: str) -> None:
