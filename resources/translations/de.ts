@@ -1505,11 +1505,11 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>“{tag}” is no language; “fr” is French and “pt-BR” the Portuguese of Brazil.</source>
-        <translation>„{tag}“ ist keine Sprache; „fr“ ist Französisch und „pt-BR“ brasilianisches Portugiesisch.</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Captions left to be translated into “{language}”: {count} of {all}.</source>
-        <translation>Noch in „{language}“ zu übersetzende Untertitel: {count} von {all}.</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Captions</source>
@@ -1521,15 +1521,15 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>As they are written: Nf3</source>
-        <translation>Wie geschrieben: Nf3</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>With figurines: ♘f3</source>
-        <translation>Mit Figurinen: ♘f3</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>A second file to translate into (such as “fr”)</source>
-        <translation>Eine zweite Datei zum Übersetzen (etwa „fr“)</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Annotated game</source>
@@ -6356,7 +6356,6 @@ Nicht bekannt: {places}</translation>
         <translation>Bild des Videos bei {moment}</translation>
     </message>
     <message>
-<<<<<<< HEAD
         <source>Let the board follow the voice …</source>
         <translation>Brett der Stimme folgen lassen …</translation>
     </message>
@@ -6403,7 +6402,8 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Listening was stopped.</source>
         <translation>Das Abhören wurde angehalten.</translation>
-=======
+    </message>
+    <message>
         <source>How to record</source>
         <translation>Wie aufgenommen wird</translation>
     </message>
@@ -6622,7 +6622,6 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Take in a file …</source>
         <translation>Datei einlesen …</translation>
->>>>>>> f7c161d (Takes are chosen, cut and mended in a window of their own; recording punches in and out, goes line by line, and says words again)
     </message>
 </context>
 </TS>
