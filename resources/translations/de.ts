@@ -1505,11 +1505,11 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>“{tag}” is no language; “fr” is French and “pt-BR” the Portuguese of Brazil.</source>
-        <translation type="unfinished"></translation>
+        <translation>„{tag}“ ist keine Sprache; „fr“ ist Französisch und „pt-BR“ brasilianisches Portugiesisch.</translation>
     </message>
     <message>
         <source>Captions left to be translated into “{language}”: {count} of {all}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch in „{language}“ zu übersetzende Untertitel: {count} von {all}.</translation>
     </message>
     <message>
         <source>Captions</source>
@@ -1521,15 +1521,15 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     </message>
     <message>
         <source>As they are written: Nf3</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie geschrieben: Nf3</translation>
     </message>
     <message>
         <source>With figurines: ♘f3</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit Figurinen: ♘f3</translation>
     </message>
     <message>
         <source>A second file to translate into (such as “fr”)</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine zweite Datei zum Übersetzen (etwa „fr“)</translation>
     </message>
     <message>
         <source>Annotated game</source>
