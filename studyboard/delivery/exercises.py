@@ -59,7 +59,7 @@ def exercises(study: Study, visits: Iterable[Visit]) -> tuple[Exercise, ...]:
 def _solution(study: Study, asked: int, *, side_line: bool) -> set[int]:
     _, *rest = study.main_line(asked)
     line = list(takewhile(lambda node: not study.nodes[node].think, rest))
-    if not side_line and len(line) > SHORT_FINISH:
+    if not side_line and len(rest) > SHORT_FINISH:
         told = next((place for place, node in enumerate(line) if _has_words(study, node)), 0)
         line = line[: told + 1]
     found = set(line)

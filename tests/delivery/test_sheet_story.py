@@ -259,3 +259,17 @@ def test_a_position_to_be_solved_is_an_exercise(author):
         {1: ["1. c7 ♖d6+ 2. ♔b5", "[final position, after 2. ♔b5]"]},
         [],
     )
+
+
+def test_between_two_think_pauses_the_story_goes_on(author):
+    game = type(author)({})
+    main = game.play(0, "e4 e5 Nf3 Nc6 Bb5 a6 Ba4 Nf6 O-O Be7 Re1 b5 Bb3 d6 c3 O-O")
+    for place, node in enumerate(main):
+        game.put(node, spoken=f"Words {place}.")
+    game.put(main[2], think=5.0)
+    game.put(main[6], think=5.0)
+    story_told, solutions, _ = parts(game.study)
+    assert solutions == {1: ["2… ♘c6 <Words 3.>"], 2: ["4… ♘f6 <Words 7.>"]}
+    assert [line.split()[0] for line in story_told if "Words" in line] == [
+        "1.", "1…", "2.", "3.", "3…", "4.", "5.", "5…", "6.", "6…", "7.", "7…", "8.", "8…",
+    ]  # fmt: skip
