@@ -808,6 +808,14 @@
         <translation>Welcher Take für jede Station zu hören ist; Takes schneiden, Worte neu sprechen, Tondateien einlesen.</translation>
     </message>
     <message>
+        <source>Rehearsa&amp;ls…</source>
+        <translation>Pr&amp;otokoll der Proben …</translation>
+    </message>
+    <message>
+        <source>How long each beat took from time to time, and where it went wrong.</source>
+        <translation>Wie lange jede Station von Mal zu Mal dauerte und wo es hakte.</translation>
+    </message>
+    <message>
         <source>Room chec&amp;k…</source>
         <translation>Rau&amp;mprüfung …</translation>
     </message>
@@ -4696,8 +4704,92 @@ Nicht bekannt: {places}</translation>
         <translation>Ein Zeitfenster ist länger als nichts und kürzer als ein Tag.</translation>
     </message>
     <message>
+        <source>Rehearsals</source>
+        <translation>Proben</translation>
+    </message>
+    <message>
+        <source>Beats and how long they took</source>
+        <translation>Stationen und wie lange sie dauerten</translation>
+    </message>
+    <message>
+        <source>Learn my pace from this</source>
+        <translation>Das Tempo daraus lernen</translation>
+    </message>
+    <message>
+        <source>The plan then counts with the pace at which you rehearse; undo takes it back</source>
+        <translation>Der Plan rechnet dann mit dem Tempo der Proben; Rückgängig nimmt es zurück</translation>
+    </message>
+    <message>
+        <source>Forget this rehearsal</source>
+        <translation>Diese Probe vergessen</translation>
+    </message>
+    <message>
+        <source>The one in whose column the keyboard is; takes stay</source>
+        <translation>Die, in deren Spalte die Tastatur steht; Takes bleiben</translation>
+    </message>
+    <message>
         <source>Set the pace</source>
         <translation>Sprechtempo festlegen</translation>
+    </message>
+    <message>
+        <source>The plan now counts with {rate} words a minute, from {lines} beats. Edit › Undo takes it back.</source>
+        <translation>Der Plan rechnet jetzt mit {rate} Wörtern in der Minute, aus {lines} Stationen. Bearbeiten › Rückgängig nimmt es zurück.</translation>
+    </message>
+    <message>
+        <source>Beat</source>
+        <translation>Station</translation>
+    </message>
+    <message>
+        <source>Plan</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
+        <source>Usually</source>
+        <translation>Meist</translation>
+    </message>
+    <message>
+        <source>Over or under</source>
+        <translation>Über oder unter</translation>
+    </message>
+    <message>
+        <source>Each time</source>
+        <translation>Je Mal</translation>
+    </message>
+    <message>
+        <source>Begun anew</source>
+        <translation>Neu begonnen</translation>
+    </message>
+    <message>
+        <source>Silent</source>
+        <translation>Stille</translation>
+    </message>
+    <message>
+        <source>Nothing has been rehearsed yet. Rehearse (Ctrl+2) the talk once, and its beats stand here.</source>
+        <translation>Noch wurde nichts geprobt. Den Vortrag einmal proben (Strg+2), dann stehen seine Stationen hier.</translation>
+    </message>
+    <message>
+        <source>Told once, in {length}; planned were {planned}.</source>
+        <translation>Einmal erzählt, in {length}; geplant waren {planned}.</translation>
+    </message>
+    <message>
+        <source>Told {count} times; the last time in {length}, planned were {planned}.</source>
+        <translation>{count}-mal erzählt; zuletzt in {length}, geplant waren {planned}.</translation>
+    </message>
+    <message>
+        <source>Running over: {beats}.</source>
+        <translation>Zu lang: {beats}.</translation>
+    </message>
+    <message>
+        <source>The end was told {share} % slower than the beginning.</source>
+        <translation>Das Ende wurde um {share} % langsamer erzählt als der Anfang.</translation>
+    </message>
+    <message>
+        <source>The end was told {share} % faster than the beginning.</source>
+        <translation>Das Ende wurde um {share} % schneller erzählt als der Anfang.</translation>
+    </message>
+    <message>
+        <source>Take {number}</source>
+        <translation>Take {number}</translation>
     </message>
     <message>
         <source>Keep a take</source>
@@ -6622,6 +6714,10 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Take in a file …</source>
         <translation>Datei einlesen …</translation>
+    </message>
+    <message>
+        <source>Take a rehearsal out of the log</source>
+        <translation>Eine Probe aus dem Protokoll nehmen</translation>
     </message>
 </context>
 </TS>

@@ -707,6 +707,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
         apart=True,
     ),
     ActionSpec(
+        "show_rehearsals",
+        "&Talk",
+        tr_later("Rehearsa&ls…"),
+        (),
+        tr_later("How long each beat took from time to time, and where it went wrong."),
+    ),
+    ActionSpec(
         "check_room",
         "&Talk",
         tr_later("Room chec&k…"),

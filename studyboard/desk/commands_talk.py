@@ -51,3 +51,9 @@ class TalkCommands(CommandGroup):
     def follow_voice(self) -> None:
         """Listen to a take, so that its moves come at their words."""
         self._window.follow_voice(self._window.wave_take)
+
+    def show_rehearsals(self) -> None:
+        """The log of rehearsals."""
+        from studyboard.desk.rehearsals_window import RehearsalsWindow
+
+        RehearsalsWindow(self._session, self._window.look, self._window).exec()

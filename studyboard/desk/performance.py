@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import datetime
 from time import monotonic
 from typing import Protocol
 
@@ -10,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from studyboard.desk.session import Session
 from studyboard.model.node import Place
+from studyboard.model.rehearsals import AddRehearsal
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Changed
 from studyboard.timing.run_through import RunThrough
@@ -169,11 +171,16 @@ class Performance(QObject):
         """End the run-through; the seconds of its beats are kept."""
         if not self.active:
             return
+        recorded = self._stamps is not None
         self._end()
         kept = self.run.keep()
         if kept is not None:
             known = set(self._session.study.nodes) | set(Part)
             self._session.keep(type(kept)(tuple((key, value) for key, value in kept.seconds if key in known)))
+        # A recording is remembered by its take.
+        rehearsal = None if recorded else self.run.rehearsal(datetime.now().astimezone().isoformat())
+        if rehearsal is not None:
+            self._session.keep(AddRehearsal(rehearsal))
         self.ended.emit()
 
     def _end(self) -> None:

@@ -9,12 +9,12 @@ from typing import Any
 
 import chess
 
-from studyboard.model import edits, left_query, marks, node, script, take_edits, takes
+from studyboard.model import edits, left_query, marks, node, rehearsals, script, take_edits, takes
 
 _TAG = "is"
 _VALUES: dict[str, type[Any]] = {
     value.__name__: value
-    for module in (edits, left_query, marks, node, script, take_edits, takes)
+    for module in (edits, left_query, marks, node, rehearsals, script, take_edits, takes)
     for value in vars(module).values()
     if isinstance(value, type) and (is_dataclass(value) or issubclass(value, StrEnum))
 }

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
+from typing import TYPE_CHECKING
 
 import chess
 
@@ -14,6 +15,9 @@ from studyboard.model.node import Node
 from studyboard.model.script import BeatKey, FreeLine, Pace, Part
 from studyboard.model.takes import Take
 from studyboard.translation import tr
+
+if TYPE_CHECKING:
+    from studyboard.model.rehearsals import Rehearsal
 
 #: The seven tag roster of the PGN standard (1994), section 8.1.1, in its order, with its defaults.
 SEVEN_TAG_ROSTER: Mapping[str, str] = MappingProxyType(
@@ -75,6 +79,7 @@ class Study:
     takes: recordings by id
     chosen: the take in which a beat is heard, where the presenter has chosen one
     rehearsed: how long each beat took when it was last rehearsed (s)
+    rehearsals: the log of all rehearsals, the oldest first
     left: queries of the read-through that the author leaves
     pronunciations: how words of the script are said, as the prompter shows it; by the word as it is written
     language: what the script is written in, such as "en_GB"; "" for the one of the desk
@@ -92,6 +97,7 @@ class Study:
         "nodes",
         "pace",
         "pronunciations",
+        "rehearsals",
         "rehearsed",
         "root",
         "slot",
@@ -109,6 +115,7 @@ class Study:
         self.takes: dict[int, Take] = {}
         self.chosen: dict[BeatKey, int] = {}
         self.rehearsed: dict[BeatKey, float] = {}
+        self.rehearsals: tuple[Rehearsal, ...] = ()
         self.left: frozenset[LeftQuery] = frozenset()
         self.pronunciations: dict[str, str] = {}
         self.language = ""
@@ -124,6 +131,7 @@ class Study:
         copy.lines = dict(self.lines)
         copy.slot, copy.pace = self.slot, self.pace
         copy.takes, copy.rehearsed = dict(self.takes), dict(self.rehearsed)
+        copy.rehearsals = self.rehearsals
         copy.chosen = dict(self.chosen)
         copy.left = self.left
         copy.pronunciations = dict(self.pronunciations)

@@ -15,6 +15,7 @@ from studyboard.model.errors import EditRefusedError
 from studyboard.model.left_query import LeftQuery
 from studyboard.model.marks import Mark, MarkKind
 from studyboard.model.node import AFTER, Node, Place, Telling
+from studyboard.model.rehearsals import BeatTold, Rehearsal
 from studyboard.model.script import SILENT, BeatKey, Cue, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.study import Changed, Study
 from studyboard.model.takes import Replaced, SaidLine, SoundTime, Span, Take, TakeEvent
@@ -79,6 +80,10 @@ def write_changed(connection: sqlite3.Connection, study: Study, changed: Changed
             "INSERT INTO rehearsed VALUES (?, ?)",
             [(_beat_value(beat), seconds) for beat, seconds in study.rehearsed.items()],
         )
+        connection.execute("DELETE FROM rehearsal")
+        connection.executemany(
+            "INSERT INTO rehearsal VALUES (?, ?)", [(one.at, _told_text(one)) for one in study.rehearsals]
+        )
     if changed.left:
         connection.execute("DELETE FROM left_query")
         connection.executemany(
@@ -95,6 +100,15 @@ def write_changed(connection: sqlite3.Connection, study: Study, changed: Changed
         )
     if changed.settings or changed.takes:
         _write_settings(connection, study)
+
+
+def _told_text(rehearsal: Rehearsal) -> str:
+    rows = [[_beat_value(one.beat), one.seconds, one.planned, one.restarts] for one in rehearsal.told]
+    return json.dumps(rows, separators=(",", ":"))
+
+
+def _told(text: str) -> tuple[BeatTold, ...]:
+    return tuple(BeatTold(_beat(beat), *values) for beat, *values in json.loads(text))
 
 
 def _write_nodes(connection: sqlite3.Connection, study: Study, nodes: Iterable[int]) -> None:
@@ -252,6 +266,9 @@ def _read_study(connection: sqlite3.Connection) -> Study:
         study.lines[Part(part)] = FreeLine(_spoken(text, cues), intended, bool(locked))
     for beat, seconds in connection.execute("SELECT beat, seconds FROM rehearsed"):
         study.rehearsed[_beat(beat)] = seconds
+    study.rehearsals = tuple(
+        Rehearsal(at, _told(text)) for at, text in connection.execute("SELECT at, told FROM rehearsal ORDER BY at")
+    )
     study.pronunciations = dict(connection.execute("SELECT word, said FROM pronunciation").fetchall())
     study.left = frozenset(
         LeftQuery(_beat(beat), kind, quote)

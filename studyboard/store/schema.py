@@ -8,7 +8,7 @@ import sqlite3
 APPLICATION_ID = 0x53744264
 
 #: What `PRAGMA user_version` says in a file of the schema below.
-VERSION = 7
+VERSION = 8
 
 #: Lists of whole numbers are text, parted by blanks; lists of pairs and triples are JSON without blanks.
 #: `coding` says how `data` holds its samples: as they are ("pcm") or as one FLAC file ("flac").
@@ -41,6 +41,7 @@ CREATE TABLE part (
 ) WITHOUT ROWID;
 CREATE TABLE pronunciation (word TEXT PRIMARY KEY, said TEXT NOT NULL) WITHOUT ROWID;
 CREATE TABLE rehearsed (beat PRIMARY KEY, seconds REAL NOT NULL) WITHOUT ROWID;
+CREATE TABLE rehearsal (at TEXT PRIMARY KEY, told TEXT NOT NULL) WITHOUT ROWID;
 CREATE TABLE left_query (beat, kind TEXT NOT NULL, quote TEXT NOT NULL, PRIMARY KEY (beat, kind, quote)) WITHOUT ROWID;
 CREATE TABLE take (
     id INTEGER PRIMARY KEY,

@@ -47,6 +47,9 @@ STEPS: Mapping[int, str] = MappingProxyType(
         6: """
             ALTER TABLE take ADD COLUMN said TEXT NOT NULL DEFAULT ''
         """,
+        7: """
+            CREATE TABLE rehearsal (at TEXT PRIMARY KEY, told TEXT NOT NULL) WITHOUT ROWID
+        """,
     }
 )
 

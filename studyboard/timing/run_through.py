@@ -9,9 +9,13 @@ from time import monotonic
 from studyboard.model.beats import Beat
 from studyboard.model.edits import ChangeRehearsed
 from studyboard.model.order import Visit, VisitKind
+from studyboard.model.rehearsals import BeatTold, Rehearsal
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
 from studyboard.timing.planner import Plan, Planner
+
+#: Less than this is no rehearsal, but somebody who tried the key.
+_LEAST_BEATS, _LEAST_SECONDS = 2, 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +52,7 @@ class RunThrough:
         self._place = -1
         self._wandered: int | None = None
         self._seconds = [0.0] * len(self.beats)
+        self._restarts = [0] * len(self.beats)
         self._since: float | None = None
 
     def again(self, study: Study, plan: Plan | None = None) -> RunThrough:
@@ -60,6 +65,8 @@ class RunThrough:
         fresh = RunThrough(study, self._clock, plan)
         known = {beat.key: seconds for beat, seconds in zip(self.beats, self._seconds, strict=True)}
         fresh._seconds = [known.get(beat.key, 0.0) for beat in fresh.beats]
+        restarts = {beat.key: count for beat, count in zip(self.beats, self._restarts, strict=True)}
+        fresh._restarts = [restarts.get(beat.key, 0) for beat in fresh.beats]
         places: dict[tuple[BeatKey, int, VisitKind], int] = {}
         for number, stop in enumerate(fresh.stops):
             places.setdefault(_identity(fresh, stop), number)
@@ -142,6 +149,7 @@ class RunThrough:
         self._settle()
         self._wandered = None
         self._place -= 1
+        self._restarts[self.beat] += 1
         return True
 
     def jump(self, beat: int) -> bool:
@@ -207,6 +215,17 @@ class RunThrough:
         self._settle()
         kept = tuple((beat.key, round(s, 2)) for beat, s in zip(self.beats, self._seconds, strict=True) if s > 0)
         return ChangeRehearsed(kept) if kept else None
+
+    def rehearsal(self, at: str) -> Rehearsal | None:
+        """What is worth remembering of it; None where hardly anything was told.
+
+        at: when it ended, ISO 8601 with its offset
+        """
+        self._settle()
+        rows = zip(self.beats, self._seconds, self.planned, self._restarts, strict=True)
+        told = tuple(BeatTold(beat.key, round(s, 2), round(p, 2), again) for beat, s, p, again in rows if s > 0)
+        enough = len(told) >= _LEAST_BEATS and sum(one.seconds for one in told) >= _LEAST_SECONDS
+        return Rehearsal(at, told) if enough else None
 
     def _running_seconds(self) -> float:
         return 0.0 if self._since is None else max(0.0, self._clock() - self._since)

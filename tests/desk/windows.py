@@ -26,6 +26,7 @@ from studyboard.desk.main_window import MainWindow
 from studyboard.desk.position_window import PositionWindow
 from studyboard.desk.product_dialog import ProductDialog
 from studyboard.desk.pronunciation_dialog import PronunciationDialog
+from studyboard.desk.rehearsals_window import RehearsalsWindow
 from studyboard.desk.room_window import RoomWindow
 from studyboard.desk.slot_dialog import SlotDialog
 from studyboard.desk.snippets_window import SnippetsWindow
@@ -70,6 +71,7 @@ _MADE: dict[str, Maker] = {
     "cuts": lambda desk: CutsWindow(desk.session, desk),
     "takes": lambda desk: TakesWindow(desk.session, desk.booth, desk.look, desk),
     "sound_import": lambda desk: SoundImport(desk.session, Path("telephone.mov"), desk.session.beats[0].key, desk),
+    "rehearsals": lambda desk: RehearsalsWindow(desk.session, desk.look, desk),
     "pronunciation": lambda desk: PronunciationDialog(desk.session, "Garvey", desk),
 }
 _BY_ACTION = ("show_script", "replace_in_script", "read_through", "show_stage", "show_prompter", "follow_voice")

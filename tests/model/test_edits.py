@@ -33,6 +33,7 @@ def content(study: Study) -> dict[str, Any]:
         "pace": study.pace,
         "takes": dict(study.takes),
         "rehearsed": dict(study.rehearsed),
+        "rehearsals": study.rehearsals,
         "left": study.left,
         "pronunciations": dict(study.pronunciations),
         "language": study.language,

@@ -72,6 +72,7 @@ def content() -> Callable[[Study], Any]:
             "takes": dict(study.takes),
             "chosen": dict(study.chosen),
             "rehearsed": dict(study.rehearsed),
+            "rehearsals": study.rehearsals,
             "left": study.left,
             "language": study.language,
             "words": study.words,

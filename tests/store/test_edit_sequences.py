@@ -15,6 +15,7 @@ from studyboard.model import edits, pasting
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.marks import SQUARES_OF, Mark, MarkKind
 from studyboard.model.node import Place, Telling
+from studyboard.model.rehearsals import AddRehearsal, BeatTold, DropRehearsal, Rehearsal
 from studyboard.model.script import Cue, FreeLine, Pace, Part, SpokenLine
 from studyboard.model.takes import SoundTime, Take, TakeEvent
 from studyboard.store.study_file import StudyFile
@@ -26,6 +27,7 @@ SQUARES = st.integers(0, 63)
 CUE = st.one_of(st.builds(Cue, NUMBER, node=NUMBER), st.builds(Cue, NUMBER, mark=NUMBER))
 SPOKEN = st.builds(SpokenLine, TEXT, st.lists(CUE, max_size=3).map(tuple))
 BEAT = st.one_of(NUMBER, st.sampled_from(Part))
+TOLD = st.lists(st.builds(BeatTold, BEAT, st.floats(0, 99), st.floats(0, 99), st.integers(0, 5)), max_size=3).map(tuple)
 TELLING = st.one_of(
     st.sampled_from([place for place in Place if place is not Place.MOVED]).map(Telling),
     NUMBER.map(lambda anchor: Telling(Place.MOVED, anchor)),
@@ -71,6 +73,8 @@ PLAIN_EDIT = st.one_of(
     st.builds(edits.ChangePace, st.builds(Pace, st.floats(0.1, 20), *[SECONDS] * 5)),
     st.builds(edits.PutTake, TAKE),
     st.builds(edits.ChangePronunciations, st.lists(st.tuples(TEXT, st.none() | TEXT), max_size=3).map(tuple)),
+    st.builds(AddRehearsal, st.builds(Rehearsal, st.sampled_from(["2030-05-17", "2030-05-18"]), TOLD)),
+    st.builds(DropRehearsal, st.sampled_from(["2030-05-17", "2030-05-18"])),
     st.builds(edits.ChangeLanguage, st.sampled_from(["", "en_GB", "de_DE"])),
     st.builds(edits.ChangeWords, st.lists(TEXT, max_size=3).map(tuple)),
     st.builds(edits.DropTake, st.integers(1, 5)),
@@ -88,6 +92,7 @@ def content(study):
         "pace": study.pace,
         "takes": dict(study.takes),
         "rehearsed": dict(study.rehearsed),
+        "rehearsals": study.rehearsals,
         "left": study.left,
         "pronunciations": dict(study.pronunciations),
         "language": study.language,
