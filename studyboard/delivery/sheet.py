@@ -27,7 +27,7 @@ from studyboard.resources_path import resource
 from studyboard.translation import as_written, tr
 
 #: Sizes of the diagrams that are tried, largest first: a last page with three lines on it wastes paper.
-_DIAGRAM_SCALES: Final = (1.0, 0.95, 0.9, 0.86)
+_DIAGRAM_SCALES: Final = (1.0, 0.93, 0.86)
 
 #: The em of a diagram's coordinates in large print (squares): 16 points on a diagram 112 mm wide.
 _LARGE_COORDINATES: Final = 0.43

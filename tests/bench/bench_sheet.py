@@ -63,9 +63,8 @@ def main() -> None:
     for shape in (StillShape.WIDE, StillShape.TALL):
         start, worked = time.perf_counter(), time.process_time()
         still_pictures(study, options=StillOptions(shape=shape))
-        print(
-            f"a {shape} still: {time.perf_counter() - start:.3f} s, {time.process_time() - worked:.3f} s of the processor"
-        )
+        took, busy_for = time.perf_counter() - start, time.process_time() - worked
+        print(f"a {shape} still: {took:.3f} s, {busy_for:.3f} s of the processor")
 
 
 if __name__ == "__main__":
