@@ -134,8 +134,8 @@ class Arrangement(QWidget):
         self._run_through.addWidget(widget if stretch else Yielding(widget), stretch)
 
     def add_below_ruler(self, widget: QWidget) -> None:
-        """Put one more pane below the ruler; it is seen as long as the widget is shown."""
-        self._below = card(widget, margin=6)
+        """Put one more pane below the ruler, which scrolls where there is little room for it."""
+        self._below = card(Yielding(widget, lines=2.0), margin=6)
         layout = self.layout()
         assert layout is not None
         layout.addWidget(self._below)

@@ -138,6 +138,44 @@ class BeatParts:
         return self._ruler.current_beat == index
 
 
+class MomentWidget(Protocol):
+    """What the moments need of the wave of a take."""
+
+    @property
+    def moments(self) -> int: ...
+    @property
+    def current_moment(self) -> int | None: ...
+    def moment_in_words(self, index: int) -> str: ...
+    def moment_rect(self, index: int) -> QRect: ...
+
+
+class MomentParts:
+    """The moments of a take at which the board changes, in the order of time."""
+
+    def __init__(self, wave: MomentWidget) -> None:
+        self._wave = wave
+
+    def part_count(self) -> int:
+        """See Parts."""
+        return self._wave.moments
+
+    def part_name(self, index: int) -> str:
+        """See Parts."""
+        return self._wave.moment_in_words(index)
+
+    def part_rect(self, index: int) -> QRect:
+        """See Parts."""
+        return self._wave.moment_rect(index)
+
+    def part_at(self, place: QPoint) -> int | None:
+        """See Parts."""
+        return next((index for index in range(self._wave.moments) if self.part_rect(index).contains(place)), None)
+
+    def part_is_current(self, index: int) -> bool:
+        """See Parts."""
+        return self._wave.current_moment == index
+
+
 class SentenceParts:
     """Sentences that stand below each other in one widget.
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, QThreadPool, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.look import Look
 from studyboard.desk.session import Session
 from studyboard.desk.wave_talk import WaveTalk
@@ -55,7 +56,7 @@ class WavePane(QWidget):
         self.takes.setMinimumContentsLength(16)
         self.play_button = QPushButton(tr("Play"))
         self.listen_button = QPushButton(tr("Let the board follow the voice …"))
-        self.place = QLabel("")
+        self.place = ElidedLabel()
         self.place.setAccessibleName(tr("Place in the take"))
         head = QHBoxLayout()
         head.setContentsMargins(14, 2, 14, 0)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
-from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
@@ -21,7 +21,9 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from studyboard.desk.announcing import announce
+from studyboard.desk.board_accessible import show_as_list
 from studyboard.desk.look import Look
+from studyboard.desk.painted_parts import MomentParts
 from studyboard.desk.ruler_scale import RulerScale, fitting, tick_step, ticks
 from studyboard.desk.wave_talk import WaveTalk, in_view
 from studyboard.sound.peaks import Peaks
@@ -67,6 +69,7 @@ class WaveView(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(tr("Wave of the take"))
+        show_as_list(self, MomentParts(self))
         self.setToolTip(
             tr(
                 "Arrows: a second, with Alt a tenth. Ctrl: word by word. Page keys: move by move. "
@@ -127,6 +130,33 @@ class WaveView(QWidget):
         """Show the whole take."""
         self._fits = True
         self._rescale()
+
+    # ---- for assistive programs -------------------------------------------------------------------------------------
+
+    @property
+    def moments(self) -> int:
+        """How many moments there are at which the board changes."""
+        return 0 if self._talk is None else len(self._talk.moves)
+
+    @property
+    def current_moment(self) -> int | None:
+        """Index of the last of them up to where one stands."""
+        talk = self._talk
+        move = None if talk is None else talk.move_at(self._at)
+        return None if talk is None or move is None else talk.moves.index(move)
+
+    def moment_in_words(self, index: int) -> str:
+        """One of them for someone who does not see it."""
+        return "" if self._talk is None else self._talk.told(self._talk.moves[index].at)
+
+    def moment_rect(self, index: int) -> QRect:
+        """Where its line and its move stand; empty where that is out of view."""
+        if self._talk is None:
+            return QRect()
+        move = self._talk.moves[index]
+        x, top = round(self._scale.x(move.at)), self._rows()[2]
+        width = max(8, round(self._move_measure.horizontalAdvance(move.label)))
+        return QRect(x, top, width, self._rows()[4] - top).intersected(self.rect())
 
     # ---- where things lie -------------------------------------------------------------------------------------------
 

@@ -24,8 +24,10 @@ class Yielding(QScrollArea):
     #: False while the widget is being taken over, and once this one is being destroyed.
     _follows = False
 
-    def __init__(self, widget: QWidget, parent: QWidget | None = None) -> None:
+    def __init__(self, widget: QWidget, parent: QWidget | None = None, lines: float = _LINES_LEAST) -> None:
+        """lines: the height that it has at least, in lines of text"""
         super().__init__(parent)
+        self._lines = lines
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
@@ -56,7 +58,7 @@ class Yielding(QScrollArea):
     def minimumSizeHint(self) -> QSize:
         """Enough to find one's way in it."""
         least = self._pane.minimumSizeHint()
-        lines = round(_LINES_LEAST * self.fontMetrics().lineSpacing())
+        lines = round(self._lines * self.fontMetrics().lineSpacing())
         return QSize(min(least.width(), _WIDTH_MOST), min(least.height(), lines))
 
     @property
