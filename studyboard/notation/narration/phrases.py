@@ -20,6 +20,7 @@ _PLURAL = -0.3
 _MOST_COST = 2.6
 _STRANGE_WORDS = 4
 _PIECE_SOON = 3
+_OBJECT_REACH = 4
 _STRANGE, _FILLER, _LINK, _COMMA = 0.25, 0.03, 0.01, 0.35
 _LINKS = frozenset({"motion", "link", "origin", "with", "back", "colour"})
 
@@ -49,7 +50,7 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
             break
         before_kinds = {unit.kind for unit in units[at - 1] if unit.cost < 0.4}
         if "piece" in before_kinds:
-            return COSTS.piece_left_out
+            return COSTS.piece_left_out if _is_an_object(at - 1, tokens, units) else COSTS.clear_piece_left_out
         if not before_kinds & _LINKS and not words.is_filler(tokens[at - 1].text):
             break
     if (
@@ -60,6 +61,19 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
     ):
         return COSTS.link_left_out
     return 0.0
+
+
+def _is_an_object(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> bool:
+    """Does a capture stand ahead of the piece at a word, so that the piece may belong to that, as what is taken?"""
+    for before in range(at - 1, max(-1, at - 1 - _OBJECT_REACH), -1):
+        if tokens[before + 1].broken >= Break.CLAUSE:
+            return False
+        kinds = {unit.kind for unit in units[before]}
+        if kinds & {"capture", "trade"}:
+            return True
+        if "square" in kinds:
+            return False
+    return False
 
 
 def _phrases_at(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -30,6 +31,7 @@ _NO_CHECK, _NO_MATE, _CHECKS = 1.5, 1.8, -0.6
 _NEAR = 0.6
 _DOUBT = 0.75
 _MOST = 6.0
+_CASTLED = frozenset({chess.C1, chess.G1, chess.C8, chess.G8})
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,9 +199,7 @@ class Place:
         facts = self._known()
         found = facts.to.get(square)
         if found is None:
-            board = self.board
-            moves = board.generate_legal_moves(to_mask=chess.BB_SQUARES[square])
-            found = facts.to[square] = [_step(board, move) for move in moves]
+            found = facts.to[square] = list(_steps_to(self.board, square))
         return found
 
     def _doubted(self, fits: list[Fit]) -> tuple[float, tuple[Fit, ...]]:
@@ -260,6 +260,18 @@ class Place:
         board = self.board.copy(stack=False)
         board.push(move)
         return board.is_checkmate()
+
+
+def _steps_to(board: chess.Board, square: int) -> Iterator[_Step]:
+    """The legal moves to one square; only the pieces that could reach it at all are asked for them."""
+    us = board.turn
+    sources = board.attackers_mask(us, square) | (board.pawns & chess.BB_FILES[square & 7])
+    if square in _CASTLED:
+        sources |= board.kings
+    sources &= board.occupied_co[us]
+    if sources:
+        for move in board.generate_legal_moves(sources, chess.BB_SQUARES[square]):
+            yield _step(board, move)
 
 
 def _step(board: chess.Board, move: chess.Move) -> _Step:

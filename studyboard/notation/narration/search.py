@@ -29,6 +29,7 @@ _LONG_SENTENCE = 50
 #: By how much the words can speak for one move more than for nothing in particular.
 _BEST_FIT = 1.0
 _NAMED_AHEAD = 7
+_FURTHEST = len(COSTS.branch_at) - 1
 _PASS = chess.Move.null()
 
 
@@ -325,7 +326,13 @@ class Talk:
             at, below = line.tip, None
             for steps in range(reach):
                 first_of_line = at is line.root
-                place_cost = COSTS.branch_at[min(steps, len(COSTS.branch_at) - 1)]
+                doubt, fits = at.fits(phrase)
+                if not fits:
+                    if first_of_line or at.parent is None:
+                        break
+                    at, below = at.parent, at
+                    continue
+                place_cost = COSTS.branch_at[min(steps, _FURTHEST)]
                 if number is not None:
                     place_cost = (
                         COSTS.at_the_number if at.move_number == number else place_cost + COSTS.at_another_number
@@ -344,11 +351,19 @@ class Talk:
                     place_cost = (
                         min(place_cost, COSTS.at_the_number) if meant else place_cost + COSTS.in_place_of_another
                     )
-                here += cost + place_cost + self._misnumbered(at, phrase)
+                here += cost + place_cost + self._misnumbered(at, phrase) + doubt
                 if here <= limit + _BEST_FIT:
-                    for place, fit in self._alternatives(at, below, phrase, depth == 0, limit - here):
-                        heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
-                        yield Reading(here + fit, (*outer, Line(at, place)), heard, phrase.end)
+                    not_meant = None if below is None else below.move
+                    for move, fit in fits:
+                        if move == not_meant or here + fit > limit:
+                            continue
+                        place = self.after(at, move)
+                        if depth == 0 and place.number in self._on_game:
+                            continue
+                        total = here + fit + COSTS.senseless_aside * at.senselessness(move)
+                        if total <= limit:
+                            heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
+                            yield Reading(total, (*outer, Line(at, place)), heard, phrase.end)
                 if first_of_line or at.parent is None:
                     break
                 at, below = at.parent, at
@@ -365,18 +380,6 @@ class Talk:
             return None
         same_sentence = self._breaks[0][phrase.start] == self._breaks[0][last.phrase.start]
         return last.named if same_sentence else None
-
-    def _alternatives(
-        self, at: Place, below: Place | None, phrase: Phrase, main: bool, most: float
-    ) -> Iterator[tuple[Place, float]]:
-        doubt, fits = at.fits(phrase)
-        for move, fit in fits:
-            if (below is not None and move == below.move) or fit + doubt > most:
-                continue
-            place = self.after(at, move)
-            if main and place.number in self._on_game:
-                continue
-            yield place, fit + doubt + COSTS.senseless_aside * at.senselessness(move)
 
     def after(self, place: Place, move: chess.Move) -> Place:
         after = place.steps_to.get(move)
