@@ -101,8 +101,7 @@ class _Batch:
 
     def _listen(self) -> None:
         """Wait for the next messages, and take them in."""
-        for line in wait([*self._running]):
-            assert isinstance(line, Connection)
+        for line in [line for line in wait([*self._running]) if line in self._running]:
             running = self._running[line]
             try:
                 message = line.recv()
