@@ -107,10 +107,6 @@
   const anchors = shots.map((_, number) => by(`a${number}`));
   const stops = new Map();
   for (const [, , , stop] of shots) if (!stops.has(stop)) stops.set(stop, by(`s${stop}`));
-  const lineOf = (number) => {
-    const stop = stops.get(shots[number][3]);
-    return stop ? stop.closest(".aside") : null;
-  };
   const lineNames = new Map();
   {
     // A side-line that goes on after one inside it has no heading of its own: it is the last one of its depth.
@@ -122,12 +118,16 @@
       lineNames.set(line, open[depth] || { label: "Side-line", title: "" });
     }
   }
-  const figurines = [];
+  const figurines = [], lineAt = [];
   shots.forEach(([, kind, position], number) => {
     if (kind === "m" && anchors[number] && figurines[position] === undefined) {
       figurines[position] = anchors[number].textContent.replace(/^\d+(?:\.|…)\s*/, "");
+      lineAt[position] = anchors[number].closest(".aside");
     }
   });
+  // The side-line that the board is in, null in the game: a return into the game may stand where a side-line is told.
+  const lineOf = (number) => lineAt[shots[number][2]] || null;
+  const nameOf = (number) => lineNames.get(lineOf(number))?.label || "";
 
   function label(position) {
     const move = moves[position];
@@ -273,14 +273,13 @@
 
   function whereWords(number) {
     const [, kind, position] = shots[number];
-    const line = lineOf(number);
+    const name = nameOf(number), title = lineNames.get(lineOf(number))?.title;
     if (kind === "t") return `${moves[position].white ? "Black" : "White"} to move: find the move`;
-    if (kind === "b" && !line) return "Back in the game";
-    if (line) {
-      const { label: name, title } = lineNames.get(line);
-      return kind === "b" ? `Back in ${name.replace("Side", "side")}` : title && !title.includes(figurines[position]) ? `${name} · ${title}` : name;
+    if (kind === "b") {
+      if (name === nameOf(Math.max(0, number - 1))) return "Stepping back";
+      return name ? `Back in ${name.replace("Side", "side")}` : "Back in the game";
     }
-    return "";
+    return title && !title.includes(figurines[position]) ? `${name} · ${title}` : name;
   }
 
   function announcement(number) {
@@ -297,6 +296,7 @@
     const before = index >= 0 ? shots[index][2] : -1;
     const [, kind, position, stop, part] = shots[number];
     const elsewhere = position !== before;
+    const left = index >= 0 ? nameOf(index) : "";
     index = number;
     reach(part);
     const move = moves[position];
@@ -311,10 +311,9 @@
     }
     drawMarks(marksOf(number, until));
     const line = lineOf(number);
-    const wasAside = stage.classList.contains("in-side-line");
     stage.classList.toggle("in-side-line", Boolean(line) && kind !== "t");
     stage.classList.toggle("asking", kind === "t");
-    if (wasAside && kind === "b" && !line && time) unwind();
+    if (kind === "b" && left && left !== nameOf(number) && time) unwind();
     by("now-move").textContent = label(position);
     by("now-where").textContent = whereWords(number);
     place.value = String(number);

@@ -62,11 +62,13 @@ def page_html(
     talk = _talk_data(study, positions, timeline, steps, drawings, flipped=flipped)
     style, script = _style(), _text("page.js")
     headers = {tag: shown(value) for tag, value in study.headers.items()}
+    opening_words = [shown(part) for part in opening(study, positions)]
     with as_written():
         html: str = _template().render(
             title=study_title(headers),
-            heading=_heading(headers, [shown(part) for part in opening(study, positions)]),
+            heading=_heading(headers, opening_words),
             language=_language(study.language),
+            description=", ".join([*occasion(headers), *opening_words]),
             policy=_policy(style, script, media),
             style=Markup(style),
             script=Markup(script),

@@ -11,6 +11,9 @@ from studyboard.delivery.errors import DeliveryError
 from studyboard.delivery.items.page import PageOptions
 from studyboard.delivery.page.media import media_beside, media_inside, media_named
 from studyboard.delivery.product import Item
+from studyboard.delivery.video.options import VideoOptions
+from studyboard.model.edits import ChangePace, apply
+from studyboard.model.script import Pace
 
 
 @pytest.mark.parametrize(
@@ -39,6 +42,19 @@ def test_what_browsers_do_not_play_is_refused_with_what_they_do(author, tmp_path
     with pytest.raises(DeliveryError, match="cannot be read"):
         deliver(author.study, tmp_path / "out", {Item.PAGE}, options=options)
     assert not (tmp_path / "out").exists()
+
+
+def test_a_video_of_other_times_is_not_played_and_the_presenter_is_told(author, tmp_path):
+    options = {Item.VIDEO: VideoOptions(lines=720, constant=False)}
+    deliver(author.study, tmp_path, {Item.VIDEO}, options=options)
+    told: list[str] = []
+    (page,) = deliver(author.study, tmp_path, {Item.PAGE}, options=options, remark=told.append)
+    assert 'src="Halvorse-Nduka-Harbour-Club-Winter-Evening.mp4"' in page.path.read_text(encoding="utf-8")
+    assert told == []
+    apply(author.study, ChangePace(Pace(syllables_per_second=3.0)))
+    (page,) = deliver(author.study, tmp_path, {Item.PAGE}, options=options, remark=told.append)
+    assert "<video" not in page.path.read_text(encoding="utf-8")
+    assert "is of an earlier version of the study: the page does not play it." in told[0]
 
 
 def test_a_file_of_the_users_is_played_from_where_it_lies_or_taken_in(author, tmp_path):

@@ -81,6 +81,16 @@ def test_hostile_texts_stay_texts(author, browser, written):
         assert browser.shown("#text p")
 
 
+def test_long_words_and_names_stay_in_a_narrow_window(author, browser, written):
+    long = "Donaudampfschifffahrtsgesellschaftskapitänswitwenrentenauszahlungsstelle" * 2
+    apply(author.study, ChangeHeaders((("White", long), ("Black", long), ("Event", long), ("Opening", long))))
+    for node in list(author.study.nodes):
+        author.put(node, spoken=long, note=long, name=long)
+    browser.open(written(author.study), width=320, height=640)
+    browser.press("\ue010")
+    assert browser.run("return document.documentElement.scrollWidth") <= 320
+
+
 @settings(max_examples=30, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(text=st.text(max_size=60), name=st.text(max_size=20))
 def test_any_text_makes_a_valid_page(text, name):

@@ -103,8 +103,10 @@ def test_a_side_line_is_framed_and_the_return_is_told(browser, page, steps):
     browser.click(f".lanes a[href='#a{number + 1}']")
     assert browser.text("#now-where").startswith("Side-line A")
     assert "in-side-line" in browser.run("return document.getElementById('stage').className")
-    while browser.run("return Number(document.getElementById('place').value)") < back:
-        browser.press(Keys.ARROW_RIGHT)
+    browser.click("#first")
+    browser.press(*[Keys.ARROW_RIGHT] * number)
+    assert browser.text("#now-where") == "Stepping back"
+    browser.press(*[Keys.ARROW_RIGHT] * (back - number))
     assert browser.text("#now-where") == "Back in the game"
     assert "in-side-line" not in browser.run("return document.getElementById('stage').className")
     browser.wait(
@@ -190,6 +192,83 @@ def test_marks_stand_on_the_board_where_the_talk_has_them(browser, page, example
     browser.run("location.hash = arguments[0]", f"#a{number}")
     marks = {mark for _, mark in steps[number].marks}
     browser.wait(lambda: browser.run("return document.querySelectorAll('#over use').length") == len(marks))
+
+
+def test_a_move_slides_and_a_return_winds_its_frame_up(browser, page, example, steps):
+    browser.open(page, calm=False)
+    moving = """
+        document.getElementById("on").click();
+        return document.getElementById(arguments[0]).getAnimations({subtree: true})
+            .map((one) => one.effect.getTiming().duration);
+    """
+    assert browser.run(moving, "pieces") == [200]
+    back = next(
+        place
+        for place, shot in enumerate(steps)
+        if shot.kind is ShotKind.BACK and not example.on_main_line(steps[place - 1].node)
+    )
+    browser.run("location.hash = arguments[0]", f"#a{back - 1}")
+    browser.wait(lambda: browser.run("return Number(document.getElementById('place').value)") == back - 1)
+    browser.wait(lambda: not browser.run("return document.getAnimations().length"))
+    assert browser.run(moving, "line-frame") == [420]
+    assert browser.run("return document.getElementById('pieces').getAnimations({subtree: true}).length") > 0
+
+
+def test_nothing_moves_for_those_who_want_no_motion(browser, page):
+    browser.open(page, calm=True)
+    for _ in range(20):
+        browser.run("document.getElementById('on').click()")
+        assert browser.run("return document.getAnimations().length") == 0
+
+
+def test_the_tabulator_goes_from_the_text_link_over_the_board_to_moves_and_words(browser, page):
+    browser.open(page)
+    visited = []
+    for _ in range(14):
+        browser.press(Keys.TAB)
+        visited.append(browser.run("const e = document.activeElement; return e.id || e.className || e.localName"))
+    assert visited[:12] == [
+        "skip",
+        "theme",
+        "place",
+        "first",
+        "back",
+        "play",
+        "on",
+        "last",
+        "turn",
+        "summary",
+        "scroll",
+        "a",
+    ]
+
+
+def test_the_first_link_skips_to_the_text(browser, page):
+    browser.open(page)
+    browser.press(Keys.TAB, Keys.ENTER)
+    assert browser.run("return document.activeElement.id") == "text"
+
+
+def test_whoever_steps_with_a_button_keeps_it_at_the_end(browser, page):
+    browser.open(page)
+    browser.click("#last")
+    assert browser.run("return document.activeElement.id") == "last"
+    assert browser.run("return document.getElementById('on').getAttribute('aria-disabled')") == "true"
+
+
+def test_on_paper_there_is_the_article_with_hatched_diagrams(browser, page):
+    browser.open(page)
+    browser.run("dispatchEvent(new Event('beforeprint'))")
+    browser.prefer(printed=True)
+    assert not browser.shown("#stage")
+    assert not browser.shown(".lanes")
+    assert browser.shown(".diagram svg")
+    assert browser.shown("details.part p")
+    assert browser.run("return getComputedStyle(document.querySelector('.hatching')).display") == "inline"
+    assert browser.run("return getComputedStyle(document.querySelector('.dark')).fill") == "rgb(255, 255, 255)"
+    browser.prefer()
+    browser.run("dispatchEvent(new Event('afterprint'))")
+    assert not browser.shown("details.part p")
 
 
 @pytest.mark.parametrize("dark", [False, True])
