@@ -1,4 +1,4 @@
-"""How large a page is, how long it takes to make, to open and to step: python tests/bench/bench_page.py [nodes].
+"""How large a page is, how long it takes to make, to open and to step: python -m tests.bench.bench_page [nodes].
 
 Opening and stepping are measured in Chromium where it is installed.
 """
@@ -72,12 +72,12 @@ def measure(name: str, study: Study, browser: Browser | None, folder: Path) -> N
     positions, timeline = Positions(study), plan(study)
     times = []
     for _ in range(5):
-        start = time.perf_counter()
+        start = time.process_time()
         html = page_html(study, positions, timeline)
-        times.append(time.perf_counter() - start)
+        times.append(time.process_time() - start)
     packed = len(gzip.compress(html, mtime=0))
     print(f"{name}, {len(study.nodes)} nodes: {len(html) / 1e6:.3f} MB, {packed / 1e6:.3f} MB compressed by gzip")
-    print(f"  made in {statistics.median(times):.3f} s (median of 5)")
+    print(f"  made in {statistics.median(times):.3f} s of the processor (median of 5)")
     if browser is None:
         return
     page = folder / "page.html"
