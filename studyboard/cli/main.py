@@ -139,6 +139,7 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     takes.add_argument(
         "--to", dest="last", metavar="BEAT", help="the last beat that it tells; --from alone if not said"
     )
+    takes.add_argument("--purge", action="store_true", help="delete the sound of discarded takes for good")
     takes.add_argument("--json", action="store_true", help="print the report as JSON")
     takes.set_defaults(run=_takes)
 
@@ -256,6 +257,7 @@ def _takes(options: argparse.Namespace) -> int:
         name=options.name,
         first=options.first,
         last=options.last,
+        purge=options.purge,
         as_json=options.json,
     )
 

@@ -19,6 +19,7 @@ from studyboard.model.errors import StudyboardError
 from studyboard.model.positions import Positions
 from studyboard.model.script import BeatKey, Part
 from studyboard.model.study import Study
+from studyboard.model.take_edits import without_sound
 from studyboard.model.takes import Take
 from studyboard.notation.labels import move_label
 from studyboard.sound.importing import import_sound
@@ -28,12 +29,17 @@ from studyboard.timing.recorded import put_together
 from studyboard.timing.spread_beats import spread_beats
 
 
-def takes(path: Path, *, add: Path | None, name: str, first: str | None, last: str | None, as_json: bool) -> int:
+def takes(
+    path: Path, *, add: Path | None, name: str, first: str | None, last: str | None, purge: bool, as_json: bool
+) -> int:
     """Print the takes of a study and which one is heard for each beat; before that, take in a sound file if wanted.
 
+    purge: delete the sound of discarded takes for good, first of all
     1 where part of the file could not be read. Raises StudyboardError.
     """
     remark = ""
+    if purge:
+        _purge(path)
     added: int | None = None
     if add is None:
         if first is not None or last is not None or name:
@@ -91,6 +97,15 @@ def _add(file: StudyFile, sound: Path, name: str, first: str | None, last: str |
         )
     file.keep(PutTake(imported.take))
     return imported.take.id, imported.remark
+
+
+def _purge(path: Path) -> None:
+    with StudyFile.open(path) as file:
+        edit = without_sound(file.study)
+        if edit is not None:
+            file.keep(edit)
+        freed = file.sound.purge_discarded()
+    print_remark(f"{freed / 1e6:.1f} MB of discarded sound are deleted for good")
 
 
 def _plain(study: Study, added: int | None, remark: str) -> dict[str, object]:

@@ -6,31 +6,21 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QHideEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QDialog,
     QFileDialog,
-    QGridLayout,
-    QHBoxLayout,
-    QLabel,
-    QLineEdit,
-    QListWidget,
     QListWidgetItem,
-    QSplitter,
-    QVBoxLayout,
+    QMessageBox,
     QWidget,
 )
 
-from studyboard.desk.acting_button import ActingButton
-from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.look import Look
 from studyboard.desk.reel_player import ReelPlayer
 from studyboard.desk.ruler_talk import beat_label
 from studyboard.desk.session import Session
 from studyboard.desk.sound_import import SoundImport
-from studyboard.desk.take_wave import TakeWave
 from studyboard.desk.take_words import beat_words, take_words
+from studyboard.desk.takes_face import TakesFace
 from studyboard.model.assembly import Assembly, HeardBeat
 from studyboard.model.beat_takes import BeatTake, beat_takes
 from studyboard.model.edits import Edit
@@ -43,9 +33,11 @@ from studyboard.model.take_edits import (
     bring_back,
     discard,
     leave_out,
+    rename,
     set_room_tone,
     take_back,
     trim,
+    without_sound,
     write_note,
 )
 from studyboard.model.takes import Span, Take
@@ -62,25 +54,20 @@ if TYPE_CHECKING:
 _MARGIN, _MOST = 0.5, 300.0
 
 
-class TakesWindow(QDialog):
+class TakesWindow(TakesFace):
     """Beats on the left; on the right the takes of the one that is chosen, and the sound of one of them.
 
     State: the talk put together as it was last listed, what is being played, and whether a pickup is being recorded.
     """
 
     def __init__(self, session: Session, booth: Booth, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(look, parent)
         self._session = session
         self._booth = booth
-        self._look = look
         self._assembly: Assembly | None = None
         self._takes: tuple[BeatTake, ...] = ()
         self._heard_from: tuple[HeardTake, int] | None = None
         self._player = ReelPlayer(session, self)
-        self.setWindowTitle(tr("Takes"))
-        self.setAcceptDrops(True)
-        self._make_widgets()
-        self._lay_out()
         self._connect()
         self.refresh()
 
@@ -164,7 +151,9 @@ class TakesWindow(QDialog):
 
     def _show_take(self) -> None:
         one = self._chosen()
-        self.note.setEnabled(one is not None)
+        for field in (self.name, self.note):
+            field.setEnabled(one is not None)
+        self.name.setText("" if one is None else one.take.name)
         self.note.setText("" if one is None else one.take.note)
         if one is None:
             self.wave.show_sound(Span(0, 1), 48_000, b"")
@@ -198,6 +187,9 @@ class TakesWindow(QDialog):
         self.again_button.setText(tr("Stop") if recording else tr("Say it again"))
         self.again_button.setEnabled(recording or (there and chosen is not None))
         self.places.setText(self.wave.words if one is not None else "")
+        self.purge_button.setEnabled(
+            not recording and any(not take.kept and take.samples for take in self._session.study.takes.values())
+        )
 
     def _beat_choice(self) -> int | None:
         heard = self._beat()
@@ -268,10 +260,44 @@ class TakesWindow(QDialog):
             self._player.eject()
             self._booth.say_again(one.take, chosen)
 
+    def _keep_name(self) -> None:
+        one = self._chosen()
+        if one is not None and self.name.text().strip() != one.take.name:
+            self._do(lambda: rename(one.take, self.name.text()))
+
     def _keep_note(self) -> None:
         one = self._chosen()
         if one is not None and self.note.text() != one.take.note:
             self._do(lambda: write_note(one.take, self.note.text()))
+
+    def _ask_to_purge(self) -> None:
+        gone = [take for take in self._session.study.takes.values() if not take.kept and take.samples]
+        question = QMessageBox(self)
+        question.setWindowTitle(tr("Delete discarded sound"))
+        question.setText(
+            tr(
+                "The sound of {names} is deleted for good. That cannot be undone.",
+                names=", ".join(take.name for take in gone),
+            )
+        )
+        delete = question.addButton(tr("Delete"), QMessageBox.ButtonRole.DestructiveRole)
+        question.setDefaultButton(question.addButton(tr("Cancel"), QMessageBox.ButtonRole.RejectRole))
+        question.exec()
+        if question.clickedButton() is delete:
+            self.purge()
+
+    def purge(self) -> None:
+        """Delete the sound of discarded takes for good."""
+        self._player.eject()
+        edit = without_sound(self._session.study)
+        if edit is None or not self._session.keep(edit):
+            return
+        try:
+            freed = self._session.file.sound.purge_discarded()
+        except StudyboardError as reason:
+            self.status.setText(str(reason))
+            return
+        self.status.setText(tr("{megabytes:.1f} MB are free again.", megabytes=freed / 1e6))
 
     def _choose_file(self) -> None:
         kinds = " ".join(f"*.{ending}" for ending in ENDINGS)
@@ -324,100 +350,13 @@ class TakesWindow(QDialog):
         event.acceptProposedAction()
         self.take_in(Path(event.mimeData().urls()[0].toLocalFile()))
 
-    # ---- widgets ----------------------------------------------------------------------------------------------------
-
-    def _make_widgets(self) -> None:
-        self.beats = QListWidget()
-        self.beats.setAccessibleName(tr("Beats of the talk"))
-        self.summary = QLabel("")
-        self.summary.setObjectName("quiet")
-        self.summary.setWordWrap(True)
-        self.heading = QLabel("")
-        self.heading.setObjectName("heading")
-        self.line = ElidedLabel()
-        self.line.setFont(self._look.spoken_font())
-        self.takes = QListWidget()
-        self.takes.setAccessibleName(tr("Takes of this beat"))
-        self.wave = TakeWave(self._look)
-        self.places = QLabel("")
-        self.places.setObjectName("quiet")
-        self.note = QLineEdit()
-        self.note.setPlaceholderText(tr("Note on this take"))
-        self.note.setAccessibleName(tr("Note on this take"))
-        self.status = QLabel("")
-        self.status.setWordWrap(True)
-        self.status.setAccessibleName(tr("What has happened"))
-        self.play_button = ActingButton(tr("Play"))
-        self.choose_button = ActingButton(tr("Choose"))
-        self.choose_button.setToolTip(tr("The beat is heard in this take; else in the newest one."))
-        self.discard_button = ActingButton(tr("Discard"))
-        self.trim_button = ActingButton(tr("Trim to it"))
-        self.trim_button.setToolTip(tr("Only the chosen stretch of the take is heard."))
-        self.leave_out_button = ActingButton(tr("Leave it out"))
-        self.leave_out_button.setToolTip(tr("The chosen stretch is not heard; nothing is deleted."))
-        self.bring_back_button = ActingButton(tr("Bring it back"))
-        self.again_button = ActingButton(tr("Say it again"))
-        self.again_button.setToolTip(tr("Record the chosen words anew; they are heard in place of these."))
-        self.room_button = ActingButton(tr("Room tone"))
-        self.room_button.setToolTip(tr("The chosen stretch is the silence of the room that gaps are filled with."))
-        self.play_talk_button = ActingButton(tr("Play the talk"))
-        self.play_talk_button.setToolTip(tr("From this beat on, as it is put together from its takes."))
-        self.import_button = ActingButton(tr("Take in a file …"))
-        self.close_button = ActingButton(tr("Close"))
-
-    def _lay_out(self) -> None:
-        left = QWidget()
-        column = QVBoxLayout(left)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(self.beats, 1)
-        column.addWidget(self.summary)
-        acts = QGridLayout()
-        acts.setSpacing(8)
-        rows = (
-            (self.play_button, self.choose_button, self.discard_button),
-            (self.leave_out_button, self.bring_back_button, self.trim_button),
-            (self.again_button, self.room_button),
-        )
-        for number, row in enumerate(rows):
-            for place, button in enumerate(row):
-                acts.addWidget(button, number, place)
-        right = QWidget()
-        column = QVBoxLayout(right)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(8)
-        column.addWidget(self.heading)
-        column.addWidget(self.line)
-        column.addWidget(self.takes, 2)
-        column.addWidget(self.note)
-        column.addWidget(self.wave, 3)
-        column.addWidget(self.places)
-        column.addLayout(acts)
-        self.split = QSplitter(Qt.Orientation.Horizontal)
-        self.split.addWidget(left)
-        self.split.addWidget(right)
-        self.split.setStretchFactor(1, 1)
-        self.split.setChildrenCollapsible(False)
-        foot = QHBoxLayout()
-        foot.addWidget(self.play_talk_button)
-        foot.addWidget(self.import_button)
-        foot.addStretch(1)
-        foot.addWidget(self.close_button)
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(20, 18, 20, 18)
-        layout.setSpacing(10)
-        layout.addWidget(self.split, 1)
-        layout.addWidget(self.status)
-        layout.addLayout(foot)
-        line = self.fontMetrics().height()
-        self.split.setSizes([18 * line, 38 * line])
-        self.resize(QSize(58 * line, 38 * line).boundedTo(self.screen().availableSize() * 0.95))
-
     def _connect(self) -> None:
         self.beats.currentRowChanged.connect(self._other_beat)
         self.takes.currentRowChanged.connect(self._show_take)
         self.takes.itemActivated.connect(self.choose)
         self.wave.moved.connect(self._show_buttons)
         self.wave.play_wanted.connect(self.play)
+        self.name.editingFinished.connect(self._keep_name)
         self.note.editingFinished.connect(self._keep_note)
         self.play_button.clicked.connect(self.play)
         self.choose_button.clicked.connect(self.choose)
@@ -429,6 +368,7 @@ class TakesWindow(QDialog):
         self.again_button.clicked.connect(self.say_again)
         self.play_talk_button.clicked.connect(self.play_talk)
         self.import_button.clicked.connect(self._choose_file)
+        self.purge_button.clicked.connect(self._ask_to_purge)
         self.close_button.clicked.connect(self.close)
         self._player.heard.connect(self._show_heard)
         self._player.changed.connect(self._show_buttons)

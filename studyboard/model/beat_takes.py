@@ -34,7 +34,8 @@ def beat_takes(study: Study, beat: BeatKey) -> tuple[BeatTake, ...]:
     heard = heard_in(study, beat, holders(study).get(beat, ()))
     found: list[BeatTake] = []
     for _, take in sorted(study.takes.items(), reverse=True):
-        told = [one for one in tellings(take) if one.beat == beat] if take.replaces is None else []
+        tells = take.replaces is None and take.samples > 0
+        told = [one for one in tellings(take) if one.beat == beat] if tells else []
         if not told:
             continue
         is_heard = heard is not None and heard.take.id == take.id

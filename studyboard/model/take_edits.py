@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
-from studyboard.model.edits import Edit, Several
+from studyboard.model.edits import Edit, PutTake, Several
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Changed, Study
@@ -52,10 +52,22 @@ class ChangeTake:
         take = study.takes.get(self.take)
         if take is None:
             raise EditRefusedError(tr("There is no such take."))
-        _check(take, self.field, self.value)
+        if take.samples:  # of one whose sound was deleted, cuts can be undone too, to come past them in the history
+            _check(take, self.field, self.value)
         study.takes[take.id] = replace(take, **{self.field: self.value})
         changed.takes.add(take.id)
         return ChangeTake(take.id, self.field, getattr(take, self.field), self.label)
+
+
+def without_sound(study: Study) -> Several | None:
+    """The edit after which discarded takes have no sound any more, before it is deleted for good; None for nothing.
+
+    They stay in the study, so that the history still knows what it speaks of.
+    """
+    gone = [take for _, take in sorted(study.takes.items()) if not take.kept and take.samples]
+    label = tr_later("Delete discarded sound")
+    edits = tuple(PutTake(replace(take, samples=0, left_out=(), room_tone=None), label) for take in gone)
+    return Several(edits, label) if edits else None
 
 
 def discard(take: Take) -> ChangeTake:

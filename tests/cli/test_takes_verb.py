@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from studyboard.model.take_edits import discard
 from studyboard.store.study_file import StudyFile
 
 pytest.importorskip("av")
@@ -59,6 +60,21 @@ def test_a_sound_tells_the_beats_that_are_named(say, talk, sound):
     say("takes", talk, "--add", sound, "--from", "e4", "--to", "2")
     report = json.loads(say("takes", talk, "--json").out)
     assert [beat["take"] for beat in report["beats"]] == [3, 3, 1]
+
+
+def test_discarded_sound_is_deleted_for_good_and_the_history_still_works(say, talk, sound):
+    say("takes", talk, "--add", sound)
+    say("takes", talk, "--add", sound, "--from", "2")
+    with StudyFile.open(talk) as file:
+        file.do(discard(file.study.takes[1]))
+    answer = say("takes", talk, "--purge", "--json")
+    assert answer.status == 0
+    assert "deleted for good" in answer.err
+    assert [beat["take"] for beat in json.loads(answer.out)["beats"]] == [None, 2, None]
+    with StudyFile.open(talk) as file:
+        assert (file.sound.length(1), file.sound.length(2)) == (0, file.study.takes[2].samples)
+        file.undo()
+    assert [beat["take"] for beat in json.loads(say("takes", talk, "--json").out)["beats"]] == [None, 2, None]
 
 
 @pytest.mark.parametrize(

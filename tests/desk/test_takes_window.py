@@ -149,6 +149,29 @@ def test_a_note_is_kept_with_the_take(window: TakesWindow, desk: MainWindow, qtb
     assert "“a lorry”" in rows(window)[0]
 
 
+def test_a_take_gets_another_name_and_never_none(window: TakesWindow, desk: MainWindow, qtbot: QtBot) -> None:
+    window.name.setFocus()
+    window.name.setText("The calm one")
+    press(qtbot, window.name, Qt.Key.Key_Return)
+    assert rows(window)[0].startswith("The calm one · heard")
+    window.name.setText("  ")
+    press(qtbot, window.name, Qt.Key.Key_Return)
+    assert "needs a name" in window.status.text()
+    assert desk.session.study.takes[2].name == "The calm one"
+
+
+def test_discarded_sound_is_deleted_for_good(window: TakesWindow, desk: MainWindow, qtbot: QtBot) -> None:
+    assert not window.purge_button.isEnabled()
+    qtbot.mouseClick(window.discard_button, Qt.MouseButton.LeftButton)
+    assert window.purge_button.isEnabled()
+    window.purge()
+    assert "MB are free again" in window.status.text()
+    assert desk.session.file.sound.length(2) == 0
+    assert len(rows(window)) == 1
+    desk.session.undo()
+    assert heard(desk, 1) == (1, 3.0)
+
+
 def test_a_pickup_is_listed_under_its_take_and_heard(window: TakesWindow, desk: MainWindow) -> None:
     record(desk, 1.5, replaces=Replaced(2, Span(RATE, 2 * RATE)))
     assert [row.split(" · ")[:2] for row in rows(window)[:2]] == [["Take 2", "heard"], ["↳ Take 3", "heard"]]

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from studyboard.model.assembly import holders
 from studyboard.model.edits import PutTake, apply
 from studyboard.model.errors import EditRefusedError
 from studyboard.model.script import Part
@@ -20,6 +21,7 @@ from studyboard.model.take_edits import (
     set_room_tone,
     take_back,
     trim,
+    without_sound,
     write_note,
 )
 from studyboard.model.takes import Span, Take
@@ -97,6 +99,20 @@ def test_every_edit_of_a_take_is_taken_back_by_its_inverse(study):
     assert not study.takes[1].kept
     apply(study, take_back(study.takes[1]))
     assert study.takes[1].kept
+
+
+def test_what_was_cut_can_be_undone_although_the_sound_is_deleted(study):
+    cut, _ = apply(study, leave_out(study.takes[1], span(1, 2)))
+    thrown, _ = apply(study, discard(study.takes[1]))
+    edit = without_sound(study)
+    assert edit is not None
+    apply(study, edit)
+    assert study.takes[1].samples == 0
+    assert without_sound(study) is None
+    apply(study, thrown)
+    apply(study, cut)
+    assert study.takes[1].kept
+    assert holders(study) == {}
 
 
 def test_a_take_that_is_not_there_cannot_be_chosen_or_changed(study):
