@@ -6644,6 +6644,22 @@ Nicht bekannt: {places}</translation>
         <translation>Offen lassen</translation>
     </message>
     <message>
+        <source>Delete discarded sound</source>
+        <translation>Verworfenen Ton löschen</translation>
+    </message>
+    <message>
+        <source>The sound of {names} is deleted for good. That cannot be undone.</source>
+        <translation>Der Ton von {names} wird endgültig gelöscht. Das lässt sich nicht rückgängig machen.</translation>
+    </message>
+    <message>
+        <source>Delete</source>
+        <translation>Löschen</translation>
+    </message>
+    <message>
+        <source>{megabytes:.1f} MB are free again.</source>
+        <translation>{megabytes:.1f} MB sind wieder frei.</translation>
+    </message>
+    <message>
         <source>Choose</source>
         <translation>Wählen</translation>
     </message>
@@ -6662,6 +6678,10 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Takes of this beat</source>
         <translation>Takes dieser Station</translation>
+    </message>
+    <message>
+        <source>Name of this take</source>
+        <translation>Name dieses Takes</translation>
     </message>
     <message>
         <source>Note on this take</source>
@@ -6714,6 +6734,14 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Take in a file …</source>
         <translation>Datei einlesen …</translation>
+    </message>
+    <message>
+        <source>Delete discarded …</source>
+        <translation>Verworfene löschen …</translation>
+    </message>
+    <message>
+        <source>Deletes the sound of discarded takes for good, to free room on the disk.</source>
+        <translation>Löscht den Ton verworfener Takes endgültig, um Platz zu schaffen.</translation>
     </message>
     <message>
         <source>Take a rehearsal out of the log</source>
