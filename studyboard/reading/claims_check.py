@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 import chess
@@ -70,6 +71,15 @@ def judge_discovered_check(claim: Claim) -> list[Judgement]:
     for step in steps:
         if any(square != step.landed for square in step.board.checkers()):
             fact = check_fact(step.board)
+            giver = claim.scene.words.hints["given_by"].search(claim.after())
+            named = None if giver is None else claim.scene.mentions[int(giver["giver"])]
+            if (
+                named is not None
+                and named.kind
+                and not _gives(claim, named, step.board, set(step.board.checkers()), None, set())
+            ):
+                found = contradicted(Topic.CHECK, claim.quote(), fact.words if fact else "")
+                return [replace(one, reach=(claim.start, named.end)) for one in found]
             return confirmed(Topic.CHECK, claim.quote(), fact.words if fact else "", exact=True)
     fact = check_fact(steps[0].board)
     return contradicted(Topic.CHECK, claim.quote(), fact.words if fact else f"{san_of(steps[0])} gives no check.")

@@ -218,6 +218,14 @@ def _from_square(claim: Claim, group: list[Mention]) -> chess.Square | None:
 
 def _doer(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Square]:
     """A piece said without its square is the one that has just moved, if such a one has."""
+    if mention.pronoun == "it":
+        # “{Nc4}It drops back to c4, from where it attacks …”: one piece is spoken of, the one that moves.
+        start, end = claim.scene.sentence(mention.start)
+        here = [s for s in claim.scene.steps if s.cued and s.landed is not None and start <= s.token < end]
+        named = [m for m in claim.scene.mentions if m.what is Named.PIECE and start <= m.start < mention.start]
+        if len(here) == 1 and here[0].token <= start + 1 and named and all(m.pronoun == "it" for m in named):
+            landed = here[0].landed
+            return [landed] if landed is not None and board.piece_at(landed) else []
     return salient(claim.scene, mention, board)
 
 

@@ -19,7 +19,7 @@ from studyboard.reading.scene import Mood, Scene, Sentence, Step
 from studyboard.reading.standing import Known
 
 #: Hints of words at a cue that say what goes where.
-_TO_A_SQUARE = ("any_at_cue", "sent_at_cue", "to_home", "where_it_goes", "in_goes")
+_TO_A_SQUARE = ("to_after_comma", "any_at_cue", "sent_at_cue", "to_home", "where_it_goes", "in_goes")
 #: A clause of so few words may belong to the cue before it.
 _SHORT = 4
 
@@ -214,6 +214,7 @@ def _takes(mention: Mention, board: chess.Board | None, move: chess.Move | None)
 def _tool(told: _Told) -> Finding | None:
     """“{Qd3}White blocks with the rook”."""
     found = told.find("tool_at_cue") or told.find("helper_at_cue") or told.find("falls_to")
+    found = found or told.find("with_piece_at_cue")
     mention = told.mention(found, "tool")
     if mention is None or not _names_one(mention) or not _plain(told, mention) or mention.square is not None:
         return None
@@ -223,8 +224,9 @@ def _tool(told: _Told) -> Finding | None:
     if step.before is None or step.move is None or mention.colour not in (None, step.before.turn):
         return None
     kind = step.before.piece_type_at(step.move.from_square) or chess.PAWN
-    fix = piece_fix(told.scene, mention.start, mention.end, mention.kind, kind)
-    why = f"It is a {chess.piece_name(kind)} that moves: {_san(step)}."
+    fix = piece_fix(told.scene, mention.start, mention.end, mention.kind, kind) if kind != mention.kind else None
+    file = f"{chess.FILE_NAMES[chess.square_file(step.move.from_square)]}-" if kind == chess.PAWN else ""
+    why = f"It is the {file}{chess.piece_name(kind)} that moves: {_san(step)}."
     return _finding(told.scene, mention.start, mention.end, Topic.PIECE, why, "Say the move that is played.", fix)
 
 

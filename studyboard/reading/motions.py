@@ -167,7 +167,8 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
 
 def _castled(scene: Scene, motion: Motion) -> Finding | None:
     """“{O-O-O}Castling; the king comes to rest on b1”, where it stands on c1."""
-    step = _step_of(scene, motion)
+    told = [s for s in scene.steps if s.cued and s.token <= motion.end and s.before is not None and s.move]
+    step = told[-1] if told else None
     if step is None or step.before is None or not step.move or not step.before.is_castling(step.move):
         return None
     if motion.who.kind is None or scene.mood(motion.start) or scene.mood(motion.end - 1):

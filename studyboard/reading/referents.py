@@ -70,7 +70,8 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         ]
         standing = [square for square in came if square in fitting(mention, board)]
         return standing or fitting(mention, board)
-    if mention.kind == chess.PAWN and mention.file is not None and isinstance(board, chess.Board):
+    alone = mention.kind == chess.PAWN and not mention.plural
+    if alone and mention.file is not None and isinstance(board, chess.Board):
         # “The d-pawn recaptures and attacks …”: it has left its file.
         steps = [s for s in scene.steps if s.move and chess.square_file(s.move.from_square) == mention.file]
         left = {s.landed for s in steps}
@@ -144,6 +145,12 @@ def royal(scene: Scene, mention: Mention) -> chess.PieceType | None:
         for m in scene.mentions
         if first <= m.start < mention.start and (m.what is Named.SIDE or m.kind == kind or m.pronoun in alike)
     ]
+    if not named and kind == chess.QUEEN and "she" not in scene.players.pronouns:
+        # “{Qxf7}Mate. The king cannot take her”: the queen that has just moved.
+        here = scene.board_index(mention.start)
+        landed = scene.steps[here].landed if here >= 0 else None
+        moved = landed is not None and scene.steps[here].board.piece_type_at(landed) == chess.QUEEN
+        return kind if moved else None
     if named and named[-1].pronoun:
         return royal(scene, named[-1])
     return kind if named and named[-1].what is Named.PIECE else None

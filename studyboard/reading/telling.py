@@ -104,7 +104,7 @@ class Telling:
             end = min(end, scene.sentence(step.token)[1])
         for said in scene.said:
             holds = said.phrase.start <= step.token < said.phrase.end
-            if holds or step.token <= said.phrase.start < end:
+            if holds or step.token <= said.phrase.start < end or self._set_apart(said, step, later):
                 yield said
         earlier = [other.token for other in scene.steps if other.cued and other.token < step.token]
         if not scene.said or not any(s.whole and step.token <= s.phrase.start < end for s in scene.said):
@@ -113,11 +113,28 @@ class Telling:
                 s for s in scene.said if s.whole and first < s.phrase.start + 1 and 0 <= step.token - s.phrase.end <= 1
             )
 
+    def _set_apart(self, said: Said, step: Step, later: Sequence[int]) -> bool:
+        """Is it a clause of its own behind the cue, the only move that is told up to the next one: “…, pawn to c5.”?"""
+        scene, start = self.scene, said.phrase.start
+        if not said.whole or not said.placed or said.phrase.form.bare or step.token >= start:
+            return False
+        first, end = scene.sentence(step.token)
+        if not first <= start < end or any(token <= start for token in later):
+            return False
+        begins, ends = scene.clause(start)
+        alone = begins == start and said.phrase.end == ends
+        others = (s for s in scene.said if s.placed and step.token <= s.phrase.start < end)
+        return alone and all(said.phrase.start <= s.phrase.start and s.phrase.end <= said.phrase.end for s in others)
+
     def _is_slip(self, said: Said, step: Step) -> bool:
         scene, form = self.scene, said.phrase.form
         if not said.placed and not self._clear(said):
             return False
-        if any(scene.tokens[at].broken for at in range(said.phrase.start + 1, said.phrase.end)):
+        if any(
+            scene.tokens[at].broken and not scene.words.hint("goes_on_to", scene.tokens[at].text)
+            for at in range(said.phrase.start + 1, said.phrase.end)
+        ):
+            # “The knight, to e2” is told in one breath all the same.
             return False
         if elsewhere(scene, said.phrase.start):
             return False
@@ -399,6 +416,7 @@ class Telling:
         clause = self.scene.clause(mention.start)
         near = clause if any(clause[0] <= s.token < clause[1] for s in self.scene.steps) else (start, end)
         loose = not any(self.scene.tokens[at].broken for at in range(start + 1, end))
+        loose = loose and not any(s.cued and s.token == mention.start for s in self.scene.steps)
         return any((start if loose else near[0]) <= s.token < (end + 1 if loose else near[1]) for s in steps)
 
     def _plays(self, mention: Mention) -> bool:
