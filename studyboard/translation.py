@@ -12,8 +12,12 @@ import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
+from dataclasses import dataclass
 from functools import cache
 from string import Formatter
+from xml.etree import ElementTree
+
+from studyboard.resources_path import resource
 
 
 class _Language:
@@ -34,7 +38,16 @@ class _Filling(Formatter):
         return written_number(value, format_spec)
 
 
-_as_written: ContextVar[bool] = ContextVar("as_written", default=False)
+@dataclass(frozen=True, slots=True)
+class _Speaking:
+    """What `tr` does in one thread for a while: how it translates, and the signs that figures have."""
+
+    translate: Callable[[str], str]
+    signs: tuple[str, str]
+
+
+_ENGLISH = _Speaking(str, (",", "."))
+_speaking: ContextVar[_Speaking | None] = ContextVar("speaking", default=None)
 
 
 def translate_by(translate: Callable[[str], str], thousands: str = ",", decimal: str = ".") -> None:
@@ -49,15 +62,17 @@ def translate_by(translate: Callable[[str], str], thousands: str = ",", decimal:
 def written_number(value: object, spec: str) -> str:
     """A number as `format` writes it, with the signs for thousands and decimals of the desk's language."""
     text = format(value, spec)
-    if _Language.signs == (",", ".") or _as_written.get() or not isinstance(value, int | float):
+    here = _speaking.get()
+    thousands, decimal = _Language.signs if here is None else here.signs
+    if (thousands, decimal) == (",", ".") or not isinstance(value, int | float):
         return text
-    thousands, decimal = _Language.signs
     return text.translate({ord(","): thousands, ord("."): decimal})
 
 
 def tr(text: str, /, **values: object) -> str:
     """*text* in the language of the desk, its `{name}` filled with *values* as by str.format."""
-    translated = text if _as_written.get() else _Language.translate(text)
+    here = _speaking.get()
+    translated = _Language.translate(text) if here is None else here.translate(text)
     if not values:
         return translated
     # Filling in by our own rules takes several times as long, so that only figures are.
@@ -77,11 +92,44 @@ def _has_figures(text: str) -> bool:
 def as_written() -> Iterator[None]:
     """Let `tr` leave texts in English for as long as this lasts, in this thread only: for words that belong to the
     script or go into a file, and not to the desk. Decorates functions too."""
-    token = _as_written.set(True)
+    token = _speaking.set(_ENGLISH)
     try:
         yield
     finally:
-        _as_written.reset(token)
+        _speaking.reset(token)
+
+
+@contextmanager
+def in_language(language: str) -> Iterator[None]:
+    """Let `tr` speak a language for as long as this lasts, in this thread only, and without Qt: for what is printed of
+    a script in the language of that script.
+
+    language: such as "de" or "de_AT"; English where there is no translation
+    """
+    token = _speaking.set(_speaker(language.replace("-", "_").split("_")[0].lower()))
+    try:
+        yield
+    finally:
+        _speaking.reset(token)
+
+
+#: The signs between thousands and for the decimal point, of languages that have others than English.
+_SIGNS = {"de": (".", ",")}
+
+
+@cache
+def _speaker(code: str) -> _Speaking:
+    try:
+        path = resource("translations", f"{code}.ts") if code.isalpha() else None
+    except FileNotFoundError:
+        path = None
+    if path is None:
+        return _ENGLISH
+    known = {
+        message.findtext("source", ""): message.findtext("translation", "")
+        for message in ElementTree.parse(path).iter("message")
+    }
+    return _Speaking(lambda text: known.get(text) or text, _SIGNS.get(code, (",", ".")))
 
 
 def tr_later(text: str, /) -> str:

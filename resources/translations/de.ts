@@ -4008,6 +4008,38 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Der Vortrag ist noch {distance}: {told} Langsamer klänge gedehnt; einen Text oder eine Denkpause hinzufügen.</translation>
     </message>
     <message>
+        <source>page {page} of {pages}</source>
+        <translation>Seite {page} von {pages}</translation>
+    </message>
+    <message>
+        <source>Exercise {number}</source>
+        <translation>Aufgabe {number}</translation>
+    </message>
+    <message>
+        <source>Solution: page {page}</source>
+        <translation>Lösung: Seite {page}</translation>
+    </message>
+    <message>
+        <source>Solutions</source>
+        <translation>Lösungen</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>sample of the mark</source>
+        <translation>Muster des Zeichens</translation>
+    </message>
+    <message>
+        <source>The story goes on after exercise {number}.</source>
+        <translation>Hier geht es nach Aufgabe {number} weiter.</translation>
+    </message>
+    <message>
+        <source>The story goes on after exercises {numbers}.</source>
+        <translation>Hier geht es nach den Aufgaben {numbers} weiter.</translation>
+    </message>
+    <message>
         <source>threat</source>
         <translation>Drohung</translation>
     </message>
@@ -4026,6 +4058,18 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>guard</source>
         <translation>Deckung</translation>
+    </message>
+    <message>
+        <source>told by {name}</source>
+        <translation>erzählt von {name}</translation>
+    </message>
+    <message>
+        <source>Exercise {number}, {caption}.</source>
+        <translation>Aufgabe {number}, {caption}.</translation>
+    </message>
+    <message>
+        <source>Diagram {caption}.</source>
+        <translation>Diagramm {caption}.</translation>
     </message>
     <message>
         <source>&lt;b&gt;Lanes.&lt;/b&gt; One row for each half-move: the main line in the first lane, each side-line in a lane of its own, level with the move that it replaces. The arrows step; Enter goes to the spoken line. Shift and Ctrl choose several rows; a branch is dragged to another place, or onto another move; Ctrl+F finds.</source>
@@ -6746,6 +6790,94 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Take a rehearsal out of the log</source>
         <translation>Eine Probe aus dem Protokoll nehmen</translation>
+    </message>
+    <message>
+        <source>the start position, White to move</source>
+        <translation>Ausgangsstellung, Weiß am Zug</translation>
+    </message>
+    <message>
+        <source>the start position, Black to move</source>
+        <translation>Ausgangsstellung, Schwarz am Zug</translation>
+    </message>
+    <message>
+        <source>White to move: find the move.</source>
+        <translation>Weiß am Zug: Welcher Zug ist es?</translation>
+    </message>
+    <message>
+        <source>Black to move: find the move.</source>
+        <translation>Schwarz am Zug: Welcher Zug ist es?</translation>
+    </message>
+    <message>
+        <source>side-line {label}, after {move}</source>
+        <translation>Variante {label}, nach {move}</translation>
+    </message>
+    <message>
+        <source>after {move}</source>
+        <translation>nach {move}</translation>
+    </message>
+    <message>
+        <source>final position, after {move}</source>
+        <translation>Schlussstellung, nach {move}</translation>
+    </message>
+    <message>
+        <source>(pass)</source>
+        <translation>(setzt aus)</translation>
+    </message>
+    <message>
+        <source>January</source>
+        <translation>Januar</translation>
+    </message>
+    <message>
+        <source>February</source>
+        <translation>Februar</translation>
+    </message>
+    <message>
+        <source>March</source>
+        <translation>März</translation>
+    </message>
+    <message>
+        <source>April</source>
+        <translation>April</translation>
+    </message>
+    <message>
+        <source>May</source>
+        <translation>Mai</translation>
+    </message>
+    <message>
+        <source>June</source>
+        <translation>Juni</translation>
+    </message>
+    <message>
+        <source>July</source>
+        <translation>Juli</translation>
+    </message>
+    <message>
+        <source>August</source>
+        <translation>August</translation>
+    </message>
+    <message>
+        <source>September</source>
+        <translation>September</translation>
+    </message>
+    <message>
+        <source>October</source>
+        <translation>Oktober</translation>
+    </message>
+    <message>
+        <source>November</source>
+        <translation>November</translation>
+    </message>
+    <message>
+        <source>December</source>
+        <translation>Dezember</translation>
+    </message>
+    <message>
+        <source>{day} {month} {year}</source>
+        <translation>{day}. {month} {year}</translation>
+    </message>
+    <message>
+        <source>Round {round}</source>
+        <translation>Runde {round}</translation>
     </message>
 </context>
 </TS>

@@ -24,7 +24,7 @@ from studyboard.picture.palette import PRINT_BOARD, board_palette
 from studyboard.picture.primitives import Bounds
 from studyboard.picture.svg import board_svg, scene_svg
 from studyboard.resources_path import resource
-from studyboard.translation import as_written, tr
+from studyboard.translation import in_language, tr
 
 #: Sizes of the diagrams that are tried, largest first: a last page with three lines on it wastes paper.
 _DIAGRAM_SCALES: Final = (1.0, 0.93, 0.86)
@@ -104,40 +104,77 @@ def _laid_out(document: str, *, own_fonts_only: bool) -> typst.Compiler:
 
 
 def sheet_data(study: Study, positions: Positions, options: SheetOptions) -> dict[str, Any]:
-    """Everything that the template needs, in values that JSON knows."""
-    headers = {tag: printable(value) for tag, value in study.headers.items()}
-    if options.exercises:
-        told = lesson(study, positions, options.text)
-    else:
-        told = Lesson(story(study, positions, options.text), (), ())
-    kinds: set[MarkKind] = set()
+    """Everything that the template needs, in values that JSON knows; its own words in the language of the script."""
+    with in_language(study.language):
+        headers = {tag: printable(value) for tag, value in study.headers.items()}
+        if options.exercises:
+            told = lesson(study, positions, options.text)
+        else:
+            told = Lesson(story(study, positions, options.text), (), ())
+        kinds: set[MarkKind] = set()
 
-    def blocks(of: Iterable[Block]) -> list[dict[str, Any]]:
-        set_blocks: list[dict[str, Any]] = []
-        for block in of:
-            match block:
-                case Paragraph():
-                    set_blocks.append(_paragraph(block))
-                case Diagram():
-                    set_blocks.append(_diagram(study, positions, block, options))
-                    kinds.update(mark.kind for mark in study.nodes[block.node].marks)
-                case NewPage(after):
-                    set_blocks.append({"what": "page", "after": list(after)})
-        return set_blocks
+        def blocks(of: Iterable[Block]) -> list[dict[str, Any]]:
+            set_blocks: list[dict[str, Any]] = []
+            for block in of:
+                match block:
+                    case Paragraph():
+                        set_blocks.append(_paragraph(block))
+                    case Diagram():
+                        set_blocks.append(_diagram(study, positions, block, options))
+                        kinds.update(mark.kind for mark in study.nodes[block.node].marks)
+                    case NewPage(after):
+                        set_blocks.append({"what": "page", "says": _goes_on(after)})
+            return set_blocks
 
+        return {
+            "title": study_title(headers),
+            "language": study.language[:2].lower() if study.language[:2].isalpha() else "en",
+            "words": _words(),
+            "heading": _heading(headers, [printable(part) for part in opening(study, positions)]),
+            "paper": _PAPERS[options.paper],
+            "large": options.large_print,
+            "lines": options.writing_lines if options.exercises else 0,
+            "blocks": blocks(told.told),
+            "solutions": [{"number": one.number, "blocks": blocks(one.told)} for one in told.solutions],
+            "after": blocks(told.after),
+            "legend": [
+                {"kind": _kind_name(kind), "svg": _sample(kind, coloured=options.coloured)}
+                for kind in MarkKind
+                if kind in kinds
+            ],
+        }
+
+
+def _words() -> dict[str, str]:
+    """The words of the template itself; {figures} are put in there."""
     return {
-        "title": study_title(headers),
-        "heading": _heading(headers, [printable(part) for part in opening(study, positions)]),
-        "paper": _PAPERS[options.paper],
-        "large": options.large_print,
-        "lines": options.writing_lines if options.exercises else 0,
-        "blocks": blocks(told.told),
-        "solutions": [{"number": one.number, "blocks": blocks(one.told)} for one in told.solutions],
-        "after": blocks(told.after),
-        "legend": [
-            {"kind": kind.value, "svg": _sample(kind, coloured=options.coloured)} for kind in MarkKind if kind in kinds
-        ],
+        "page": tr("page {page} of {pages}", page="{page}", pages="{pages}"),
+        "exercise": tr("Exercise {number}", number="{number}"),
+        "solution": tr("Solution: page {page}", page="{page}"),
+        "solutions": tr("Solutions"),
+        "notes": tr("Notes"),
+        "sample": tr("sample of the mark"),
     }
+
+
+def _goes_on(after: tuple[int, ...]) -> str:
+    if len(after) == 1:
+        return tr("The story goes on after exercise {number}.", number=after[0])
+    return tr("The story goes on after exercises {numbers}.", numbers=", ".join(map(str, after)))
+
+
+def _kind_name(kind: MarkKind) -> str:
+    match kind:
+        case MarkKind.THREAT:
+            return tr("threat")
+        case MarkKind.TARGET:
+            return tr("target")
+        case MarkKind.ROUTE:
+            return tr("route")
+        case MarkKind.KEY_SQUARE:
+            return tr("key square")
+        case MarkKind.GUARD:
+            return tr("guard")
 
 
 def _heading(headers: Mapping[str, str], opening_words: list[str]) -> dict[str, Any]:
@@ -147,15 +184,17 @@ def _heading(headers: Mapping[str, str], opening_words: list[str]) -> dict[str, 
         name = full_name(known(headers, colour))
         rating = known(headers, f"{colour}Elo")
         title = known(headers, f"{colour}Title")
-        sides.append({"name": " ".join(part for part in (title, name or colour) if part), "rating": rating})
-    date = date_in_words(known(headers, "Date"))
+        sides.append({"name": " ".join(part for part in (title, name or tr(colour)) if part), "rating": rating})
+    date = date_in_words(known(headers, "Date"), tr)
+    annotator = full_name(known(headers, "Annotator"))
+    where = occasion(headers, tr)
     return {
         "players": players(headers),
         "sides": sides if players(headers) else [],
-        "occasion": [part.replace(" ", "\N{NO-BREAK SPACE}") if part == date else part for part in occasion(headers)],
+        "occasion": [part.replace(" ", "\N{NO-BREAK SPACE}") if part == date else part for part in where],
         "opening": opening_words,
         "result": result(headers),
-        "annotator": full_name(known(headers, "Annotator")),
+        "annotator": tr("told by {name}", name=annotator) if annotator else "",
     }
 
 
@@ -182,9 +221,11 @@ def _diagram(study: Study, positions: Positions, diagram: Diagram, options: Shee
         font_family="Libertinus Serif",
         coordinate_size=_LARGE_COORDINATES if options.large_print else None,
     )
-    with as_written():
-        name = f"Exercise {diagram.number}, {diagram.caption}." if diagram.number else f"Diagram {diagram.caption}."
-        words = (name, describe_board(board), describe_marks(marks))
+    if diagram.number:
+        name = tr("Exercise {number}, {caption}.", number=diagram.number, caption=diagram.caption)
+    else:
+        name = tr("Diagram {caption}.", caption=diagram.caption)
+    words = (name, describe_board(board), describe_marks(marks))
     return {
         "what": "diagram",
         "depth": diagram.depth,

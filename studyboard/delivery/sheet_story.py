@@ -22,6 +22,7 @@ from studyboard.model.positions import Positions
 from studyboard.model.script import Part, words
 from studyboard.model.study import Study
 from studyboard.notation.labels import figurine
+from studyboard.translation import in_language, tr
 
 
 class RunKind(StrEnum):
@@ -120,10 +121,12 @@ def story(study: Study, positions: Positions, text: SheetText = SheetText.TALK) 
 
     Side-lines that the talk leaves out are for print: they stand after the move that they replace. There is a
     diagram at every node with marks or a think pause, at a start position that is not the usual one, and where the
-    main line ends. The thanks are said, not printed.
+    main line ends. The thanks are said, not printed. What stands beside the author's own words is in the language of
+    the script.
     """
     teller = _Teller(study, positions, text)
-    teller.tell()
+    with in_language(study.language):
+        teller.tell()
     return tuple(block for block in teller.told if not isinstance(block, NewPage))
 
 
@@ -134,7 +137,8 @@ def lesson(study: Study, positions: Positions, text: SheetText = SheetText.TALK)
     the solution.
     """
     teller = _Teller(study, positions, text, asking=True)
-    teller.tell()
+    with in_language(study.language):
+        teller.tell()
     solutions = tuple(Solution(number, tuple(told)) for number, told in teller.solutions.items() if told)
     solved = {solution.number for solution in solutions}
     blocks = (
@@ -245,8 +249,10 @@ class _Teller:
         self._note(root.id)
         self._close()
         if root.marks or root.think or not usual or not root.children:
-            turn = "White" if self._positions.board(root.id).turn == chess.WHITE else "Black"
-            self._diagram(root.id, f"the start position, {turn} to move")
+            white = self._positions.board(root.id).turn == chess.WHITE
+            self._diagram(
+                root.id, tr("the start position, White to move") if white else tr("the start position, Black to move")
+            )
 
     def _move(self, node_id: int, depth: int) -> None:
         node = self._study.nodes[node_id]
@@ -279,14 +285,15 @@ class _Teller:
                 continue
             if place:
                 self._close()
-            self._runs.append(Run(kind, typeset(flowing)))
+            self._runs.append(Run(kind, typeset(flowing, self._study.language)))
 
     def _diagram(self, node_id: int, caption: str) -> None:
         self._close()
         node = self._study.nodes[node_id]
         board = self._positions.board(node_id)
-        side = "White" if board.turn == chess.WHITE else "Black"
-        task = f"{side} to move: find the move." if node.think else ""
+        task = ""
+        if node.think:
+            task = tr("White to move: find the move.") if board.turn else tr("Black to move: find the move.")
         exercise = self._exercises.get(node_id)
         number = 0
         if exercise is not None:
@@ -295,12 +302,16 @@ class _Teller:
         self._write(Diagram(node_id, self._depth - self._home(), caption, task, number))
 
     def _caption(self, node_id: int) -> str:
-        after = f"after {self._with_number(node_id, glyphs=False)}"
+        move = self._with_number(node_id, glyphs=False)
         if node_id != self._last:
             label = self._labels[self._depth] if 0 < self._depth < len(self._labels) else ""
-            return f"side-line {label}, {after}" if label else after
+            return (
+                tr("side-line {label}, after {move}", label=label, move=move)
+                if label
+                else tr("after {move}", move=move)
+            )
         ended = result(self._study.headers)
-        return f"final position, {after}" + (f" · {ended}" if ended else "")
+        return tr("final position, after {move}", move=move) + (f" · {ended}" if ended else "")
 
     def _open(self, depth: int, label: str = "", name: str = "") -> None:
         self._close()
@@ -331,7 +342,7 @@ class _Teller:
         node = self._study.nodes[node_id]
         assert node.parent is not None
         board = self._positions.board(node.parent)
-        san = "(pass)" if node.move == chess.Move.null() else figurine(self._positions.san(node_id))
+        san = tr("(pass)") if node.move == chess.Move.null() else figurine(self._positions.san(node_id))
         move = san + nag_text(node.nags) if glyphs else san
         if board.turn == chess.WHITE:
             return f"{board.fullmove_number}. {move}"

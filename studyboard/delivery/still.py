@@ -12,7 +12,7 @@ from studyboard.delivery.still_options import StillOptions, StillShape
 from studyboard.delivery.still_words import still_words
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
-from studyboard.translation import tr
+from studyboard.translation import in_language, tr
 
 if TYPE_CHECKING:
     from studyboard.delivery.still_designs import PaintedStill
@@ -65,5 +65,6 @@ def painted_still(
     node = (
         node_at(study, positions, options.at) if options.at else still_node(study, positions, spoilers=options.result)
     )
-    words = still_words(study, positions, node, options)
+    with in_language(study.language):
+        words = still_words(study, positions, node, options)
     return paint_still(study.nodes[node], positions.board(node), words, options, shape, worded=worded)

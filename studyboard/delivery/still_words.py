@@ -14,6 +14,7 @@ from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.notation.labels import figurine, move_number
 from studyboard.picture.lettering import LINE, Letterer, Lettering
+from studyboard.translation import tr
 
 _LONG_WORD: Final = re.compile(r"\w{13,}")
 _STEPS: Final = 12
@@ -55,12 +56,11 @@ def still_words(study: Study, positions: Positions, node: int, options: StillOpt
     headline = printable(options.headline) or event or both or "Study"
     board = positions.board(node)
     asks = bool(study.nodes[node].think) or study.nodes[node].move is None
-    turn = "White" if board.turn else "Black"
     if asks:
-        call = f"{turn} to move"
+        call = tr("White to move") if board.turn else tr("Black to move")
     else:
         call = f"{move_number(positions, node).replace('...', '…')} {figurine(positions.san(node))}"
-    white, black = (full_name(known(headers, tag)) or (tag if both else "") for tag in ("White", "Black"))
+    white, black = (full_name(known(headers, tag)) or (tr(tag) if both else "") for tag in ("White", "Black"))
     return StillWords(
         headline,
         call,
@@ -76,7 +76,7 @@ def _occasions(headers: Mapping[str, str]) -> tuple[str, ...]:
     """Event, round, site and date as far as they are known; then without the site, the round, the date."""
     found = []
     for missing in ((), ("Site",), ("Site", "Round"), ("Site", "Round", "Date")):
-        parts = occasion({tag: value for tag, value in headers.items() if tag not in missing})
+        parts = occasion({tag: value for tag, value in headers.items() if tag not in missing}, tr)
         found.append(f"{_NO_BREAK * 2}·{_NO_BREAK} ".join(_kept_together(part) for part in parts))
     return tuple(dict.fromkeys(text for text in found if text))
 

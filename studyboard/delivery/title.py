@@ -4,32 +4,39 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Final
 
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.notation.openings import opening_of
+from studyboard.translation import tr_later
 
 _MONTHS: Final = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
+    tr_later("January"),
+    tr_later("February"),
+    tr_later("March"),
+    tr_later("April"),
+    tr_later("May"),
+    tr_later("June"),
+    tr_later("July"),
+    tr_later("August"),
+    tr_later("September"),
+    tr_later("October"),
+    tr_later("November"),
+    tr_later("December"),
 )
+_DAY: Final = tr_later("{day} {month} {year}")
+_ROUND: Final = tr_later("Round {round}")
 _RESULTS: Final = {"1-0": "1–0", "0-1": "0–1", "1/2-1/2": "½–½"}
 _LONGEST_NAME: Final = 80
 
 # Names that Windows keeps for devices, with or without an extension.
 _RESERVED: Final = re.compile(r"(?i)^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])$")
+
+
+def _in_english(text: str, **values: object) -> str:
+    return text.format(**values) if values else text
 
 
 def known(headers: Mapping[str, str], tag: str) -> str:
@@ -63,14 +70,17 @@ def study_title(headers: Mapping[str, str]) -> str:
     return ", ".join(parts) or "Study"
 
 
-def occasion(headers: Mapping[str, str]) -> list[str]:
-    """Where and when the game was played, as far as it is known: event, round, site, date in words."""
+def occasion(headers: Mapping[str, str], say: Callable[..., str] = _in_english) -> list[str]:
+    """Where and when the game was played, as far as it is known: event, round, site, date in words.
+
+    say: puts words into another language, as `tr` does
+    """
     number = known(headers, "Round")
     parts = (
         known(headers, "Event"),
-        f"Round {number}" if number else "",
+        say(_ROUND, round=number) if number else "",
         known(headers, "Site"),
-        date_in_words(known(headers, "Date")),
+        date_in_words(known(headers, "Date"), say),
     )
     return [part for part in parts if part]
 
@@ -89,16 +99,21 @@ def result(headers: Mapping[str, str]) -> str:
     return _RESULTS.get(headers.get("Result", "").strip(), "")
 
 
-def date_in_words(date: str) -> str:
-    """``"17 May 2024"`` of the PGN date ``"2024.05.17"``, as far as it is known; other text comes back as it is."""
+def date_in_words(date: str, say: Callable[..., str] = _in_english) -> str:
+    """``"17 May 2024"`` of the PGN date ``"2024.05.17"``, as far as it is known; other text comes back as it is.
+
+    say: puts words into another language, as `tr` does
+    """
     match = re.fullmatch(r"(\d{4})[.\-/](\d{2}|\?\?)[.\-/](\d{2}|\?\?)", date.strip())
     if match is None:
         return date.strip("?. ")
     year, month, day = match.groups()
     if not month.isdigit() or not 1 <= int(month) <= 12:
         return year
-    day_figure = f"{int(day)} " if day.isdigit() and 1 <= int(day) <= 31 else ""
-    return f"{day_figure}{_MONTHS[int(month) - 1]} {year}"
+    name = say(_MONTHS[int(month) - 1])
+    if day.isdigit() and 1 <= int(day) <= 31:
+        return say(_DAY, day=int(day), month=name, year=year)
+    return f"{name} {year}"
 
 
 def file_stem(title: str) -> str:

@@ -18,14 +18,18 @@ _SIGNS: Final = (
     (re.compile(r"(?<=\s)--?(?=\s)|(?<=\w)--(?=\w)"), "–"),
 )
 
+_ENGLISH_QUOTE: Final = re.compile(r"“([^“”„]*)”")
+
 
 def figured(text: str) -> str:
     """Text in which the moves that it quotes have figurines for letters: ``"Nf3"`` becomes ``"♘f3"``."""
     return _SAN_PIECE.sub(lambda match: figurine(match[0]), text)
 
 
-def typeset(text: str) -> str:
-    """Text as a printer would set it; English usage."""
+def typeset(text: str, language: str = "en") -> str:
+    """Text as a printer would set it; English usage, and the quotation marks of German where that is the language."""
     for sign, printed in _SIGNS:
         text = sign.sub(printed, text)
+    if language[:2].lower() == "de":
+        text = _ENGLISH_QUOTE.sub(lambda match: f"„{match[1]}“", text)
     return figured(text)

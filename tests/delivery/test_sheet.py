@@ -16,7 +16,7 @@ from PIL import Image
 from studyboard.delivery.errors import DeliveryError
 from studyboard.delivery.sheet import sheet_pdf, sheet_pictures
 from studyboard.delivery.sheet_options import Paper, SheetOptions, SheetText
-from studyboard.model.edits import ChangeHeaders, ChangeNode, apply
+from studyboard.model.edits import ChangeHeaders, ChangeLanguage, ChangeNode, apply
 from studyboard.model.marks import MarkKind
 from studyboard.model.study import Study
 
@@ -290,3 +290,21 @@ def test_every_diagram_has_an_alternative_text_that_does_not_give_the_answer(aut
     assert "Last move" not in asked
     diagrams = [text for text in texts if text.startswith(("Exercise", "Diagram"))]
     assert len(diagrams) == 4
+
+
+def test_the_sheet_speaks_the_language_of_the_script(author):
+    apply(author.study, ChangeLanguage("de_DE"))
+    author.put(5, note='Er sagte "nein" und zog.')
+    pdf = sheet_pdf(author.study)
+    first, *_, last = pages_of(pdf)
+    assert "RUNDE 3" in first
+    assert "17. JANUAR 2024" in first
+    assert "Aufgabe 1" in first
+    assert "Weiß am Zug: Welcher Zug ist es?" in first
+    assert "„nein“" in first
+    assert "Drohung" in first
+    assert last.startswith("Lösungen Aufgabe 1 4. ♘xe5?")
+    assert read(pdf).trailer["/Root"]["/Lang"] == "de"
+    assert "Weiß: König e1, Dame d1" in next(text for text in alternative_texts(pdf) if text.startswith("Aufgabe 1"))
+    english = ["Exercise", "Solution", "Notes", "page", "after", "threat"]
+    assert not set(english) & set(" ".join(pages_of(pdf)).split())

@@ -16,7 +16,7 @@ from PIL import Image
 from studyboard.delivery.errors import DeliveryError
 from studyboard.delivery.still import painted_still, still_pictures
 from studyboard.delivery.still_options import StillDesign, StillOptions, StillShape
-from studyboard.model.edits import ChangeHeaders, apply
+from studyboard.model.edits import ChangeHeaders, ChangeLanguage, apply
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
 from studyboard.picture.palette import theme_names
@@ -207,3 +207,10 @@ def test_without_cairo_the_missing_package_is_named():
     run = subprocess.run([sys.executable, "-c", WITHOUT_CAIRO], capture_output=True, text=True, check=False)
     assert "libcairo2" in run.stdout, run.stderr
     assert "Traceback" not in run.stderr
+
+
+def test_a_still_speaks_the_language_of_the_script(author):
+    apply(author.study, ChangeLanguage("de"))
+    still = texts(painted(author.study, StillDesign.PAGE, StillShape.WIDE))
+    assert still["call"] == "Weiß am Zug"
+    assert still["occasion"] == "Runde 3  ·  Harbour Club  ·  17. Januar 2024"

@@ -33,3 +33,8 @@ def test_only_moves_get_figurines(written, printed):
 )
 def test_signs_are_set_as_a_printer_would(typed, printed):
     assert typeset(typed) == printed
+
+
+def test_german_quotation_marks():
+    assert typeset('Er sagte "Nf3" und zog.', "de_DE") == "Er sagte „♘f3“ und zog."
+    assert typeset('He said "Nf3".', "en_GB") == "He said “♘f3”."
