@@ -808,6 +808,14 @@
         <translation>Welcher Take für jede Station zu hören ist; Takes schneiden, Worte neu sprechen, Tondateien einlesen.</translation>
     </message>
     <message>
+        <source>&amp;Hear the plan…</source>
+        <translation>Den Plan an&amp;hören …</translation>
+    </message>
+    <message>
+        <source>A speech synthesiser of the system speaks it, and the board follows.</source>
+        <translation>Eine Sprachausgabe des Systems spricht ihn, und das Brett folgt.</translation>
+    </message>
+    <message>
         <source>Rehearsa&amp;ls…</source>
         <translation>Pr&amp;otokoll der Proben …</translation>
     </message>
@@ -1846,6 +1854,14 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
     <message>
         <source>Options of “{product}”</source>
         <translation>Optionen zu „{product}“</translation>
+    </message>
+    <message>
+        <source>Scratch voice in the video, marked in the picture</source>
+        <translation>Probestimme im Video, im Bild gekennzeichnet</translation>
+    </message>
+    <message>
+        <source>A speech synthesiser of the system speaks what is not recorded</source>
+        <translation>Eine Sprachausgabe des Systems spricht, was nicht aufgenommen ist</translation>
     </message>
     <message>
         <source>Nothing is ticked.</source>
@@ -6878,6 +6894,46 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>Round {round}</source>
         <translation>Runde {round}</translation>
+    </message>
+    <message>
+        <source>Hear the plan</source>
+        <translation>Den Plan anhören</translation>
+    </message>
+    <message>
+        <source>How much of it is spoken</source>
+        <translation>Wie viel davon gesprochen ist</translation>
+    </message>
+    <message>
+        <source>Where in the talk (seconds)</source>
+        <translation>Wo im Vortrag (Sekunden)</translation>
+    </message>
+    <message>
+        <source>The plan is being spoken …</source>
+        <translation>Der Plan wird gesprochen …</translation>
+    </message>
+    <message>
+        <source>Scratch voice: {at} of {length}</source>
+        <translation>Probestimme: {at} von {length}</translation>
+    </message>
+    <message>
+        <source>The voice is a scratch voice, spoken by {name}: not for publishing.</source>
+        <translation>Die Stimme ist eine Probestimme, gesprochen von {name}: nicht zum Veröffentlichen.</translation>
+    </message>
+    <message>
+        <source>One line could not be spoken in its planned time.</source>
+        <translation>Ein Text konnte nicht in seiner geplanten Zeit gesprochen werden.</translation>
+    </message>
+    <message>
+        <source>{count} lines could not be spoken in their planned time.</source>
+        <translation>{count} Texte konnten nicht in ihrer geplanten Zeit gesprochen werden.</translation>
+    </message>
+    <message>
+        <source>The speech synthesiser {name} did not speak: {reason}.</source>
+        <translation>Die Sprachausgabe {name} hat nicht gesprochen: {reason}.</translation>
+    </message>
+    <message>
+        <source>No speech synthesiser was found, so there is no scratch voice. On Debian: apt install espeak-ng</source>
+        <translation>Keine Sprachausgabe wurde gefunden, also gibt es keine Probestimme. Unter Debian: apt install espeak-ng</translation>
     </message>
 </context>
 </TS>

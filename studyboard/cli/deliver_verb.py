@@ -33,6 +33,7 @@ def deliver_studies(
     again: bool = False,
     parallel: int | None = None,
     loudness: str = "-18",
+    scratch_voice: bool = False,
     as_json: bool,
 ) -> int:
     """Write what is wanted of studies, all that is quick if nothing is named, and print what was written.
@@ -40,13 +41,15 @@ def deliver_studies(
     One study goes into the folder itself, several into folders of their own inside it.
 
     loudness: one of TARGETS
+    scratch_voice: a plan that is not recorded is spoken by a synthesiser
 
     1 where part of a game could not be read, something that was named could not be made, or one of several studies
     could not be delivered. Raises StudyboardError where a single one cannot be.
     """
     target = TARGETS[loudness]
     jobs = [
-        DeliveryJob(path, number, folder, tuple(wanted), options, again, target) for path, folder in folders(paths, to)
+        DeliveryJob(path, number, folder, tuple(wanted), options, again, target, scratch_voice)
+        for path, folder in folders(paths, to)
     ]
     if len(paths) > 1:
         if number is not None:

@@ -14,9 +14,12 @@ from typing import Any
 from studyboard.cli.sources import is_study, load_study
 from studyboard.delivery.deliver import QUICK, Delivered, Progress, deliver
 from studyboard.delivery.product import Item
+from studyboard.delivery.video.narration import Narration
 from studyboard.model.errors import StudyboardError
 from studyboard.sound.levelling import Target
 from studyboard.sound.narration import TalkNarration
+from studyboard.sound.scratch_voice import ScratchVoice
+from studyboard.sound.synthesiser import require_synthesiser
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.recorded import recorded_talk, talk
 
@@ -31,6 +34,7 @@ class DeliveryJob:
     path: a study or a PGN file; number: which of its games
     wanted: the items that were named; all quick ones where there is none
     target: the loudness that the voice is published with; None leaves it as it was spoken
+    scratch_voice: a plan that is not recorded is spoken by a synthesiser
     """
 
     path: Path
@@ -40,6 +44,7 @@ class DeliveryJob:
     options: Mapping[Item, Any]
     again: bool = False
     target: Target | None = Target.ONLINE
+    scratch_voice: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,11 +69,16 @@ def run_job(
     loaded = load_study(job.path, job.number)
     remarks: list[str] = []
     with ExitStack() as opened:
-        narration = None
+        narration: Narration | None = None
         assembly = recorded_talk(loaded.study)
         if assembly is not None and is_study(job.path):
             file = opened.enter_context(StudyFile.open(job.path, read_only=True))
             narration = TalkNarration(file.sound, loaded.study.takes, assembly, job.target)
+        if job.scratch_voice:
+            if assembly is None:
+                narration = ScratchVoice(loaded.study, talk(loaded.study), require_synthesiser())
+            else:
+                remarks.append("The talk is recorded, so there is no need of a scratch voice.")
         delivered = deliver(
             loaded.study,
             job.to,

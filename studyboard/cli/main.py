@@ -178,6 +178,11 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
         default="-18",
         help="of the recorded voice in LUFS, peaks under -1 dBTP: -18 online (AES TD1008), -23 broadcast (EBU R 128)",
     )
+    deliver.add_argument(
+        "--scratch-voice",
+        action="store_true",
+        help="the video of a talk that is not recorded is spoken by the system's synthesiser, and marked so",
+    )
     if deep:
         from studyboard.cli.deliver_options import add_products
 
@@ -295,6 +300,7 @@ def _deliver(options: argparse.Namespace) -> int:
         again=options.again,
         parallel=options.parallel,
         loudness=options.loudness,
+        scratch_voice=options.scratch_voice,
         as_json=options.json,
     )
 

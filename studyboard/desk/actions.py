@@ -707,6 +707,13 @@ ACTIONS: tuple[ActionSpec, ...] = (
         apart=True,
     ),
     ActionSpec(
+        "hear_plan",
+        "&Talk",
+        tr_later("&Hear the plan…"),
+        (),
+        tr_later("A speech synthesiser of the system speaks it, and the board follows."),
+    ),
+    ActionSpec(
         "show_rehearsals",
         "&Talk",
         tr_later("Rehearsa&ls…"),

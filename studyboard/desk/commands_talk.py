@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from studyboard.desk.command_group import CommandGroup
+from studyboard.translation import tr
 
 
 class TalkCommands(CommandGroup):
@@ -57,3 +58,13 @@ class TalkCommands(CommandGroup):
         from studyboard.desk.rehearsals_window import RehearsalsWindow
 
         RehearsalsWindow(self._session, self._window.look, self._window).exec()
+
+    def hear_plan(self) -> None:
+        """Have the plan spoken by a synthesiser."""
+        from studyboard.desk.plan_voice_window import PlanVoiceWindow
+
+        if self._window.recording:
+            self._window.tell(tr("A take is being recorded: stop it first (Ctrl+Space)."))
+            return
+        self._window.line_editor.flush()
+        PlanVoiceWindow(self._session, self._window).exec()

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 
 from studyboard.delivery.items import PRODUCTS
 from studyboard.delivery.product import Item, plain_options
+from studyboard.delivery.video.narration import Narration
 from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.delivered_files import DeliveredFiles, open_path
 from studyboard.desk.delivery_choices import DeliveryChoices, keep_choices, kept_choices
@@ -33,6 +34,8 @@ from studyboard.desk.session import Session
 from studyboard.desk.yielding import Yielding
 from studyboard.sound.levelling import TARGETS
 from studyboard.sound.narration import TalkNarration
+from studyboard.sound.scratch_voice import ScratchVoice
+from studyboard.sound.synthesiser import find_synthesiser, require_synthesiser
 from studyboard.store.sound import TakeSound
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import recorded_talk, talk
@@ -85,6 +88,10 @@ class DeliverWindow(QDialog):
         layout.addWidget(Yielding(products), 1)
         layout.addLayout(self._where())
         layout.addLayout(self._loudness_row())
+        self.scratch = QCheckBox(tr("Scratch voice in the video, marked in the picture"))
+        self.scratch.setToolTip(tr("A speech synthesiser of the system speaks what is not recorded"))
+        self.scratch.setVisible(recorded_talk(self._session.study) is None and find_synthesiser() is not None)
+        layout.addWidget(self.scratch)
         self.bar.setRange(0, 1000)
         self.bar.setTextVisible(False)
         # A least width of the window itself would let larger text and longer languages be cut.
@@ -259,11 +266,13 @@ class DeliverWindow(QDialog):
 
     # How far it is.
 
-    def _narration(self) -> TalkNarration | None:
-        """The sound of the takes that the talk is put together from; the plan has none."""
+    def _narration(self) -> Narration | None:
+        """The sound of the takes that the talk is put together from; the plan has one only where that is ticked."""
         assembly = recorded_talk(self._session.study)
         if assembly is None:
-            return None
+            study = self._session.study.snapshot()
+            wanted = self.scratch.isVisible() and self.scratch.isChecked()
+            return ScratchVoice(study, talk(study), require_synthesiser()) if wanted else None
         self._sound = self._session.file.sound_writer()
         target = TARGETS[str(self.loudness.currentData())]
         return TalkNarration(self._sound, dict(self._session.study.takes), assembly, target)

@@ -12,9 +12,9 @@ from PySide6.QtCore import QObject, QThread, Signal
 from studyboard.delivery.deliver import Delivered, deliver
 from studyboard.delivery.errors import DeliveryCancelledError
 from studyboard.delivery.product import Item
+from studyboard.delivery.video.narration import Narration
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Study
-from studyboard.sound.narration import TalkNarration
 from studyboard.timing.recorded import talk
 from studyboard.translation import tr
 
@@ -35,7 +35,7 @@ class DeliveryWork(QThread):
         to: Path,
         items: frozenset[Item],
         options: Mapping[Item, Any],
-        narration: TalkNarration | None,
+        narration: Narration | None,
         parent: QObject,
         *,
         again: bool = False,

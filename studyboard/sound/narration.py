@@ -39,6 +39,11 @@ class TalkNarration:
         """Samples a second."""
         return self._sound.rate
 
+    @property
+    def notice(self) -> str:
+        """Nothing needs to be said of a real voice."""
+        return ""
+
     def level(self, remark: Callable[[str], None], ask: Callable[[float], None] | None = None) -> None:
         """Work out what brings the sound to its loudness, in a pass or two over it; done the second time already.
 

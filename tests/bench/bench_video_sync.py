@@ -32,6 +32,7 @@ class Clicks:
     """Silence with a click of a fiftieth of a second at each of these seconds."""
 
     rate = _RATE
+    notice = ""
 
     def __init__(self, seconds: float, clicks: Sequence[float]) -> None:
         self._samples = round(seconds * _RATE)

@@ -23,6 +23,7 @@ from studyboard.desk.headers_dialog import HeadersDialog
 from studyboard.desk.help_texts import keys, quick_start, text_window
 from studyboard.desk.history_window import HistoryWindow
 from studyboard.desk.main_window import MainWindow
+from studyboard.desk.plan_voice_window import PlanVoiceWindow
 from studyboard.desk.position_window import PositionWindow
 from studyboard.desk.product_dialog import ProductDialog
 from studyboard.desk.pronunciation_dialog import PronunciationDialog
@@ -72,6 +73,7 @@ _MADE: dict[str, Maker] = {
     "takes": lambda desk: TakesWindow(desk.session, desk.booth, desk.look, desk),
     "sound_import": lambda desk: SoundImport(desk.session, Path("telephone.mov"), desk.session.beats[0].key, desk),
     "rehearsals": lambda desk: RehearsalsWindow(desk.session, desk.look, desk),
+    "plan_voice": lambda desk: PlanVoiceWindow(desk.session, desk),
     "pronunciation": lambda desk: PronunciationDialog(desk.session, "Garvey", desk),
 }
 _BY_ACTION = ("show_script", "replace_in_script", "read_through", "show_stage", "show_prompter", "follow_voice")

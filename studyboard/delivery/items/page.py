@@ -63,7 +63,8 @@ def _media(making: Making, options: PageOptions) -> Media | None:
 def _voice(making: Making, *, inside: bool) -> Media | None:
     """The sound of the take, where there is one."""
     narration = making.talk.narration
-    if narration is None:
+    # What is no real voice is for the video alone, which says so in its picture.
+    if narration is None or narration.notice:
         return None
     try:
         load_av()

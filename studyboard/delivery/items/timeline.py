@@ -46,7 +46,7 @@ def _make(making: Making, options: TimelineOptions) -> None:
     else:
         making.remark(tr("The video is not delivered, so its place in the edit timeline is empty."))
     narration = None
-    if talk.narration is None:
+    if talk.narration is None or talk.narration.notice:
         making.remark(tr("The talk is not recorded, so the edit timeline has no narration."))
     else:
         talk.narration.level(making.remark, lambda _: making.ask(0.0))

@@ -74,8 +74,10 @@ def write_video(
             progress(share)
 
     _refuse_flashes(study, positions, strip, options, changes, lambda share: ask(share * _LOOKING))
-    painter = Painter(study, positions, strip, options)
-    with Encoder(path, options, narration, chapters(study, positions, timeline), _tags(study)) as encoder:
+    notice = "" if narration is None else narration.notice
+    painter = Painter(study, positions, strip, options, notice)
+    tags = {**_tags(study), **({"comment": notice} if notice else {})}
+    with Encoder(path, options, narration, chapters(study, positions, timeline), tags) as encoder:
         for place, (frame, picture) in enumerate(changes):
             until = changes[place + 1][0] if place + 1 < len(changes) else track.frames
             if place % _TEXTS_AT_ONCE == 0:

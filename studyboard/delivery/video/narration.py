@@ -17,6 +17,11 @@ class Narration(Protocol):
         """Samples a second."""
         ...
 
+    @property
+    def notice(self) -> str:
+        """What must be seen in the picture and stand in the file, such as that it is no real voice; "" for nothing."""
+        ...
+
     def level(self, remark: Callable[[str], None], ask: Callable[[float], None] | None = None) -> None:
         """Work out, before `chunks`, what brings it to its loudness.
 

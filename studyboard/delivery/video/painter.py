@@ -34,8 +34,12 @@ class Painter:
     with what is at rest, and each card.
     """
 
-    def __init__(self, study: Study, positions: Positions, strip: Strip, options: VideoOptions) -> None:
+    def __init__(
+        self, study: Study, positions: Positions, strip: Strip, options: VideoOptions, label: str = ""
+    ) -> None:
+        """label: what stands in the upper right corner of every picture"""
         self._study = study
+        self._label = label
         self._positions = positions
         self._strip = strip
         self._options = options
@@ -59,7 +63,7 @@ class Painter:
     def paint(self, picture: Picture) -> Canvas:
         """The picture; the same canvas every time, painted over by the next one."""
         if picture.card is not None and picture.cover >= 1.0:
-            return self._card(picture.card)
+            return self._labelled(self._card(picture.card))
         canvas = self._canvas
         ground_key = (picture.step, picture.node, picture.think, picture.returned, picture.caption)
         if ground_key != self._ground_key:
@@ -69,6 +73,17 @@ class Painter:
         self._paint_board(canvas, picture)
         if picture.card is not None:
             canvas.copy(self._card(picture.card), opacity=picture.cover)
+        return self._labelled(canvas)
+
+    def _labelled(self, canvas: Canvas) -> Canvas:
+        """The same with the label in its corner, on a ground of its own so that it is read on anything."""
+        if self._label:
+            lettering = Lettering(self._label, self._px(26), self._look.paper, bold=True)
+            width, height = self._letterer.size(lettering)
+            pad = self._px(12)
+            x, y = canvas.width - width - 3 * pad, 2 * pad
+            canvas.box(x - pad, y - pad / 2, width + 2 * pad, height + pad, self._look.over, radius=self._px(8))
+            canvas.text(lettering, x, y)
         return canvas
 
     def prepare(self, pictures: Iterable[Picture]) -> None:

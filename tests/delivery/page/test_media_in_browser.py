@@ -29,7 +29,9 @@ class Hum:
     def __init__(self, seconds: float) -> None:
         self._seconds = seconds
 
-    def level(self, remark: object) -> None:
+    notice = ""
+
+    def level(self, remark: object, ask: object = None) -> None:
         """It is level already."""
 
     def digest(self) -> str:

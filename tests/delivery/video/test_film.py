@@ -47,6 +47,7 @@ class Clicks:
     """Silence with a click at each of these seconds."""
 
     rate = 48_000
+    notice = ""
 
     def __init__(self, seconds: float, clicks: list[float]) -> None:
         self.sound = np.zeros(round(seconds * self.rate), "<i2")
