@@ -76,10 +76,6 @@
         <translation>&amp;Ausspielen…</translation>
     </message>
     <message>
-        <source>Write captions, the sheet and the annotated game.</source>
-        <translation>Untertitel, Studienblatt und kommentierte Partie schreiben.</translation>
-    </message>
-    <message>
         <source>&amp;Quit</source>
         <translation>&amp;Beenden</translation>
     </message>
@@ -470,6 +466,10 @@
     <message>
         <source>As long as no move stands on the tree.</source>
         <translation>Solange kein Zug im Baum steht.</translation>
+    </message>
+    <message>
+        <source>Make video, captions, sheet, page and more.</source>
+        <translation>Video, Untertitel, Blatt, Seite und mehr machen.</translation>
     </message>
     <message>
         <source>&amp;History…</source>
@@ -2128,8 +2128,8 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Strg+2 und Strg+3. Leertaste beginnt und geht weiter, Strg+Leertaste hält an; Figuren ziehen schweift ab, Rücktaste kommt zurück. Takes werden beim Sprechen Sekunde für Sekunde gespeichert.</translation>
     </message>
     <message>
-        <source>Ctrl+4 writes captions, the study sheet and the annotated game, all from the same timeline.</source>
-        <translation>Strg+4 schreibt Untertitel, Studienblatt und kommentierte Partie, alle aus derselben Zeitachse.</translation>
+        <source>Ctrl+4 makes video, captions, study sheet, page and more, all from the same timeline. What has not changed since the last time is kept.</source>
+        <translation>Strg+4 macht Video, Untertitel, Studienblatt, Seite und mehr, alles aus derselben Zeitachse. Was sich seit dem letzten Mal nicht geändert hat, bleibt liegen.</translation>
     </message>
     <message>
         <source>There is nothing to save: every change is stored when it is made.</source>
@@ -6358,6 +6358,10 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>The last beat comes before the first one.</source>
         <translation>Die letzte Station kommt vor der ersten.</translation>
+    </message>
+    <message>
+        <source>The edit timeline cannot be read back as it was written; it was not delivered.</source>
+        <translation>Die Schnittliste lässt sich nicht so zurücklesen, wie sie geschrieben wurde; sie wurde nicht ausgespielt.</translation>
     </message>
     <message>
         <source>An edit timeline needs OpenTimelineIO, which is missing here. Install it with “pip install &apos;studyboard[editing]&apos;”.</source>

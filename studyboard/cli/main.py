@@ -162,7 +162,9 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     listening.add_argument("--json", action="store_true", help="print the report as JSON")
     listening.set_defaults(run=_listen)
 
-    deliver = verbs.add_parser("deliver", help="write all that is published of studies: video, captions, sheet, page and more")
+    deliver = verbs.add_parser(
+        "deliver", help="write all that is published of studies: video, captions, sheet, page and more"
+    )
     deliver.add_argument("studies", type=Path, nargs="+", metavar="STUDY", help="studies, or PGN files of one game")
     deliver.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
     deliver.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write into")

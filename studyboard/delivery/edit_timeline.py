@@ -77,7 +77,7 @@ def edit_timeline(
     video, narration: the files beside it, to which it points by their names alone; None leaves a gap
 
     The narration is cut at the beats, at whole samples. Raises DeliveryError, which names the package, where the
-    library is missing.
+    library is missing, and where it does not read back what it wrote.
     """
     otio = load_otio()
     frames = video.length if video is not None else max(1, round(timeline.seconds * rate))
@@ -120,6 +120,10 @@ def edit_timeline(
         # What the board does belongs to its picture and goes along when that is moved; the rest is about the talk.
         (board[0] if mark.meaning is Meaning.MOVE else whole.tracks).markers.append(marker)
     text: str = otio.adapters.write_to_string(whole, "otio_json")
+    # What the library itself does not read back as it was written, no editor will.
+    read = otio.adapters.read_from_string(text, "otio_json")
+    if otio.adapters.write_to_string(read, "otio_json") != text:
+        raise DeliveryError(tr("The edit timeline cannot be read back as it was written; it was not delivered."))
     return text if text.endswith("\n") else f"{text}\n"
 
 

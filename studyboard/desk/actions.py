@@ -123,7 +123,7 @@ ACTIONS: tuple[ActionSpec, ...] = (
         "&Study",
         tr_later("&Deliver…"),
         ("Ctrl+4",),
-        tr_later("Write captions, the sheet and the annotated game."),
+        tr_later("Make video, captions, sheet, page and more."),
         "deliver",
     ),
     ActionSpec(

@@ -47,7 +47,10 @@ _STEPS = (
     ),
     (
         tr_later("Deliver"),
-        tr_later("Ctrl+4 writes captions, the study sheet and the annotated game, all from the same timeline."),
+        tr_later(
+            "Ctrl+4 makes video, captions, study sheet, page and more, all from the same timeline. What has not "
+            "changed since the last time is kept."
+        ),
     ),
 )
 

@@ -131,6 +131,7 @@ def is_delivered(folder: Path) -> None:
         ".png",
         ".txt",
         ".json",
+        ".html",
     }
     captions = next(path for path in folder.glob("*.vtt") if "chapters" not in path.name).read_text(encoding="utf-8")
     assert "Good evening" in captions
