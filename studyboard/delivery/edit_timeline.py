@@ -107,6 +107,7 @@ def edit_timeline(
     else:
         voice.append(otio.schema.Gap("The talk was not recorded.", source_range=span(0, frames, rate)))
     whole.tracks.extend([board, voice])
+    # The library reads figures of sixteen digits back with another last one: microseconds are fine enough.
     for mark in sorted(marks, key=lambda one: (one.at, list(Meaning).index(one.meaning))):
         start = min(frames - 1, round(mark.at * rate))
         marker = otio.schema.Marker(
@@ -114,7 +115,13 @@ def edit_timeline(
             # An editor shows nothing where a marker has no length.
             span(start, max(1, min(frames, round((mark.at + mark.seconds) * rate)) - start), rate),
             getattr(otio.schema.MarkerColor, mark.meaning.value),
-            {"studyboard": {"is": mark.meaning.name.lower().replace("_", "-"), "seconds": mark.at, **mark.metadata}},
+            {
+                "studyboard": {
+                    "is": mark.meaning.name.lower().replace("_", "-"),
+                    "seconds": round(mark.at, 6),
+                    **mark.metadata,
+                }
+            },
         )
         marker.comment = mark.comment
         # What the board does belongs to its picture and goes along when that is moved; the rest is about the talk.
