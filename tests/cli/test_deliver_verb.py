@@ -86,6 +86,44 @@ def test_the_sheet_is_set_for_the_paper(
     assert (round(page.width), round(page.height)) == points
 
 
+def test_the_sheet_is_set_as_it_was_chosen(say: Callable, talk: Path, tmp_path: Path) -> None:
+    with StudyFile.open(talk) as file:
+        file.do(ChangeNode(list(file.study.main_line())[1], "think", 6.0))
+
+    def text(folder: str, *options: str) -> str:
+        say("deliver", talk, "--to", tmp_path / folder, "--sheet", *options)
+        return " ".join(page.extract_text() for page in PdfReader(_written(tmp_path / folder)[".pdf"]).pages)
+
+    usual, through = text("usual"), text("through", "--told-through")
+    assert "Exercise 1" in usual
+    assert "Solutions" in usual
+    assert "Notes" in usual
+    assert "Exercise" not in through
+    assert "Notes" not in text("bare", "--writing-lines", "0")
+    assert "Edda opens" in usual
+    assert "Edda opens" not in text("notes", "--sheet-text", "notes")
+    assert text("large", "--large-print").count("page") > usual.count("page")
+
+
+def test_stills_are_made_as_they_were_chosen(say: Callable, talk: Path, tmp_path: Path) -> None:
+    sizes = {"wide": [(1280, 720)], "tall": [(1080, 1920)], "both": [(1080, 1920), (1280, 720)]}
+    for shape, expected in sizes.items():
+        folder = tmp_path / shape
+        options = ("--still", "--still-shape", shape, "--still-design", "band", "--headline", "Ein schöner Abend")
+        answer = say("deliver", talk, "--to", folder, *options, "--still-at", "e4", "--still-result")
+        assert (answer.status, answer.err) == (0, "")
+        assert sorted(Image.open(path).size for path in _products(folder)) == expected
+
+
+def test_a_move_for_the_still_that_is_not_played_is_refused_in_one_line(
+    say: Callable, talk: Path, tmp_path: Path
+) -> None:
+    answer = say("deliver", talk, "--to", tmp_path / "out", "--still", "--still-at", "Qh8")
+    assert answer.status == 2
+    assert answer.err.startswith("studyboard: No move “Qh8” is in the study.")
+    assert not (tmp_path / "out").exists()
+
+
 def test_delivering_again_replaces_what_was_delivered(say: Callable, talk: Path, tmp_path: Path) -> None:
     folder = tmp_path / "out"
     say("deliver", talk, "--to", folder, "--game")
