@@ -57,7 +57,21 @@ def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
         return (player,)
     if who.pronoun in ("he", "she") and claim.scene.players.speaker is not None:
         return _other_player(claim, claim.scene.players.speaker)
-    return one_side_before(claim) if who.pronoun in ("he", "she", "they") else () if not who.pronoun else None
+    if who.pronoun in ("he", "she", "they"):
+        return one_side_before(claim) or _subject_before(claim)
+    return () if not who.pronoun else None
+
+
+def _subject_before(claim: Claim) -> tuple[chess.Color, ...]:
+    """“White is in check. He can castle”: the side with which the sentence before begins, where it names no other."""
+    scene, begins = claim.scene, claim.sentence.start
+    if not begins or any(m.what is Named.SIDE and begins <= m.start < claim.start for m in scene.mentions):
+        return ()
+    first, end = scene.sentence(begins - 1)
+    named = [m for m in scene.mentions if m.what is Named.SIDE and first <= m.start < end]
+    if not named or named[0].start > first + 1 or len({m.colour for m in named}) > 1 or named[0].colour is None:
+        return ()
+    return (named[0].colour,)
 
 
 def _other_player(claim: Claim, speaker: chess.Color) -> tuple[chess.Color, ...]:

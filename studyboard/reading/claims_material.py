@@ -138,6 +138,9 @@ def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, s
         if other is not None and more[thing] <= 0 and more[other] == count and ahead == 3 * count:
             # A knight up is no bishop up.
             return False
+        if thing in ("rook", "queen") and not more["rook"] and not more["queen"]:
+            # A knight and two pawns are no rook.
+            return False
         return more[thing] == count or ahead == count * PIECE_VALUES[_KINDS.get(thing, chess.KNIGHT)]
     return all(more[thing] == count for count, thing in things if thing != EXCHANGE)
 

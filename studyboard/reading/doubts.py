@@ -34,6 +34,8 @@ def doubt(claim: Claim, topic: Topic) -> str:
         return "It is said of what could be."
     if claim.kind in _OF_A_DOER and _unknown_doer(claim):
         return "It is not clear which pieces are meant."
+    if claim.kind == "attacks" and claim.scene.words.hint("adds_pressure", claim.match.group()):
+        return "Pressure may go through a piece of one's own."
     if claim.kind in _OF_A_DOER and _of_pronouns_only(claim):
         return "It is not clear which pieces are meant."
     if claim.kind in _OF_A_DOER and _move_is_yet_to_come(claim):

@@ -350,7 +350,8 @@ def _moods(scene: Scene) -> list[Mood]:
                     break
     for sentence in scene.sentences:
         cued = any(step.cued and sentence.start <= step.token < sentence.end for step in scene.steps)
-        if sentence.start and sentence.end - sentence.start <= _FRAGMENT and not cued:
+        told = any(scene.words.hint("tells", token.text) for token in tokens[sentence.start : sentence.end])
+        if sentence.start and sentence.end - sentence.start <= _FRAGMENT and not cued and not told:
             # “He wants the queen on h4. With check!”
             for at in range(sentence.start, sentence.end):
                 found[at] |= found[sentence.start - 1] & Mood.HYPOTHETICAL

@@ -75,6 +75,7 @@ _GIVES_WAY = frozenset(
     | set(claims_look_back.JUDGES)
     | {
         "defends_behind",
+        "squares",
         "gives_a_poke",
         "material_side",
         "passed",
