@@ -14,8 +14,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
-    QListWidget,
-    QListWidgetItem,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -34,15 +32,12 @@ from studyboard.desk.room_window import RoomWindow, was_checked
 from studyboard.desk.session import Session
 from studyboard.desk.sound_delays import kept_delay
 from studyboard.desk.sound_warnings import SoundWarnings
-from studyboard.desk.take_words import take_text
+from studyboard.desk.take_list import TakeList
 from studyboard.model.errors import StudyboardError
-from studyboard.model.study import Changed
-from studyboard.model.take_edits import discard, take_back
 from studyboard.model.takes import Span, Take
 from studyboard.sound.devices import DeviceWatch, Input, inputs
 from studyboard.sound.pcm import RATE
 from studyboard.sound.recorder import Recorder
-from studyboard.sound.reel import take_reel
 from studyboard.timing.clock import clock
 from studyboard.translation import tr
 
@@ -53,7 +48,7 @@ if TYPE_CHECKING:
 class Booth(QFrame):
     """Records the narration against the board, and plays takes with the board following.
 
-    State: what records, what plays, the take that was played last, and the window of the takes once it was opened.
+    State: what records, what plays, the microphone that was lost, and the window of the takes once it was opened.
     Without a microphone, or without Qt's sound, the booth says so and everything else goes on.
 
     played_to: a take is being played; carries the take and the second of it that is heard, or None at the end
@@ -82,7 +77,6 @@ class Booth(QFrame):
         self._performance = performance
         self._look = look
         self._player = ReelPlayer(session, self)
-        self._played: Take | None = None
         self._window: TakesWindow | None = None
         self._watch: DeviceWatch | None = None
         self._lost: LostMicrophone | None = None
@@ -106,12 +100,9 @@ class Booth(QFrame):
         self.status.setWordWrap(True)
         self.range = RecordRange(session)
         self._making = Recording(session, performance, self._player, self.range, self._make, self)
-        self.takes = QListWidget()
-        self.takes.setAccessibleName(tr("Takes"))
-        self.play_button = QPushButton(tr("Play"))
-        self.discard_button = QPushButton(tr("Discard"))
-        self.takes_button = QPushButton(tr("Takes …"))
-        self.takes_button.setToolTip(tr("Choose a take for each beat, cut, say words again, take in sound files"))
+        self.take_list = TakeList(session, self._player)
+        self.takes, self.play_button = self.take_list.list, self.take_list.play_button
+        self.discard_button, self.takes_button = self.take_list.discard_button, self.take_list.takes_button
         self._lay_out()
         buttons = (self.room_button, self.record_button, self.play_button, self.discard_button, self.takes_button)
         for button in buttons:
@@ -121,26 +112,21 @@ class Booth(QFrame):
         self.devices.activated.connect(self._choose_device)
         self.room_button.clicked.connect(self.check_room)
         self.record_button.clicked.connect(self.start_or_stop)
-        self.play_button.clicked.connect(self.play_or_pause)
-        self.discard_button.clicked.connect(self.discard_or_take_back)
-        self.takes.currentRowChanged.connect(self._show_buttons)
-        self.takes.itemActivated.connect(lambda _: self.play_or_pause())
         self.takes_button.clicked.connect(lambda: self.open_takes())
         self.range.first_changed.connect(self._first_moved)
-        self._player.heard.connect(self._follow)
+        self.take_list.about_to_play.connect(self._making.leave_off)
+        self.take_list.played_to.connect(self._played_to)
+        self.take_list.paused.connect(self._playing_paused)
         self._player.followed.connect(performance.follow)
-        self._player.changed.connect(self._player_changed)
-        self._player.finished.connect(self._heard_out)
+        self._player.changed.connect(self._show_buttons)
         self._player.told.connect(self._say)
         self._player.failed.connect(lambda sentence: self._say(sentence, wrong=True))
         self._making.said.connect(lambda sentence, wrong: self._say(sentence, wrong=wrong))
         self._making.began.connect(self._begin_metering)
         self._making.kept.connect(self._take_kept)
-        session.changed.connect(self._study_changed)
-        session.opened.connect(self._other_study)
         look.changed.connect(self._dress)
         self._dress()
-        self._fill_takes()
+        self._show_buttons()
 
     @property
     def recording(self) -> bool:
@@ -183,7 +169,7 @@ class Booth(QFrame):
         self.busy.emit()
         if self._watch is None and not self._make_recorder():
             return
-        self._played = None
+        self.take_list.leave()
         self._making.device = self._device()
         self._making.begin()
 
@@ -191,7 +177,7 @@ class Booth(QFrame):
         """Begin a pickup: what is said until it is stopped is heard in place of this stretch of a take."""
         if self._watch is None and not self._make_recorder():
             return
-        self._played = None
+        self.take_list.leave()
         self._making.device = self._device()
         self._making.say_again(take, span)
 
@@ -234,29 +220,6 @@ class Booth(QFrame):
         self.open_takes()
         assert self._window is not None
         self._window.take_in(path)
-
-    def play_or_pause(self) -> None:
-        """Play the chosen take from where it stands, or pause it."""
-        take = self._chosen()
-        if take is None or self.recording:
-            return
-        self._making.leave_off()
-        if self._player.playing and self._played == take:
-            self._player.pause()
-            return
-        reel = take_reel(self._session.study, take)
-        if reel.sources:
-            self._played = take
-            self._player.play(reel)
-
-    def discard_or_take_back(self) -> None:
-        """Discard the chosen take, or take that back; its sound stays in the study meanwhile."""
-        take = self._chosen()
-        if take is None:
-            return
-        if self._played == take:
-            self._player.eject()
-        self._session.do(discard(take) if take.kept else take_back(take))
 
     def showEvent(self, event: QShowEvent) -> None:
         """Listen as soon as the booth is seen."""
@@ -391,75 +354,28 @@ class Booth(QFrame):
         else:
             self._say(tr("Recording {time}. Space goes on, Ctrl+Space stops.", time=clock(samples / RATE)))
 
-    # ---- takes ------------------------------------------------------------------------------------------------------
-
-    def _fill_takes(self) -> None:
-        chosen = self._chosen()
-        self.takes.blockSignals(True)
-        self.takes.clear()
-        for take in sorted(self._session.study.takes.values(), key=lambda take: -take.id):
-            item = QListWidgetItem(take_text(take))
-            item.setData(Qt.ItemDataRole.UserRole, take.id)
-            font = item.font()
-            font.setStrikeOut(not take.kept)
-            item.setFont(font)
-            self.takes.addItem(item)
-            if chosen is not None and take.id == chosen.id:
-                self.takes.setCurrentItem(item)
-        if self.takes.currentRow() < 0 and self.takes.count():
-            self.takes.setCurrentRow(0)
-        self.takes.blockSignals(False)
-        self._show_buttons()
-
-    def _chosen(self) -> Take | None:
-        item = self.takes.currentItem()
-        if item is None:
-            return None
-        return self._session.study.takes.get(int(item.data(Qt.ItemDataRole.UserRole)))
-
-    def _study_changed(self, changed: Changed) -> None:
-        if changed.takes or changed.choices:
-            self._fill_takes()
-
-    def _follow(self, sample: int) -> None:
-        """Tell the ruler where the take that is played is."""
-        if self._played is not None and not self.recording:
-            self.played_to.emit((self._played, sample / self._played.rate))
-
-    def _player_changed(self) -> None:
+    def _playing_paused(self) -> None:
         """Paused in the middle, the next take would begin with what was heard."""
-        if self._played is not None and not self._player.playing and not self._player.at_end and not self.recording:
-            self.range.set_first(self._performance.beat)
-        self._show_buttons()
+        self.range.set_first(self._performance.beat)
 
-    def _heard_out(self) -> None:
-        if self._played is None:
-            return
-        self.played_to.emit(None)
-        self._performance.get_ready(self.range.first_beat)
-
-    def _other_study(self) -> None:
-        self._played = None
-        self._fill_takes()
+    def _played_to(self, played: object) -> None:
+        self.played_to.emit(played)
+        if played is None:
+            self._performance.get_ready(self.range.first_beat)
 
     # ---- looks ------------------------------------------------------------------------------------------------------
 
     def _show_buttons(self) -> None:
-        take = self._chosen()
         recording = self.recording
-        playing = self._player.playing
         self.record_button.setText(tr("Stop") if recording else tr("Record"))
         self.record_button.setProperty("primary", not recording)
         self.record_button.setProperty("recording", recording)
         self.record_button.style().unpolish(self.record_button)
         self.record_button.style().polish(self.record_button)
-        self.play_button.setText(tr("Pause") if playing else tr("Play"))
-        self.play_button.setEnabled(take is not None and not recording)
-        self.discard_button.setText(tr("Take back") if take is not None and not take.kept else tr("Discard"))
-        self.discard_button.setEnabled(take is not None and not recording)
         self.devices.setEnabled(not recording and self.devices.currentData() is not None)
         self.room_button.setEnabled(not recording)
         self.range.lock(recording)
+        self.take_list.lock(recording)
         self.state_changed.emit()
 
     def _say(self, sentence: str, *, wrong: bool = False) -> None:
@@ -483,19 +399,6 @@ class Booth(QFrame):
         act.setSpacing(12)
         act.addWidget(self.record_button)
         act.addWidget(self.status, 1)
-        takes = QHBoxLayout()
-        takes.setSpacing(12)
-        buttons = QVBoxLayout()
-        pair = QHBoxLayout()
-        pair.addWidget(self.play_button)
-        pair.addWidget(self.discard_button)
-        buttons.addLayout(pair)
-        buttons.addWidget(self.takes_button)
-        buttons.addStretch(1)
-        takes.addWidget(self.takes, 1)
-        takes.addLayout(buttons)
-        line = self.takes.fontMetrics().lineSpacing()
-        self.takes.setFixedHeight(max(3 * line + 20, 76))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(16, 10, 16, 10)
         layout.setSpacing(8)
@@ -503,4 +406,4 @@ class Booth(QFrame):
         layout.addWidget(self.warnings)
         layout.addWidget(self.range)
         layout.addLayout(act)
-        layout.addLayout(takes)
+        layout.addWidget(self.take_list)

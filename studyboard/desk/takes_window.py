@@ -325,6 +325,12 @@ class TakesWindow(TakesFace):
         if self.isVisible() and (changed.takes or changed.choices):
             self.refresh()
 
+    def _booth_changed(self) -> None:
+        """What is played would be recorded."""
+        if self._booth.recording:
+            self._player.pause()
+        self._show_buttons()
+
     def _show_heard(self, sample: int) -> None:
         if self._heard_from is not None:
             heard, before = self._heard_from
@@ -376,7 +382,7 @@ class TakesWindow(TakesFace):
         self._player.told.connect(self.status.setText)
         self._player.failed.connect(self.status.setText)
         self._booth.said.connect(self.status.setText)
-        self._booth.state_changed.connect(self._show_buttons)
+        self._booth.state_changed.connect(self._booth_changed)
         self._session.changed.connect(self._study_changed)
         self._session.opened.connect(self.refresh)
         for key, act in (
