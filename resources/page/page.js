@@ -370,11 +370,20 @@
     const element = anchors[number] || stops.get(stop);
     if (!element) return;
     const here = element.getBoundingClientRect();
-    const top = wide.matches ? 90 : stage.getBoundingClientRect().bottom + 12;
+    const top = wide.matches ? 90 : covered();
     const bottom = innerHeight - 90;
     if (here.top >= top && here.bottom <= bottom) return;
     const wanted = wide.matches ? innerHeight * 0.3 : top;
     scrollBy({ top: here.top - wanted, behavior: calm.matches ? "instant" : "smooth" });
+  }
+
+  // How much of the window the board covers from above where it stands over the text.
+  const covered = () => getComputedStyle(stage).position === "sticky" ? stage.offsetHeight + 12 : 0;
+
+  function keepFree() {
+    // Where the browser itself goes to a place in the text, the board does not hide it either.
+    root.style.setProperty("--stage", `${stage.offsetHeight}px`);
+    root.style.scrollPaddingTop = wide.matches ? "30vh" : `${covered()}px`;
   }
 
   let speaking = 0;
@@ -591,6 +600,8 @@
   lanes.open = wide.matches;
   wide.addEventListener("change", () => { lanes.open = wide.matches; });
   reached = -1;
+  keepFree();
+  addEventListener("resize", keepFree);
   if (talk.turned) turned = true;
   const asked = location.hash.startsWith("#a") ? Number(location.hash.slice(2)) : 0;
   go(asked in shots ? asked : 0, { animate: false, follow: asked > 0 });

@@ -14,7 +14,7 @@ from studyboard.model.positions import Positions
 from studyboard.notation.spoken import describe_move
 from studyboard.timing.plan import plan
 
-SIZES = [(320, 640), (390, 844), (768, 1024), (1024, 700), (1440, 900)]
+SIZES = [(320, 640), (390, 844), (844, 390), (768, 1024), (1024, 700), (1440, 900)]
 
 
 @pytest.fixture(scope="module")
@@ -184,6 +184,16 @@ def test_the_board_can_be_turned(browser, page):
 def test_a_link_to_a_move_opens_there(browser, page, positions, steps):
     browser.open(page, hash="#a9")
     assert browser.board() == standing(positions.board(steps[9].node))
+
+
+def test_a_link_to_a_move_opens_below_the_board_of_a_phone(browser, page):
+    browser.open(page, width=390, height=844, phone=True, hash="#a60")
+    places = """
+        const low = document.getElementById("stage").getBoundingClientRect().bottom;
+        const here = document.getElementById("a60").getBoundingClientRect();
+        return low <= here.top && here.bottom <= innerHeight;
+    """
+    browser.wait(lambda: browser.run(places))
 
 
 def test_marks_stand_on_the_board_where_the_talk_has_them(browser, page, example, steps):
