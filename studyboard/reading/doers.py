@@ -13,9 +13,10 @@ from studyboard.board.naming import side
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.moods import Mood
 from studyboard.reading.motions import elsewhere
 from studyboard.reading.moves_said import overlapping
-from studyboard.reading.scene import Mood, Scene, Sentence, Step
+from studyboard.reading.scene import Scene, Sentence, Step
 from studyboard.reading.standing import Known
 
 #: Hints of words at a cue that say what goes where.

@@ -12,7 +12,8 @@ from studyboard.board.naming import side
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.scene import Mood, Scene, Step
+from studyboard.reading.moods import Mood
+from studyboard.reading.scene import Scene, Step
 from studyboard.reading.standing import Known
 
 #: So many words may stand between who moves and where to.

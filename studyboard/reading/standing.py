@@ -11,8 +11,9 @@ from studyboard.board.naming import listed, sentence, the_piece, their_piece
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
 from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.moods import Mood
 from studyboard.reading.referents import fitting
-from studyboard.reading.scene import Mood, Scene
+from studyboard.reading.scene import Scene
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,8 +34,9 @@ from studyboard.reading.carried_on import carried_on
 from studyboard.reading.claim import Claim, Judge, Judgement
 from studyboard.reading.doubts import doubt
 from studyboard.reading.findings import Finding, Topic, Verdict
+from studyboard.reading.moods import Mood
 from studyboard.reading.plain_form import in_plain_words
-from studyboard.reading.scene import Mood, Scene, Sentence
+from studyboard.reading.scene import Scene, Sentence
 
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,

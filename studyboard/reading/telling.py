@@ -9,15 +9,16 @@ import chess
 
 from studyboard.board.moves import captured_square, landing_square
 from studyboard.board.naming import side
-from studyboard.notation.narration.lexicon import lexicon
 from studyboard.reading.doers import doers
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
-from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.mentions import Named
+from studyboard.reading.moods import Mood
 from studyboard.reading.motions import elsewhere, motions
 from studyboard.reading.moves_said import Said, legal_meanings, means, overlapping, stands, without_side
-from studyboard.reading.scene import Mood, Scene, Step
-from studyboard.reading.standing import Known, known_after, standing
+from studyboard.reading.scene import Scene, Step
+from studyboard.reading.sides_told import sides_told
+from studyboard.reading.standing import Known, standing
 
 #: A cue may stand this many words before the phrase that tells its move.
 _REACH = 4
@@ -53,7 +54,7 @@ class Telling:
         found += self._played()
         found += self._others()
         found += doers(self.scene, self.near)
-        found += self._sides()
+        found += sides_told(scene=self.scene, near=self.near)
         found += motions(self.scene, self.near)
         found += standing(self.scene, self.near, self.earlier)
         return found
@@ -357,78 +358,6 @@ class Telling:
                 return Known(step.before, step.move)
         return None
 
-    def _sides(self) -> Iterator[Finding]:
-        """A side said to play a move that the other one plays: “Black takes” where White does."""
-        scene = self.scene
-        for mention in scene.mentions:
-            if mention.what is not Named.SIDE or scene.mood(mention.start):
-                continue
-            if scene.tokens[mention.end - 1].text.endswith("'s"):
-                continue
-            if not acts(scene, mention.end) and not self._first_after_cry(mention):
-                continue
-            later = min((s.token for s in scene.steps if s.cued and s.token > mention.start), default=len(scene.tokens))
-            steps = [
-                s for s in scene.steps if s.cued and s.move and s.before and -2 <= mention.start - s.token <= _REACH
-            ] or [s for s in scene.steps if s.cued and s.move and s.before and s.token == later <= mention.start + 3]
-            if not any(s.cued for s in scene.steps) and len(scene.steps) == 1 and mention.start <= 2:
-                steps = [s for s in scene.steps if s.move and s.before]
-            if not steps or self._moves_in_sentence(mention):
-                continue
-            verb = scene.tokens[mention.end].text if mention.end < len(scene.tokens) else ""
-            if steps[-1] is scene.steps[-1] and steps[-1].token < mention.start and scene.words.hint("answers", verb):
-                # “{e4}White begins with e4, and Black answers”: in the next line.
-                continue
-            step = steps[-1]
-            if step.before is None or step.move is None or self._plays(mention):
-                continue
-            if step.before.turn == mention.colour:
-                continue
-            start, end = scene.span(mention.start, mention.end + 1)
-            why = f"It is {side(step.before.turn)} who plays {step.before.san(step.move)}."
-            yield Finding(
-                scene.quote(mention.start, mention.end + 1),
-                Topic.COLOUR,
-                Verdict.CONTRADICTED,
-                scene.quote(mention.start, mention.end + 1),
-                why,
-                "Name the other side.",
-                scene.key,
-                start,
-                end,
-            )
-
-    def _first_after_cry(self, mention: Mention) -> bool:
-        """Does the name begin a sentence behind one that names nothing and holds the cue: “{d5}Oh my word! White …”?"""
-        scene, at = self.scene, mention.start
-        if scene.sentence(at)[0] != at or at == 0:
-            return False
-        first, end = scene.sentence(at - 1)
-        after = " ".join(token.text for token in scene.tokens[mention.end : mention.end + 3])
-        named = any(first <= m.start < end for m in scene.mentions)
-        cued = any(step.cued and first <= step.token < end for step in scene.steps)
-        return cued and not named and scene.words.hint("side_here", after)
-
-    def _moves_in_sentence(self, mention: Mention) -> bool:
-        """Does the side that is named play a move within this sentence or right after it?"""
-        start, end = self.scene.sentence(mention.start)
-        steps = [s for s in self.scene.steps if s.before is not None and s.before.turn == mention.colour]
-        clause = self.scene.clause(mention.start)
-        near = clause if any(clause[0] <= s.token < clause[1] for s in self.scene.steps) else (start, end)
-        loose = not any(self.scene.tokens[at].broken for at in range(start + 1, end))
-        loose = loose and not any(s.cued and s.token == mention.start for s in self.scene.steps)
-        return any((start if loose else near[0]) <= s.token < (end + 1 if loose else near[1]) for s in steps)
-
-    def _plays(self, mention: Mention) -> bool:
-        """Does the line play a move of this side that the words behind its name can mean?"""
-        forms = [s.phrase.form for s in self.scene.said if mention.end <= s.phrase.start <= mention.end + 1]
-        played = [Known(s.before, s.move) for s in self.scene.steps if s.before is not None and s.move is not None]
-        played += [known for known in self.near if known_after(known) == self.scene.start]
-        return any(
-            known.board.turn == mention.colour and any(means(form, known.board, known.move) for form in forms)
-            for known in played
-        )
-
     def _finding(
         self,
         said: Said,
@@ -462,14 +391,3 @@ def _says_more(longer: Said, shorter: Said) -> bool:
 def _perfect(scene: Scene, said: Said) -> bool:
     """Is it told that somebody has castled, not that it happens now?"""
     return bool(said.phrase.form.castles) and scene.tokens[said.phrase.start].text.endswith("ed")
-
-
-def acts(scene: Scene, at: int) -> bool:
-    """Is the word at *at* a verb of moving or taking, right behind the word before?"""
-    if at >= len(scene.tokens) or scene.tokens[at].broken:
-        return False
-    sayings = lexicon("en").sayings.get(scene.tokens[at].text, ())
-    return any(
-        saying.kind in ("motion", "capture", "castles") and len(saying.words) == 1 and saying.cost < _SURE
-        for saying in sayings
-    ) and not any(saying.kind in ("piece", "link") for saying in sayings)
