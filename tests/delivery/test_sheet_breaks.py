@@ -86,3 +86,18 @@ def test_a_heading_is_followed_by_what_it_stands_over(paper, large):
         if text.strip() in ("Exercise 1", "Solutions"):
             below = [one for one in placed if one[:2] == (page, column) and one[2] < y and "page" not in one[3]]
             assert below, text
+
+
+@SHEETS
+def test_the_question_stands_with_its_exercise(paper, large):
+    placed = lines(sheet_pdf(example_study(), options=SheetOptions(paper=paper, large_print=large)), large)
+    asked = [one[:2] for one in placed if "Now it’s your turn" in one[3] or one[3] == "Exercise 1"]
+    assert asked[0] == asked[1]
+
+
+def test_a_question_of_several_pages_is_set_whole(author):
+    question = " ".join(f"word{number}" for number in range(2500))
+    author.put(list(author.study.main_line())[6], spoken=question)
+    reader = pypdf.PdfReader(io.BytesIO(sheet_pdf(author.study)))
+    text = " ".join(" ".join(page.extract_text().replace("-\n", "").split()) for page in reader.pages)
+    assert len(set(re.findall(r"word\d+", text))) > 2400
