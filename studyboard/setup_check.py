@@ -6,6 +6,7 @@ import ctypes
 import importlib
 import importlib.util
 import os
+import shutil
 import sys
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -75,6 +76,7 @@ def check_setup() -> list[Finding]:
         _package("pocketsphinx", tr("finding the words of the script in a recording"), essential=False),
         *([_package("pulsectl", tr("noticing that a microphone was unplugged"), essential=False)] if _LINUX else []),
         spelling(),
+        scratch_voice(),
         _package("jinja2", tr("the text beside a video")),
         _package("platformdirs", tr("remembering the studies that were open last")),
         _package("filelock", tr("keeping two windows from one file")),
@@ -150,6 +152,24 @@ def spelling() -> Finding:
         need,
         tr("pyenchant {version} with {languages}", version=_version("pyenchant"), languages=", ".join(found)),
         essential=False,
+    )
+
+
+def scratch_voice() -> Finding:
+    """A speech synthesiser of the system, which speaks a plan before anybody has recorded it."""
+    need = tr("hearing the plan before it is recorded")
+    names = {"darwin": ("say",), "win32": ("powershell",)}.get(sys.platform, ())
+    found = next((name for name in ("espeak-ng", "espeak", *names) if shutil.which(name) is not None), None)
+    if found is not None:
+        return Finding(tr("Scratch voice"), True, need, found, essential=False)
+    return Finding(
+        tr("Scratch voice"),
+        False,
+        need,
+        tr("no speech synthesiser was found"),
+        "apt install espeak-ng",
+        essential=False,
+        packages=("espeak-ng",),
     )
 
 

@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 import sys
+from pathlib import Path
 
 import pytest
 
-from studyboard.setup_check import Finding, all_packages, cairo, check_setup, draws_into_memory, qt, screen, sound
+from studyboard.setup_check import (
+    Finding,
+    all_packages,
+    cairo,
+    check_setup,
+    draws_into_memory,
+    qt,
+    scratch_voice,
+    screen,
+    sound,
+)
 
 
 def test_what_the_tests_run_with_is_found() -> None:
@@ -17,6 +28,19 @@ def test_what_the_tests_run_with_is_found() -> None:
     assert cairo().good
     assert sound().good
     assert all_packages(findings.values()) == ()
+
+
+def test_a_system_without_a_speech_synthesiser_is_told_what_brings_one(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setenv("PATH", str(tmp_path))
+    found = scratch_voice()
+    assert not found.good
+    assert not found.essential
+    assert found.packages == ("espeak-ng",)
+    (tmp_path / "espeak-ng").write_text("#!/bin/sh\n")
+    (tmp_path / "espeak-ng").chmod(0o755)
+    assert scratch_voice().good
 
 
 def test_a_screen_in_memory_is_none_that_anybody_sees(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -5408,6 +5408,18 @@ Nicht bekannt: {places}</translation>
         <translation>pyenchant {version} mit {languages}</translation>
     </message>
     <message>
+        <source>hearing the plan before it is recorded</source>
+        <translation>den Plan anhören, bevor er aufgenommen ist</translation>
+    </message>
+    <message>
+        <source>Scratch voice</source>
+        <translation>Probestimme</translation>
+    </message>
+    <message>
+        <source>no speech synthesiser was found</source>
+        <translation>keine Sprachausgabe wurde gefunden</translation>
+    </message>
+    <message>
         <source>the desk; everything on the command line works without it</source>
         <translation>das Pult; auf der Kommandozeile geht alles auch ohne</translation>
     </message>
