@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from os import SEEK_END
@@ -118,7 +119,9 @@ def import_sound(
         finished = shelf.finish_take(take)
     except BaseException:
         if take is not None:
-            shelf.abandon_take(take)
+            # On a full disk even that may fail; then the beginning is among the takes when the study is opened again.
+            with suppress(StudyboardError):
+                shelf.abandon_take(take)
         raise
     if progress is not None:
         progress(1.0)

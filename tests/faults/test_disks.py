@@ -6,6 +6,7 @@ import os
 import random
 import shutil
 import subprocess
+import wave
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,6 +14,7 @@ import pytest
 
 from studyboard.model.edits import ChangeNode, ChangeSlot
 from studyboard.model.study import Study
+from studyboard.sound.importing import import_sound
 from studyboard.store.errors import ReadOnlyStudyError, StudyFileError, StudyNotStoredError
 from studyboard.store.study_file import StudyFile
 
@@ -129,6 +131,31 @@ def test_sound_that_finds_the_disk_full_keeps_what_was_stored(small_disk):
         (recovered,) = file.recovered
         assert recovered.samples == stored * 48_000
         assert file.sound.read_sound(take) == second * stored
+
+
+def test_a_sound_file_for_which_there_is_no_room_is_not_taken_in_and_says_so(small_disk, tmp_path):
+    pytest.importorskip("av")
+    sound = tmp_path / "long.wav"
+    with wave.open(str(sound), "wb") as file:
+        file.setnchannels(1)
+        file.setsampwidth(2)
+        file.setframerate(48_000)
+        file.writeframes(random.Random(5).randbytes(4_000_000))
+    path = small_disk / "evening.studyboard"
+    ballast = small_disk / "ballast"
+    ballast.write_bytes(bytes(300_000))
+    with StudyFile.create(path) as file:
+        file.do(ChangeNode(0, "note", "before"))
+        with pytest.raises(StudyNotStoredError, match="full"):
+            import_sound(sound, file.sound)
+        assert file.study.takes == {}
+    with StudyFile.open(path, read_only=True) as file:
+        assert notes(file.study) == ["before"]
+    ballast.unlink()
+    with StudyFile.open(path) as file:
+        assert notes(file.study) == ["before"]
+        assert all(not take.complete for take in file.study.takes.values())
+        file.do(ChangeNode(0, "think", 5.0))
 
 
 def test_a_study_is_not_made_and_not_copied_by_halves_on_a_full_disk(small_disk, tmp_path):
