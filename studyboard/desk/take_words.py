@@ -32,6 +32,8 @@ def take_words(study: Study, one: BeatTake, beat: BeatKey | None) -> str:
     if one.heard:
         by_hand = beat is not None and study.chosen.get(beat) == take.id
         heard = tr("heard, chosen") if by_hand else tr("heard")
+    if one.is_loose:
+        heard = tr("tells no beat yet")
     seconds = tr("{seconds:.1f} s", seconds=one.span.samples / take.rate)
     name = f"↳ {take.name}" if one.is_pickup else take.name
     when = moment(datetime.fromisoformat(take.started))

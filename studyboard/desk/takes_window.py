@@ -45,6 +45,7 @@ from studyboard.sound.importing import ENDINGS
 from studyboard.sound.reel import raw_reel, take_reel, talk_reel
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import put_together
+from studyboard.timing.spread_beats import let_tell
 from studyboard.translation import tr
 
 if TYPE_CHECKING:
@@ -235,8 +236,11 @@ class TakesWindow(TakesFace):
         one, heard = self._chosen(), self._beat()
         if one is None or heard is None or not self.choose_button.isEnabled():
             return
-        take = None if self._beat_choice() == one.take.id else one.take.id
-        self._do(lambda: ChooseTake(heard.beat.key, take))
+        beat, take = heard.beat.key, one.take
+        if one.is_loose:
+            self._do(lambda: let_tell(self._session.study, take, beat))
+        else:
+            self._do(lambda: ChooseTake(beat, None if self._beat_choice() == take.id else take.id))
 
     def discard_or_take_back(self) -> None:
         """Let the take be heard nowhere, or again."""

@@ -28,9 +28,17 @@ class BeatTake:
         """True where it tells some words of the beat anew."""
         return self.take.replaces is not None
 
+    @property
+    def is_loose(self) -> bool:
+        """True where it tells no beat at all yet: taking its file in was cut off, or nothing was on the board."""
+        return not self.is_pickup and not tellings(self.take)
+
 
 def beat_takes(study: Study, beat: BeatKey) -> tuple[BeatTake, ...]:
-    """The takes of a beat, the newest first, each followed by its pickups. O(events of the takes)."""
+    """The takes of a beat, the newest first, each followed by its pickups; then those that tell no beat yet.
+
+    O(events of the takes).
+    """
     heard = heard_in(study, beat, holders(study).get(beat, ()))
     found: list[BeatTake] = []
     for _, take in sorted(study.takes.items(), reverse=True):
@@ -42,7 +50,8 @@ def beat_takes(study: Study, beat: BeatKey) -> tuple[BeatTake, ...]:
         span = heard.telling.span if is_heard and heard is not None else best_telling(told).span
         found.append(BeatTake(take, span, is_heard))
         found.extend(_pickups(study, take, span, is_heard))
-    return tuple(found)
+    all_of = (BeatTake(take, Span(0, take.samples), False) for _, take in sorted(study.takes.items()) if take.samples)
+    return (*found, *(one for one in all_of if one.is_loose))
 
 
 def beats_of(take: Take) -> tuple[BeatKey, ...]:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from studyboard.model.edits import Edit, Several
 from studyboard.model.errors import StudyboardError
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
-from studyboard.model.takes import Events, SoundTime, TakeEvent
+from studyboard.model.take_edits import ChangeTake, ChooseTake
+from studyboard.model.takes import Events, SoundTime, Take, TakeEvent
 from studyboard.timing.plan import plan
 from studyboard.timing.timeline import Happening
-from studyboard.translation import tr
+from studyboard.translation import tr, tr_later
 
 _ON_THE_BOARD = frozenset((Happening.MOVE, Happening.BACK, Happening.CARD))
 
@@ -45,3 +47,10 @@ def spread_beats(study: Study, length: SoundTime, first: BeatKey | None = None, 
             events.append(TakeEvent(SoundTime(max(0, samples), length.rate), node, stretch.key))
         shown = stretch.node
     return tuple(events)
+
+
+def let_tell(study: Study, take: Take, beat: BeatKey) -> Edit:
+    """The edit after which a take that told no beat tells this one, and is heard for it."""
+    label = tr_later("Choose a take")
+    events = spread_beats(study, take.length, beat, beat)
+    return Several((ChangeTake(take.id, "events", events, label), ChooseTake(beat, take.id, label)), label)

@@ -172,6 +172,19 @@ def test_discarded_sound_is_deleted_for_good(window: TakesWindow, desk: MainWind
     assert heard(desk, 1) == (1, 3.0)
 
 
+def test_a_take_that_tells_no_beat_is_offered_everywhere_and_can_be_let_tell_one(
+    window: TakesWindow, desk: MainWindow, qtbot: QtBot
+) -> None:
+    loose = record(desk, 2.0)
+    window.beats.setCurrentRow(4)
+    assert "tells no beat yet" in rows(window)[0]
+    qtbot.mouseClick(window.choose_button, Qt.MouseButton.LeftButton)
+    assert heard(desk, 4) == (loose.id, 2.0)
+    assert "heard, chosen" in rows(window)[0]
+    desk.session.undo()
+    assert heard(desk, 4)[0] is None
+
+
 def test_a_pickup_is_listed_under_its_take_and_heard(window: TakesWindow, desk: MainWindow) -> None:
     record(desk, 1.5, replaces=Replaced(2, Span(RATE, 2 * RATE)))
     assert [row.split(" · ")[:2] for row in rows(window)[:2]] == [["Take 2", "heard"], ["↳ Take 3", "heard"]]

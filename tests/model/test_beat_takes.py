@@ -39,6 +39,12 @@ def test_another_choice_and_discarded_takes_stay_in_sight(study):
     assert listed(study, 2) == [(2, 0, 250, True), (3, 0, 100, True), (1, 300, 500, False)]
 
 
+def test_a_take_without_a_beat_stands_last_everywhere(study):
+    put(study, 4, 2)
+    assert [one.take.id for one in beat_takes(study, 4)] == [1, 4]
+    assert [one.is_loose for one in beat_takes(study, 4)] == [False, True]
+
+
 def test_a_take_tells_its_beats_in_their_order(study):
     assert beats_of(study.takes[1]) == (1, 2, 3, 4)
     assert beats_of(study.takes[3]) == ()
