@@ -6680,6 +6680,10 @@ Nicht bekannt: {places}</translation>
         <translation>zu hören</translation>
     </message>
     <message>
+        <source>tells no beat yet</source>
+        <translation>erzählt noch keine Station</translation>
+    </message>
+    <message>
         <source>not recorded</source>
         <translation>nicht aufgenommen</translation>
     </message>
