@@ -21,6 +21,8 @@ _SQUEEZED = 1.6
 #: as well as it does this share of the words that both have heard.
 _ALONE = 1
 _FIT = 0.2
+#: Of so many words on both sides, this share must be agreed on: of another talk than the script some words agree, too.
+_AROUND, _DENSE = 5, 0.5
 #: Words at the very beginning and end, with certain ones on one side only: this many may be certain.
 _AT_THE_EDGE = 3
 
@@ -55,6 +57,7 @@ def judge(
         word is not None and place in at_first and abs(word.start - at_first[place].start) <= _AGREE
         for place, word in enumerate(times)
     ]
+    agreed = [yes and _is_dense(agreed, place) for place, yes in enumerate(agreed)]
     scores = [word.score for place, word in enumerate(times) if word is not None and agreed[place]]
     least = float(np.quantile(scores, _FIT)) if scores else 0.0
     for place, word in enumerate(times):
@@ -70,6 +73,11 @@ def judge(
         if _fits(said, times, first, last, found, usual, least):
             for word in words:
                 word.sure = True
+
+
+def _is_dense(agreed: Sequence[bool], place: int) -> bool:
+    near = agreed[max(0, place - _AROUND) : place + _AROUND + 1]
+    return sum(near) >= _DENSE * len(near)
 
 
 def _fits(

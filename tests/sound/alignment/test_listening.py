@@ -65,6 +65,45 @@ def test_a_line_that_was_left_out_is_told_and_the_others_are_found() -> None:
     assert share_near(told, speech) >= 0.95
 
 
+def test_what_is_said_besides_the_script_is_told_and_does_not_move_the_words() -> None:
+    aside = "By the way, the coffee here is excellent, and the hall was full of people tonight."
+    before, after = spoken(LINES[:3]), spoken(LINES[3:])
+    between = joined([speak(aside, "en-gb", 160)], 0.3)
+    speech = joined([before, between, after], 0.1)
+    found = listen(script(), speech.sound)
+    starts = [word.start for word in found.words]
+    told = len(" ".join(LINES[:3]).split())
+    extra = len(aside.split())
+    known = KnownSpeech(speech.sound, speech.words[:told] + speech.words[told + extra :])
+    assert share_near(starts, known) >= 0.95
+    first, last = speech.words[told], speech.words[told + extra - 1]
+    added = [one for one in found.unmatched if one.kind is Departure.AD_LIBBED]
+    assert any(one.start < first + 1.0 and one.end > last - 1.0 for one in added)
+
+
+def test_what_is_said_twice_is_told_and_the_line_is_found_all_the_same() -> None:
+    again = "Here Nf3 was natural, but Imani"
+    lines = [*LINES[:3], again, *LINES[3:]]
+    speech = spoken(lines)
+    found = listen(script(), speech.sound)
+    told = len(" ".join(LINES[:3]).split())
+    rest = speech.words[told + len(again.split()) :]
+    after = [word.start for word in found.words[told + 6 :]]
+    assert share_near(after, KnownSpeech(speech.sound, rest[6:])) >= 0.95
+    repeated = [one for one in found.unmatched if one.kind in (Departure.REPEATED, Departure.AD_LIBBED)]
+    assert repeated
+    assert any(one.beat == 3 for one in repeated)
+
+
+def test_another_talk_than_the_script_is_not_taken_for_it() -> None:
+    other = (
+        "The recipe begins with two onions and a little butter in a heavy pan.",
+        "Stir until everything is golden, then add the rice and some stock, and wait for twenty minutes.",
+    )
+    found = listen(script(), spoken(other).sound)
+    assert found.sure < 0.1
+
+
 def test_silence_has_no_words() -> None:
     found = listen(script(), np.zeros(16_000 * 8, np.int16))
     assert found.sure == 0.0
