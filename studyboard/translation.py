@@ -15,7 +15,6 @@ from contextvars import ContextVar
 from dataclasses import dataclass
 from functools import cache
 from string import Formatter
-from xml.etree import ElementTree
 
 from studyboard.resources_path import resource
 
@@ -119,6 +118,9 @@ _SIGNS = {"de": (".", ",")}
 
 @cache
 def _speaker(code: str) -> _Speaking:
+    # Only what is printed needs it; the desk starts without.
+    from xml.etree import ElementTree
+
     try:
         path = resource("translations", f"{code}.ts") if code.isalpha() else None
     except FileNotFoundError:
