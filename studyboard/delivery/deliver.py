@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
@@ -146,7 +146,7 @@ class _Run:
             item.value,
             self.version,
             self._made_of(item, now),
-            plain_options(options),
+            _told_options(options),
             options_digest(options),
             f"studyboard {__version__}",
             datetime.now(UTC).isoformat(timespec="seconds"),
@@ -203,6 +203,13 @@ class _Run:
             }
             found["beside"] = sha256(json.dumps(beside, sort_keys=True).encode()).hexdigest()
         return found
+
+
+def _told_options(options: Any) -> dict[str, Any]:
+    """The options as the record tells them: of the user's own files the names, for folders are nobody's business."""
+    own = {field.name: getattr(options, field.name) for field in fields(options)}
+    names = {name: path.name for name, path in own.items() if isinstance(path, Path)}
+    return {**plain_options(options), **names}
 
 
 def _recorded(inputs: ItemRecord, making: Making, shop: Path) -> ItemRecord:

@@ -86,6 +86,9 @@ def test_credits_come_from_the_tags_and_thanks_from_the_script_and_a_list(author
     text = (tmp_path / f"{STEM}-description.txt").read_text(encoding="utf-8")
     assert "Credits\nTold by: Ines Marlow\n" in text
     assert text.endswith("Thanks\nThank you for listening.\nAda Holm, Bo Lind\n")
+    record = (tmp_path / "delivery.json").read_text(encoding="utf-8")
+    assert '"names": "names.csv"' in record
+    assert str(tmp_path) not in record, "what is published says nothing of the user's folders"
 
 
 def test_what_there_is_nothing_of_has_no_heading():
