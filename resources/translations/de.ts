@@ -5068,12 +5068,68 @@ Nicht bekannt: {places}</translation>
         <translation>{name} hat sich geändert, seit die Partien aufgelistet wurden: neu auflisten.</translation>
     </message>
     <message>
+        <source>Told by</source>
+        <translation>Erzählt von</translation>
+    </message>
+    <message>
+        <source>Analysis</source>
+        <translation>Analyse</translation>
+    </message>
+    <message>
+        <source>Photographs</source>
+        <translation>Fotos</translation>
+    </message>
+    <message>
         <source>{path} cannot be read: {reason}.</source>
         <translation>{path} lässt sich nicht lesen: {reason}.</translation>
     </message>
     <message>
         <source>{path} is no text in UTF-8.</source>
         <translation>{path} ist kein Text in UTF-8.</translation>
+    </message>
+    <message>
+        <source>The game</source>
+        <translation>Die Partie</translation>
+    </message>
+    <message>
+        <source>Credits</source>
+        <translation>Mitwirkende</translation>
+    </message>
+    <message>
+        <source>{white} against {black}</source>
+        <translation>{white} gegen {black}</translation>
+    </message>
+    <message>
+        <source>Opening: {name}.</source>
+        <translation>Eröffnung: {name}.</translation>
+    </message>
+    <message>
+        <source>{count} moves</source>
+        <translation>{count} Züge</translation>
+    </message>
+    <message>
+        <source>1 side-line</source>
+        <translation>1 Nebenvariante</translation>
+    </message>
+    <message>
+        <source>{count} side-lines</source>
+        <translation>{count} Nebenvarianten</translation>
+    </message>
+    <message>
+        <source>1 pause to find the move</source>
+        <translation>1 Pause, um den Zug zu finden</translation>
+    </message>
+    <message>
+        <source>{count} pauses to find the move</source>
+        <translation>{count} Pausen, um den Zug zu finden</translation>
+    </message>
+    <message>
+        <source>{time} minutes</source>
+        <translation>{time} Minuten</translation>
+    </message>
+    <message>
+        <source>{first} and {last}</source>
+        <translation>{first} und {last}</translation>
     </message>
     <message>
         <source>{place}: the template cannot be used: {why}.</source>
@@ -6954,6 +7010,38 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>No speech synthesiser was found, so there is no scratch voice. On Debian: apt install espeak-ng</source>
         <translation>Keine Sprachausgabe wurde gefunden, also gibt es keine Probestimme. Unter Debian: apt install espeak-ng</translation>
+    </message>
+    <message>
+        <source>Introduction</source>
+        <translation>Einführung</translation>
+    </message>
+    <message>
+        <source>Side-line: {line}</source>
+        <translation>Nebenvariante: {line}</translation>
+    </message>
+    <message>
+        <source>The game again: {move}</source>
+        <translation>Wieder die Partie: {move}</translation>
+    </message>
+    <message>
+        <source>The first moves</source>
+        <translation>Die ersten Züge</translation>
+    </message>
+    <message>
+        <source>The new move: {move}</source>
+        <translation>Der neue Zug: {move}</translation>
+    </message>
+    <message>
+        <source>Find the move: White to move</source>
+        <translation>Den Zug finden: Weiß am Zug</translation>
+    </message>
+    <message>
+        <source>Find the move: Black to move</source>
+        <translation>Den Zug finden: Schwarz am Zug</translation>
+    </message>
+    <message>
+        <source>The finish: {move}</source>
+        <translation>Das Ende: {move}</translation>
     </message>
 </context>
 </TS>

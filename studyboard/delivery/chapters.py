@@ -1,4 +1,4 @@
-"""Chapters of the talk: where a viewer may want to begin, from the Timeline; in English, as the sheet is."""
+"""Chapters of the talk: where a viewer may want to begin, from the Timeline; in the language of the script."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from studyboard.notation.labels import line_label, move_label
 from studyboard.notation.openings import opening_of
 from studyboard.timing.clock import clock
 from studyboard.timing.timeline import Happening, Stretch, Timeline
+from studyboard.translation import in_language, tr
 
 SHORTEST: Final = 10.0
 """The least length of a chapter (s): common practice of those who publish videos."""
@@ -53,7 +54,9 @@ def chapters(study: Study, positions: Positions, timeline: Timeline) -> tuple[Ch
     if not timeline.stretches:
         return ()
     chosen: list[_Mark] = []
-    for mark in _candidates(study, positions, timeline):
+    with in_language(study.language):
+        candidates = _candidates(study, positions, timeline)
+    for mark in candidates:
         if timeline.seconds - mark.at < SHORTEST and mark.at > 0:
             continue
         while chosen and mark.at - chosen[-1].at < SHORTEST and chosen[-1].weight < mark.weight:
@@ -72,7 +75,7 @@ def chapter_lines(found: tuple[Chapter, ...]) -> str:
 def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[_Mark]:
     main = list(study.main_line())
     last = main[-1]
-    found = [_Mark(0.0, _START, _opening_name(study, positions) or "Introduction")]
+    found = [_Mark(0.0, _START, _opening_name(study, positions) or tr("Introduction"))]
     before: Stretch | None = None
     played = False
     new: int | None = None
@@ -85,24 +88,25 @@ def _candidates(study: Study, positions: Positions, timeline: Timeline) -> list[
         lane = study.line_start(stretch.node)
         was = study.line_start(before.node) if before is not None else study.root
         if lane != was and lane not in told:
-            found.append(_Mark(start, _SIDE_LINE, f"Side-line: {line_label(positions, lane)}"))
+            found.append(_Mark(start, _SIDE_LINE, tr("Side-line: {line}", line=line_label(positions, lane))))
             told.add(lane)
         elif lane != was and lane == study.root:
-            found.append(_Mark(start, _RETURN, f"The game again: {move_label(positions, stretch.node)}"))
+            found.append(_Mark(start, _RETURN, tr("The game again: {move}", move=move_label(positions, stretch.node))))
         elif not played and study.nodes[stretch.node].move is not None and start > 0:
-            found.append(_Mark(start, _FIRST_MOVE, "The first moves"))
+            found.append(_Mark(start, _FIRST_MOVE, tr("The first moves")))
         if study.nodes[stretch.node].move is not None:
             played = True
         if new is None and lane == study.root:
             shown = (event.node for event in stretch.events if event.what is Happening.MOVE)
             new = next((node for node in shown if _NEW_GLYPH in study.nodes[node].nags), None)
             if new is not None:
-                found.append(_Mark(start, _NEW_MOVE, f"The new move: {move_label(positions, new)}"))
+                found.append(_Mark(start, _NEW_MOVE, tr("The new move: {move}", move=move_label(positions, new))))
         if stretch.think > 0:
-            turn = "White" if positions.board(stretch.node).turn else "Black"
-            found.append(_Mark(start, _THINK, f"Find the move: {turn} to move"))
+            white = positions.board(stretch.node).turn
+            asked = tr("Find the move: White to move") if white else tr("Find the move: Black to move")
+            found.append(_Mark(start, _THINK, asked))
         if stretch.node == last and last != study.root and lane == study.root:
-            found.append(_Mark(start, _FINISH, f"The finish: {move_label(positions, last)}"))
+            found.append(_Mark(start, _FINISH, tr("The finish: {move}", move=move_label(positions, last))))
         before = stretch
     return found
 

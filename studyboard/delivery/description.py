@@ -23,10 +23,14 @@ from studyboard.model.script import Part, words
 from studyboard.model.study import Study, start_board
 from studyboard.timing.clock import clock
 from studyboard.timing.timeline import Source, Timeline
-from studyboard.translation import as_written, tr
+from studyboard.translation import in_language, tr, tr_later
 
 #: Tags that say who did something, and what that is called; the first is of the PGN standard (1994), 9.6.2.
-_CREDITS: Final = (("Annotator", "Told by"), ("Analysis", "Analysis"), ("Photographer", "Photographs"))
+_CREDITS: Final = (
+    ("Annotator", tr_later("Told by")),
+    ("Analysis", tr_later("Analysis")),
+    ("Photographer", tr_later("Photographs")),
+)
 _ECO: Final = re.compile(r"[A-E]\d\d")
 _MOVE_NUMBER: Final = re.compile(r"(\d+\.+) ")
 #: What CommonMark 0.31, 2.4, lets a backslash take the meaning from, as far as it has one inside a line.
@@ -68,15 +72,20 @@ def description(context: dict[str, Any], template: Path) -> str:
 def description_context(
     study: Study, positions: Positions, timeline: Timeline, names: Sequence[str] = ()
 ) -> dict[str, Any]:
-    """Everything that a template can use, in plain values; README.md explains them.
+    """Everything that a template can use, in plain values; README.md explains them. What is not the author's own words
+    is in the language of the script.
 
     names: people to be thanked, from a list of the user's
     """
+    with in_language(study.language):
+        return _context(study, positions, timeline, names)
+
+
+def _context(study: Study, positions: Positions, timeline: Timeline, names: Sequence[str]) -> dict[str, Any]:
     headers = {tag: printable(value) for tag, value in study.headers.items()}
     spoken = {part.value: printable(study.line(part).spoken.text) for part in Part}
-    with as_written():
-        found = chapters(study, positions, timeline)
-        length = clock(timeline.seconds)
+    found = chapters(study, positions, timeline)
+    length = clock(timeline.seconds)
     lanes = {study.line_start(stretch.node) for stretch in timeline.stretches if not isinstance(stretch.key, Part)}
     counts = {
         "side_lines": len(lanes - {study.root}),
@@ -91,7 +100,7 @@ def description_context(
         "event": known(headers, "Event"),
         "site": known(headers, "Site"),
         "round": known(headers, "Round"),
-        "date": date_in_words(known(headers, "Date")),
+        "date": date_in_words(known(headers, "Date"), tr),
         "result": result(headers),
         **_opening(study, positions),
         "headers": headers,
@@ -108,9 +117,15 @@ def description_context(
         ],
         "game": _game(study, headers),
         "credits": [
-            {"role": role, "name": full_name(known(headers, tag))} for tag, role in _CREDITS if known(headers, tag)
+            {"role": tr(role), "name": full_name(known(headers, tag))} for tag, role in _CREDITS if known(headers, tag)
         ],
         **spoken,
+        "headings": {
+            "chapters": tr("Chapters"),
+            "game": tr("The game"),
+            "credits": tr("Credits"),
+            "thanks": tr("Thanks"),
+        },
         "names": [printable(name) for name in names],
     }
     context["summary"] = _summary(context, headers)
@@ -156,29 +171,37 @@ def _summary(context: dict[str, Any], headers: dict[str, str]) -> str:
     white, black = context["white"], context["black"]
     sides = [f"{side['name']} ({side['rating']})" if side["rating"] else side["name"] for side in (white, black)]
     sentences = []
+    where = occasion(headers, tr)
     if all(sides):
-        sentences.append(", ".join([f"{sides[0]} against {sides[1]}", *occasion(headers)]) + ".")
-    elif occasion(headers):
-        sentences.append(", ".join(occasion(headers)) + ".")
-    named = f"{context['opening']} ({context['eco']})" if context["eco"] else context["opening"]
+        where.insert(0, tr("{white} against {black}", white=sides[0], black=sides[1]))
+    if where:
+        sentences.append(f"{', '.join(where)}.")
     if context["opening"]:
-        sentences.append(f"Opening: {named}.")
+        named = f"{context['opening']} ({context['eco']})" if context["eco"] else context["opening"]
+        sentences.append(tr("Opening: {name}.", name=named))
     talk, moves = context["talk"], context["game"]["count"]
     parts = [
-        _counted(moves, "move"),
-        _counted(talk["side_lines"], "side-line"),
-        _counted(talk["think_pauses"], "pause to find the move yourself", "pauses to find the move yourself"),
+        _counted(moves, tr("1 move"), tr("{count} moves", count=moves)),
+        _counted(talk["side_lines"], tr("1 side-line"), tr("{count} side-lines", count=talk["side_lines"])),
+        _counted(
+            talk["think_pauses"],
+            tr("1 pause to find the move"),
+            tr("{count} pauses to find the move", count=talk["think_pauses"]),
+        ),
     ]
-    parts = [part for part in parts if part]
-    if parts and talk["seconds"]:
-        told = f"{', '.join(parts[:-1])} and {parts[-1]}" if len(parts) > 1 else parts[0]
-        length = f"{talk['length']} minutes" if talk["seconds"] >= 60 else _counted(round(talk["seconds"]), "second")
-        sentences.append(f"{length}: {told}.")
+    told = [part for part in parts if part]
+    if told and talk["seconds"]:
+        seconds = round(talk["seconds"])
+        length = (
+            tr("{time} minutes", time=talk["length"]) if seconds >= 60 else tr("{seconds} seconds", seconds=seconds)
+        )
+        several = tr("{first} and {last}", first=", ".join(told[:-1]), last=told[-1]) if len(told) > 1 else told[0]
+        sentences.append(f"{length}: {several}.")
     return " ".join(sentences)
 
 
-def _counted(count: int, one: str, several: str = "") -> str:
-    return "" if not count else f"{count} {one if count == 1 else several or f'{one}s'}"
+def _counted(count: int, one: str, several: str) -> str:
+    return "" if not count else one if count == 1 else several
 
 
 def _wrapped(text: object, width: int = 78) -> str:

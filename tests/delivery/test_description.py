@@ -47,7 +47,7 @@ def test_it_sums_up_the_game_and_the_talk(author):
     assert lines[0] == "Halvorse – Nduka, Harbour Club Winter Evening"
     summary = " ".join(lines[2 : lines.index("Chapters")])
     assert "Maja Halvorse (2104) against Ade Nduka (2088), Harbour Club Winter Evening, Round 3" in summary
-    assert "42 seconds: 7 moves, 2 side-lines and 1 pause to find the move yourself." in summary
+    assert "42 seconds: 7 moves, 2 side-lines and 1 pause to find the move." in summary
 
 
 def test_its_chapters_are_those_of_the_video_to_the_second(author):
@@ -94,6 +94,18 @@ def test_credits_come_from_the_tags_and_thanks_from_the_script_and_a_list(author
 def test_what_there_is_nothing_of_has_no_heading():
     text = description(context(Study()), SHIPPED["txt"])
     assert text == "Study\n"
+
+
+def test_a_german_talk_has_german_headings_and_chapters(author):
+    author.study.language = "de_DE"
+    text = description(context(author.study), SHIPPED["txt"])
+    assert "Maja Halvorse (2104) gegen Ade Nduka (2088)" in text
+    assert "17. Januar 2024" in text.replace("\n", " ")
+    assert "7 Züge, 2 Nebenvarianten und 1 Pause, um den Zug zu finden." in text.replace("\n", " ")
+    headings = [line for line in text.splitlines() if line in ("Kapitel", "Die Partie", "Dank", "Chapters", "The game")]
+    assert headings == ["Kapitel", "Die Partie", "Dank"]
+    titles = [one.title for one in chapters(author.study, Positions(author.study), plan(author.study))]
+    assert "Nebenvariante: The quiet way" in titles
 
 
 def test_the_same_study_gives_the_same_text(author):
