@@ -45,6 +45,7 @@ QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox, QDoubleSpinBox {{
     selection-background-color: {selection}; selection-color: {ink}; placeholder-text-color: {ink_quiet}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
     border: 2px solid {focus}; padding: 3px 5px; }}
+QLineEdit:disabled, QSpinBox:disabled, QDoubleSpinBox:disabled {{ color: {rail}; border-color: {rule}; }}
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; border: none; }}
 QTableView, QListView, QTreeView {{ background: {surface}; border: 1px solid {rule}; border-radius: 6px;
     gridline-color: {rule}; selection-background-color: {accent_soft}; selection-color: {ink};
