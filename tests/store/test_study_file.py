@@ -478,7 +478,7 @@ def test_copying_tells_how_far_it_is(path, tmp_path):
     with StudyFile.create(path) as file:
         take = file.sound.begin_take("long", 48_000, "2030-05-17T21:40:00+02:00")
         for _ in range(100):
-            file.sound.append_sound(take, bytes(96_000))
+            file.sound.append_sound(take, os.urandom(96_000))
         file.sound.finish_take(take)
         file.save_as(tmp_path / "copy.studyboard", progress=told.append).close()
     assert told == sorted(told)
@@ -552,7 +552,7 @@ def test_a_study_can_be_edited_while_it_is_copied(path, tmp_path):
     with StudyFile.create(path) as file:
         take = file.sound.begin_take("long", 48_000, "2030-05-17T21:40:00+02:00")
         for _ in range(100):
-            file.sound.append_sound(take, bytes(96_000))
+            file.sound.append_sound(take, os.urandom(96_000))
         file.sound.finish_take(take)
         going = threading.Event()
         edited = threading.Event()
