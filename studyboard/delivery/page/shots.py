@@ -52,12 +52,17 @@ _KINDS = {Happening.MOVE: ShotKind.MOVE, Happening.BACK: ShotKind.BACK, Happenin
 def shots(timeline: Timeline) -> tuple[Shot, ...]:
     """Every step of the talk in order; each beat has one at least. O(number of board events).
 
+    The first is what is on the board before anything happens, so that a page opens on the start position also where
+    the talk begins with a move.
+
     Returns that follow each other at once are one, as the board steps back over all of them together.
     """
     drafts: list[_Draft] = []
     for number, stretch in enumerate(timeline.stretches):
         shown = drafts[-1].node if drafts else timeline.opening_node
         _add(drafts, number, stretch, shown)
+    if drafts and drafts[0].node != timeline.opening_node:
+        drafts.insert(0, _Draft(0.0, ShotKind.CARD, timeline.opening_node, 0))
     return tuple(_with_parts(drafts))
 
 

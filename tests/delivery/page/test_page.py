@@ -16,9 +16,11 @@ from studyboard.delivery.page.media import media_inside, media_named
 from studyboard.example import example_study
 from studyboard.model.edits import ChangeHeaders, ChangeNode, apply
 from studyboard.model.marks import Mark, MarkKind
+from studyboard.model.node import Place, Telling
 from studyboard.model.script import Part, SpokenLine
 from studyboard.model.study import Study
 from tests.delivery.page.pages import html_of
+from tests.desk.lane_studies import studies
 
 HOSTILE = (
     "</script><script>window.owned = 1</script>",
@@ -100,6 +102,19 @@ def test_any_text_makes_a_valid_page(text, name):
     apply(study, ChangeNode(main[4], "note", text))
     apply(study, ChangeHeaders((("White", name), ("Event", text))))
     parsed(html_of(study))
+
+
+@settings(max_examples=40)
+@given(study=studies(), tellings=st.lists(st.sampled_from([Place.AFTER, Place.BEFORE, Place.HIDDEN]), max_size=20))
+def test_any_tree_in_any_order_makes_a_valid_page(study, tellings):
+    for node, place in zip(list(study.nodes)[1:], tellings, strict=False):
+        apply(study, ChangeNode(node, "telling", Telling(place)))
+    for node in list(study.nodes)[::7]:
+        apply(study, ChangeNode(node, "think", 3.0))
+    document = parsed(html_of(study))
+    ids = {element.get("id") for element in document.iter()}
+    leads = [element.get("href") for element in document.iter("a")]
+    assert {lead[1:] for lead in leads if lead.startswith("#")} <= ids
 
 
 def test_the_same_study_gives_the_same_bytes(example, page):

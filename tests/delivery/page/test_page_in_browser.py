@@ -12,7 +12,9 @@ from selenium.webdriver.common.keys import Keys
 from studyboard.delivery.page.shots import ShotKind, shots
 from studyboard.model.positions import Positions
 from studyboard.notation.spoken import describe_move
+from studyboard.picture.describe import describe_board
 from studyboard.timing.plan import plan
+from tests.desk.lane_studies import study_of
 
 SIZES = [(320, 640), (390, 844), (844, 390), (768, 1024), (1024, 700), (1440, 900)]
 
@@ -66,6 +68,37 @@ def test_every_step_is_told_in_words(browser, page, positions, example, steps):
         node = example.nodes[shot.node]
         words = describe_move(positions.board(node.parent), node.move)
         browser.wait(lambda words=words: words in browser.run("return document.getElementById('said').textContent"))
+
+
+SPECIAL = {
+    "castling short and long": "1. e4 e5 2. Nf3 Nc6 3. Bc4 Qf6 4. O-O d6 5. d3 Bd7 6. c3 O-O-O *",
+    "in passing": "1. e4 a6 2. e5 d5 3. exd6 b5 4. d7+ Kxd7 5. a3 b4 6. c4 bxc3 *",
+    "promoting by taking, to a knight with check": (
+        '[FEN "1n2k3/P7/8/8/8/8/3p2p1/4N2K w - - 0 40"]\n[SetUp "1"]\n\n40. axb8=Q+ Kf7 41. Nd3 d1=N 42. Kxg2 *'
+    ),
+    "castling where king and rook change places": (
+        '[Variant "Chess960"]\n[FEN "4k3/8/8/8/8/8/8/5KR1 w G - 0 1"]\n[SetUp "1"]\n\n1. O-O Kd7 *'
+    ),
+    "passing the turn": "1. e4 -- 2. d4 *",
+    "mate": "1. f3 e5 2. g4 Qh4# *",
+}
+
+
+@pytest.mark.parametrize("kind", SPECIAL)
+def test_moves_of_every_kind_are_played_and_told_as_the_rules_have_them(browser, written, kind):
+    study = study_of(SPECIAL[kind])
+    positions = Positions(study)
+    browser.open(written(study))
+    for shot in shots(plan(study)):
+        if shot.kind is ShotKind.MOVE:
+            node = study.nodes[shot.node]
+            words = describe_move(positions.board(node.parent), node.move)
+            browser.wait(lambda words=words: words in browser.run("return document.getElementById('said').textContent"))
+            assert browser.board() == standing(positions.board(shot.node))
+            spoken = browser.run("return document.getElementById('board-now').getAttribute('aria-label')")
+            assert spoken == f"Board. {describe_board(positions.board(shot.node))}"
+        browser.press(Keys.ARROW_RIGHT)
+    assert browser.complaints() == []
 
 
 def test_keys_go_back_and_to_both_ends(browser, page, positions, steps):

@@ -8,8 +8,12 @@ from studyboard.delivery.page.shots import ShotKind, shots
 from studyboard.model.edits import ChangeNode, apply
 from studyboard.model.marks import MarkKind
 from studyboard.model.script import SILENT, Cue, SpokenLine
+from studyboard.model.takes import SoundTime, Take, TakeEvent
 from studyboard.timing.plan import plan
+from studyboard.timing.recorded import recorded
 from studyboard.timing.timeline import BoardEvent, Happening, Source, Stretch, Timeline
+
+RATE = 48_000
 
 
 def told(author) -> list[str]:
@@ -70,6 +74,12 @@ def test_a_beat_that_shows_nothing_is_a_step_all_the_same():
     assert (shot.kind, shot.node, shot.at) == (ShotKind.CARD, 3, 0.0)
 
 
+def test_a_talk_that_begins_with_a_move_opens_on_the_start_position():
+    stretch = Stretch(1, 0.0, 1.0, 2.0, 0.0, 1, 0, SILENT, (), (BoardEvent(0.0, Happening.MOVE, 1),))
+    steps = shots(Timeline(Source.PLANNED, 0, (stretch,)))
+    assert [(shot.kind, shot.node, shot.at) for shot in steps] == [(ShotKind.CARD, 0, 0.0), (ShotKind.MOVE, 1, 0.0)]
+
+
 def test_returns_at_one_moment_are_one():
     events = (
         BoardEvent(0.0, Happening.BACK, 2),
@@ -77,7 +87,22 @@ def test_returns_at_one_moment_are_one():
         BoardEvent(0.8, Happening.MOVE, 5),
     )
     stretch = Stretch(5, 0.0, 1.0, 2.0, 0.0, 5, 0, SILENT, (), events)
-    assert [(shot.kind, shot.node) for shot in shots(Timeline(Source.PLANNED, 3, (stretch,)))] == [
+    assert [(shot.kind, shot.node) for shot in shots(Timeline(Source.PLANNED, 1, (stretch,)))] == [
         (ShotKind.BACK, 1),
         (ShotKind.MOVE, 5),
     ]
+
+
+def test_a_take_is_gone_through_as_it_was_spoken(example):
+    """The same boards as planned, at the moments that were stamped: half as fast again, and everything once."""
+    planned = [shot for shot in shots(plan(example)) if shot.kind is not ShotKind.THINK]
+    keys = [stretch.key for stretch in plan(example).stretches]
+    stamped = tuple(
+        TakeEvent(SoundTime(round(shot.at * 1.5 * RATE), RATE), shot.node, keys[shot.stretch]) for shot in planned
+    )
+    length = round(plan(example).seconds * 1.5 * RATE)
+    take = Take(1, "Take 1", RATE, length, "2025-03-04T20:00:00+00:00", stamped)
+    steps = [shot for shot in shots(recorded(example, take)) if shot.kind is not ShotKind.THINK]
+    assert [(shot.node, shot.stretch) for shot in steps] == [(shot.node, shot.stretch) for shot in planned]
+    assert all(abs(one.at - 1.5 * other.at) < 0.001 for one, other in zip(steps, planned, strict=True))
+    assert {shot.part for shot in steps} == {shot.part for shot in planned}
