@@ -27,7 +27,7 @@ from studyboard.sound.alignment.aligned import AlignedWord, Alignment, Departure
 from studyboard.sound.alignment.following import moves_of, said_lines, words_of_take
 from studyboard.sound.alignment.heard_sound import sound_of_file, sound_of_take
 from studyboard.sound.alignment.listening import listen as listen_to
-from studyboard.sound.alignment.script_words import script_words
+from studyboard.sound.alignment.script_words import can_be_heard, script_words
 from studyboard.sound.importing import import_sound
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.by_voice import VoicedMove, board_by_voice
@@ -81,6 +81,8 @@ def _of_file(sound: Path | None) -> NDArray[np.int16]:
 
 
 def _found(study: Study, samples: NDArray[np.int16], take: Take | None = None) -> Alignment:
+    if not can_be_heard(study):
+        raise StudyboardError(f"Only English can be listened for; this script is in “{study.language}”.")
     script = script_words(study) if take is None else words_of_take(study, take)
     if not script:
         raise StudyboardError("There is no spoken line in this study that could be listened for.")

@@ -31,7 +31,7 @@ from studyboard.sound.alignment.beside import listen_beside
 from studyboard.sound.alignment.following import moves_of, said_lines, words_of_take
 from studyboard.sound.alignment.heard_sound import sound_of_take
 from studyboard.sound.alignment.listening import ListeningStoppedError
-from studyboard.sound.alignment.script_words import ScriptWord
+from studyboard.sound.alignment.script_words import ScriptWord, can_be_heard
 from studyboard.timing.by_voice import VoicedMove, board_by_voice
 from studyboard.timing.clock import clock
 from studyboard.translation import tr
@@ -134,6 +134,9 @@ class ListenWindow(QDialog):
             return
         take = self._session.study.takes.get(self._chosen_id() or 0)
         if take is None:
+            return
+        if not can_be_heard(self._session.study):
+            self._fail(tr("Only English can be listened for, and this script is in another language."))
             return
         script = words_of_take(self._session.study, take)
         if not script:

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from studyboard.cli.main import main
-from studyboard.model.edits import ChangeLine, ChangeNode, add_move
+from studyboard.model.edits import ChangeLanguage, ChangeLine, ChangeNode, add_move
 from studyboard.model.script import Cue, FreeLine, Part, SpokenLine
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.recorded import recorded_talk
@@ -102,3 +102,10 @@ def test_what_cannot_be_listened_to_is_told_in_a_line(study, recording, tmp_path
         told = capsys.readouterr().err
         assert told.startswith("studyboard: ")
         assert told.count("\n") == 1
+
+
+def test_a_script_in_another_language_is_not_listened_for(study, recording, capsys) -> None:
+    with StudyFile.open(study) as file:
+        file.do(ChangeLanguage("de_DE"))
+    assert main(["listen", str(study), str(recording[0])]) == 2
+    assert "Only English" in capsys.readouterr().err

@@ -35,6 +35,11 @@ class ScriptWord:
     hinted: bool = False
 
 
+def can_be_heard(study: Study) -> bool:
+    """True where the script is in the language of the acoustic model: English, or nobody has said which."""
+    return not study.language or study.language.lower().startswith("en")
+
+
 def script_words(study: Study) -> tuple[ScriptWord, ...]:
     """Every word of the talk in the running order. O(length of the script)."""
     found: list[ScriptWord] = []
