@@ -5980,6 +5980,10 @@ Nicht bekannt: {places}</translation>
         <translation>Brett &amp;folgen lassen</translation>
     </message>
     <message>
+        <source>Only English can be listened for, and this script is in another language.</source>
+        <translation>Nur Englisch lässt sich abhören, und dieser Sprechtext ist in einer anderen Sprache.</translation>
+    </message>
+    <message>
         <source>There is no spoken line that could be listened for.</source>
         <translation>Es gibt keinen Sprechtext, nach dem sich suchen ließe.</translation>
     </message>
