@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QThreadPool, Signal
+from PySide6.QtCore import Qt, QThreadPool, QTimer, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
@@ -21,6 +21,8 @@ from studyboard.store.sound import TakeSound
 from studyboard.timing.clock import clock
 from studyboard.translation import tr
 
+#: How long writing must rest before the words beside the wave are laid out anew (ms).
+_REST = 200
 #: As many waves are remembered as somebody may compare.
 _REMEMBERED = 6
 
@@ -49,6 +51,10 @@ class WavePane(QWidget):
         self._player: Player | None = None
         self._stale = True
         self._round = 0
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(_REST)
+        self._rest.timeout.connect(lambda: self._lay_out(anew=False))
         self.view = WaveView(look)
         self.takes = QComboBox()
         self.takes.setAccessibleName(tr("Take"))
@@ -151,7 +157,7 @@ class WavePane(QWidget):
             grown = newest is not None and (self._take is None or newest in changed.takes)
             self.show_take(newest if grown else None if self._take is None else self._take.id)
         else:
-            self._lay_out(anew=False)
+            self._rest.start()
 
     def _kept(self) -> dict[int, Take]:
         return {take.id: take for take in self._session.study.takes.values() if take.kept and take.samples}

@@ -11,8 +11,8 @@ from PySide6.QtTest import QTest
 
 from studyboard.desk.main_window import MainWindow
 from studyboard.desk.wave_pane import WavePane
-from studyboard.model.edits import PutTake
-from studyboard.model.script import words
+from studyboard.model.edits import ChangeLine, PutTake
+from studyboard.model.script import FreeLine, Part, SpokenLine, words
 from studyboard.model.takes import SaidLine, SoundTime, TakeEvent
 from studyboard.timing.timeline import Happening
 
@@ -129,3 +129,8 @@ def test_without_a_take_it_says_so(desk) -> None:
     assert desk.wave.take is None
     assert not desk.wave.play_button.isEnabled()
     assert "No take" in desk.wave.view.accessibleDescription()
+
+
+def test_words_that_are_rewritten_are_seen_when_writing_rests(qtbot, desk, pane) -> None:
+    desk.session.do(ChangeLine(Part.GREETING, FreeLine(SpokenLine("Welcome to another evening."))))
+    qtbot.waitUntil(lambda: pane.view._talk.words[0].text == "Welcome", timeout=10_000)
