@@ -6052,6 +6052,10 @@ Nicht bekannt: {places}</translation>
         <translation>Wie spät ist „{name}“? Fünf ansteigende Töne werden gespielt; nach dem Ergebnis werden Züge gestempelt.</translation>
     </message>
     <message>
+        <source>By tapping: the space bar, pressed eight times beside the microphone</source>
+        <translation>Durch Tippen: die Leertaste, achtmal neben dem Mikrofon gedrückt</translation>
+    </message>
+    <message>
         <source>Take headphones off and turn the volume low first. Where the microphone is played through the loudspeaker, switch that off: it may howl.</source>
         <translation>Zuerst Kopfhörer abnehmen und die Lautstärke niedrig stellen. Wo das Mikrofon über den Lautsprecher mitgehört wird, das ausschalten: Es kann pfeifen.</translation>
     </message>
@@ -6096,16 +6100,24 @@ Nicht bekannt: {places}</translation>
         <translation>Abbrechen</translation>
     </message>
     <message>
+        <source>Press the space bar eight times, firmly and not too fast, close to the microphone.</source>
+        <translation>Die Leertaste achtmal drücken, fest und nicht zu schnell, nahe am Mikrofon.</translation>
+    </message>
+    <message>
         <source>Five tones are played: be silent for six seconds.</source>
         <translation>Fünf Töne werden gespielt: sechs Sekunden still sein.</translation>
+    </message>
+    <message>
+        <source>The key was not heard well enough. Press it harder, or bring the microphone nearer.</source>
+        <translation>Die Taste war nicht gut genug zu hören. Fester drücken oder das Mikrofon näher bringen.</translation>
     </message>
     <message>
         <source>The tones were not heard well enough. Turn the loudspeaker up, or bring the microphone nearer.</source>
         <translation>Die Töne waren nicht gut genug zu hören. Den Lautsprecher lauter stellen oder das Mikrofon näher bringen.</translation>
     </message>
     <message>
-        <source>The microphone is {late:.1f} ms late; {count} tones agree within {spread:.1f} ms. OK counts with it.</source>
-        <translation>Das Mikrofon ist {late:.1f} ms zu spät; {count} Töne stimmen auf {spread:.1f} ms überein. Mit OK wird damit gerechnet.</translation>
+        <source>The microphone is {late:.1f} ms late; {count} of them agree within {spread:.1f} ms. OK counts with it.</source>
+        <translation>Das Mikrofon ist {late:.1f} ms zu spät; {count} davon stimmen auf {spread:.1f} ms überein. Mit OK wird damit gerechnet.</translation>
     </message>
     <message>
         <source>Be silent now: the room is being listened to.</source>
@@ -7046,6 +7058,10 @@ Nicht bekannt: {places}</translation>
     <message>
         <source>The finish: {move}</source>
         <translation>Das Ende: {move}</translation>
+    </message>
+    <message>
+        <source>The taps do not agree about the delay. Press firmly, and not too fast.</source>
+        <translation>Die Anschläge sind sich über die Verzögerung nicht einig. Fest drücken, und nicht zu schnell.</translation>
     </message>
 </context>
 </TS>

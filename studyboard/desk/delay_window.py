@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSettings, QSize, Qt, QThreadPool, Signal
-from PySide6.QtGui import QHideEvent
+from PySide6.QtGui import QHideEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
@@ -55,6 +55,7 @@ class DelayWindow(QDialog):
         )
         self.air = QRadioButton(tr("Through the air: the microphone hears the loudspeaker"))
         self.cable = QRadioButton(tr("By a cable from the output to the input"))
+        self.tap = QRadioButton(tr("By tapping: the space bar, pressed eight times beside the microphone"))
         self.air.setChecked(True)
         caution = QLabel(
             tr(
@@ -100,7 +101,7 @@ class DelayWindow(QDialog):
         panel = QWidget()
         texts = QVBoxLayout(panel)
         texts.setContentsMargins(0, 0, 0, 0)
-        for widget in (about, self.air, self.cable, caution):
+        for widget in (about, self.air, self.cable, self.tap, caution):
             texts.addWidget(widget)
         # With large text on a small screen the texts scroll, so that the rest has room.
         scrolled = QScrollArea()
@@ -120,6 +121,10 @@ class DelayWindow(QDialog):
         inside = width - 40 - self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
         height = layout.totalHeightForWidth(width) + texts.totalHeightForWidth(inside) - scrolled.sizeHint().height()
         self.resize(QSize(width, height + 10).boundedTo(self.screen().availableSize()))
+        # The space bar would press the button that has the keyboard.
+        self._key = QShortcut(QKeySequence(Qt.Key.Key_Space), self, self._tapped)
+        self._key.setAutoRepeat(False)
+        self._key.setEnabled(False)
         self.found.connect(self._show)
 
     @property
@@ -137,12 +142,18 @@ class DelayWindow(QDialog):
         try:
             if self._loopback is None:
                 self._loopback = self._made()
-            self._loopback.measure(self._device, Way.AIR if self.air.isChecked() else Way.CABLE)
+            way = Way.TAP if self.tap.isChecked() else Way.AIR if self.air.isChecked() else Way.CABLE
+            self._loopback.measure(self._device, way)
         except StudyboardError as reason:
             self._ready(str(reason))
             return
         self.measure_button.setText(tr("Break off"))
-        self.told.setText(tr("Five tones are played: be silent for six seconds."))
+        self._key.setEnabled(way is Way.TAP)
+        self.told.setText(
+            tr("Press the space bar eight times, firmly and not too fast, close to the microphone.")
+            if way is Way.TAP
+            else tr("Five tones are played: be silent for six seconds.")
+        )
 
     def accept(self) -> None:
         """Count with this delay from now on."""
@@ -162,6 +173,10 @@ class DelayWindow(QDialog):
         loopback.failed.connect(self._ready)
         return loopback
 
+    def _tapped(self) -> None:
+        if self._loopback is not None:
+            self._loopback.tap()
+
     def _judge(self, trial: Trial) -> None:
         def work() -> None:
             try:
@@ -176,13 +191,17 @@ class DelayWindow(QDialog):
             self._ready(found)
         elif found is None:
             self._ready(
-                tr("The tones were not heard well enough. Turn the loudspeaker up, or bring the microphone nearer.")
+                tr("The key was not heard well enough. Press it harder, or bring the microphone nearer.")
+                if self.tap.isChecked()
+                else tr(
+                    "The tones were not heard well enough. Turn the loudspeaker up, or bring the microphone nearer."
+                )
             )
         else:
             self.milliseconds.setValue(1000 * found.seconds)
             self._ready(
                 tr(
-                    "The microphone is {late:.1f} ms late; {count} tones agree within {spread:.1f} ms. OK counts "
+                    "The microphone is {late:.1f} ms late; {count} of them agree within {spread:.1f} ms. OK counts "
                     "with it.",
                     late=1000 * found.seconds,
                     count=found.signals,
@@ -196,5 +215,6 @@ class DelayWindow(QDialog):
 
     def _ready(self, sentence: str) -> None:
         self.bar.setValue(0)
+        self._key.setEnabled(False)
         self.measure_button.setText(tr("Measure"))
         self.told.setText(sentence)

@@ -16,10 +16,13 @@ from studyboard.sound.pcm import RATE, SAMPLE_BYTES
 from studyboard.sound.player import Player
 from studyboard.sound.pulse_server import PulseServer
 from studyboard.sound.recorder import Recorder, RecorderState
+from studyboard.sound.tapping import tapped_delay
 from studyboard.translation import tr
 
 #: Silence before the first signal (s), so that the microphone's own noise of beginning is over.
 _SETTLE = 0.5
+#: So many times a key is pressed beside the microphone.
+TAPS = 8
 #: After so many positions of the player the server is asked how much sound it holds.
 _ASK = 20
 #: What is told so near to the middle of a signal says when it was heard (samples).
@@ -31,11 +34,12 @@ class Way(StrEnum):
 
     AIR = "air"
     CABLE = "cable"
+    TAP = "tap"
 
     @property
     def level(self) -> float:
         """Peak of the signals (dBFS): heard across a desk, but no danger for inputs and ears at usual settings."""
-        return -18.0 if self is Way.AIR else -30.0
+        return -30.0 if self is Way.CABLE else -18.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,16 +47,21 @@ class Trial:
     """What was heard of the signals.
 
     pcm: 16-bit mono sound at 48 kHz
-    played: the samples of it that were heard at the moments at which the signals left the loudspeaker
+    played: the samples of it that were heard at the moments at which the signals left the loudspeaker, or at which the
+        key went down
+    tapped: True where it was a key
     """
 
     pcm: bytes
     played: tuple[int, ...]
+    tapped: bool = False
 
     def delay(self) -> Delay | None:
         """How late the microphone is; None where the signals were not heard. Raises what `delay` raises."""
         import numpy as np
 
+        if self.tapped:
+            return tapped_delay(np.frombuffer(self.pcm, "<i2"), self.played)
         return delay(np.frombuffer(self.pcm, "<i2"), self.played)
 
 
@@ -96,6 +105,8 @@ class Loopback(QObject):
         self._recorder.stopped.connect(self._tell)
         self._player: Player | None = None
         self._starts: tuple[int, ...] = ()
+        self._tapping = False
+        self._tapped: list[int] = []
         self._pcm = b""
         self._noted: list[tuple[int, float]] = []
         self._server = PulseServer()
@@ -114,11 +125,23 @@ class Loopback(QObject):
         """Begin; nothing happens while it runs. Raises NoMicrophoneError, SoundUnavailableError."""
         if self.running:
             return
+        self._tapping = way is Way.TAP
+        self._tapped.clear()
         self._pcm, self._starts = train(way.level)
         self._played = None
         self._noted.clear()
         self._under_way.clear()
         self._recorder.start("", device)
+
+    def tap(self) -> None:
+        """The key went down, now; the last one of them ends the measurement."""
+        if not self._tapping or not self.running or self._played is not None or not self._recorder.samples:
+            return
+        self._tapped.append(self._recorder.sample_at())
+        self.progress.emit(len(self._tapped) / TAPS)
+        if len(self._tapped) == TAPS:
+            self._played = tuple(self._tapped)
+            QTimer.singleShot(round(LONGEST * 1000), self, self._recorder.stop)
 
     def stop(self) -> None:
         """Break off: nothing more is played or heard, and nothing is told."""
@@ -126,7 +149,8 @@ class Loopback(QObject):
         self._end()
 
     def _settle(self) -> None:
-        self._pause.start(round(_SETTLE * 1000))
+        if not self._tapping:
+            self._pause.start(round(_SETTLE * 1000))
 
     def _play(self) -> None:
         player = Player(_Shelf(self._pcm), self)
@@ -173,7 +197,7 @@ class Loopback(QObject):
     def _tell(self, take: object) -> None:
         played, self._played = self._played, None
         if played is not None and take is not None:
-            self.heard.emit(Trial(self._sound.pcm, played))
+            self.heard.emit(Trial(self._sound.pcm, played, self._tapping))
 
     def _fail(self, sentence: str) -> None:
         self._played = None

@@ -19,7 +19,7 @@ from studyboard.store.study_file import StudyFile
 from tests.sound import virtual_microphone
 from tests.sound.hearing import Mouth, Tap
 from tests.sound.spoken import onsets, speech
-from tests.sound.virtual_microphone import SoundServer
+from tests.sound.virtual_microphone import SoundServer, write_track
 
 sound_server = virtual_microphone.sound_server
 LATE = 150
@@ -114,3 +114,31 @@ def test_a_delay_is_remembered_for_each_microphone_and_can_be_forgotten(settings
     assert kept_delay(settings, "usb/left") is None
     settings.setValue("sound_delays/odd", "many")
     assert kept_delay(settings, "odd") is None
+
+
+def test_tapping_the_space_bar_measures_too_and_presses_no_button(
+    sound_server: SoundServer, still_look: Look, settings: QSettings, tmp_path: Path, qtbot: QtBot
+) -> None:
+    window = DelayWindow(still_look, settings, None, "Microphone")
+    qtbot.addWidget(window)
+    window.show()
+    window.activateWindow()
+    window.tap.setChecked(True)
+    fall = np.exp(-np.arange(2_400) / 300)
+    click = np.zeros(9_600, "<i2")
+    click[:2_400] = 9_000 * np.random.default_rng(1).uniform(-1, 1, 2_400) * fall
+    track = write_track(tmp_path / "click.wav", click.tobytes(), 48_000)
+    qtbot.mouseClick(window.measure_button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: window._loopback is not None and window._loopback._recorder.samples > 0, timeout=PATIENCE)
+    for number in range(8):
+        qtbot.keyClick(window.measure_button, Qt.Key.Key_Space)
+        assert window.measuring, "the key breaks nothing off"
+        mouth = Mouth(sound_server, track)
+        before = window._loopback._recorder.samples
+        wait = before + 48_000
+        qtbot.waitUntil(lambda wait=wait: window._loopback._recorder.samples > wait or not window.measuring)
+        mouth.shut()
+        assert window.bar.value() in (0, round(1000 * (number + 1) / 8))
+    qtbot.waitUntil(lambda: not window.measuring and "Press the space" not in window.told.text(), timeout=PATIENCE)
+    # Each click is played by a program that has to start first, which takes it as long as the machine is busy.
+    assert "late;" in window.told.text() or "do not agree" in window.told.text() or "not heard" in window.told.text()
