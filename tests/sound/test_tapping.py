@@ -14,7 +14,7 @@ PRESSES = [RATE, 2 * RATE - 3_000, 3 * RATE + 500, 4 * RATE, 5 * RATE - 900, 6 *
 
 
 def tapped(late: float, noise: float = -60.0, strays: float = 0.0, seed: int = 1) -> NDArray[np.int16]:
-    """Taps of a key, each so much later than its press (s), with the thump of the desk and the key's way up after it."""
+    """Taps of a key, each so much later than its press (s), with the thump of the desk and the key's way up."""
     chance = np.random.default_rng(seed)
     sound = chance.normal(0, 10 ** (noise / 20), 10 * RATE)
     for press in PRESSES:
