@@ -360,6 +360,15 @@ def test_nothing_is_wider_than_the_window(browser, page, width, height):
         assert right <= width
 
 
+@pytest.mark.parametrize(("width", "height"), [(390, 844), (844, 390), (1024, 700), (1366, 768), (1440, 900)])
+def test_the_board_and_its_buttons_are_seen_at_once(browser, page, width, height):
+    browser.open(page, width=width, height=height)
+    top = browser.run("return document.getElementById('board-now').getBoundingClientRect().top")
+    bottom = browser.run("return document.getElementById('play').getBoundingClientRect().bottom")
+    assert top >= 0
+    assert bottom <= height
+
+
 @pytest.mark.parametrize(("width", "height"), SIZES)
 def test_board_and_words_are_seen_together(browser, page, width, height):
     browser.open(page, width=width, height=height)
