@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 
@@ -116,9 +116,19 @@ class Costs:
 
     # A talk whose words cost more than this each has been lost, and is read again with many more readings.
     lost: float = 0.05
-    readings_most_widely: int = 140
-    of_each_main_line: int = 6
-    worst_widely: float = 12.0
+    readings_most_widely: int = 150
 
 
 COSTS: Final = Costs()
+
+#: Where a trained model judges the words too, the cues that were chosen by hand count for less.
+_SHARE = 0.7
+COSTS_BESIDE_HINTS: Final = replace(
+    COSTS,
+    cue=COSTS.cue * _SHARE,
+    cue_ignored=COSTS.cue_ignored * _SHARE,
+    cue_to_branch_ignored=COSTS.cue_to_branch_ignored * _SHARE,
+    rejected_and_told=COSTS.rejected_and_told * _SHARE,
+    cue_to_branch=COSTS.cue_to_branch * _SHARE,
+    branches=3.63,
+)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.cues import Context, contexts_of
 from studyboard.notation.narration.forms import Form, Phrase
+from studyboard.notation.narration.hints import ACTIONS, PASSED, Hints, anchors_of, features_of
 from studyboard.notation.narration.lexicon import Lexicon
 from studyboard.notation.narration.move_numbers import move_numbers
 from studyboard.notation.narration.phrases import phrases_of
@@ -31,6 +32,8 @@ class Prepared:
     numbers: the number of the move that the sentence of each word names, if it does
     written: the number of the move that is written just ahead of a word ("12." or "12..."), if there is one
     replaced: for each word the phrases for the move in whose stead its sentence names others ("instead of …")
+    hinted: for each word what each action with it costs more or less than usual, by the words around it
+    trained: whether there was a trained model to say so
     """
 
     tokens: tuple[Token, ...]
@@ -40,23 +43,45 @@ class Prepared:
     numbers: Sequence[int | None]
     written: Sequence[int | None]
     replaced: Sequence[Sequence[Phrase]]
+    hinted: Sequence[Sequence[float]]
+    trained: bool
 
 
-def prepared(text: str, words: Lexicon) -> Prepared:
-    """Cut *text* into words and find what they can mean. O(length)."""
+_NO_HINT = (0.0,) * len(ACTIONS)
+
+
+def prepared(text: str, words: Lexicon, trained: Hints | None = None) -> Prepared:
+    """Cut *text* into words and find what they can mean. O(length).
+
+    trained: what was learned about the words around moves, if anything
+    """
     tokens = tokens_of(text)
     units = units_of(tokens, words)
     contexts = contexts_of(tokens, _anchors(units), words)
     phrases = _coloured(phrases_of(tokens, units, words), tokens, units, _sides_by_dots(tokens, text))
+    hinted = _hinted(tokens, contexts, phrases, trained)
+    passing = [cost + hint[PASSED] for cost, hint in zip(_passing_costs(units, contexts), hinted, strict=True)]
     return Prepared(
         tokens,
         phrases,
         contexts,
-        _passing_costs(units, contexts),
+        passing,
         move_numbers(tokens, units, words),
         _written(tokens),
         _replaced(tokens, units, phrases),
+        hinted,
+        trained is not None,
     )
+
+
+def _hinted(
+    tokens: Sequence[Token], contexts: Sequence[Context], phrases: Sequence[Sequence[Phrase]], trained: Hints | None
+) -> list[tuple[float, ...]]:
+    found = [_NO_HINT] * len(tokens)
+    if trained is not None:
+        for at, features in features_of(tokens, contexts, anchors_of(phrases)).items():
+            found[at] = trained.costs(features)
+    return found
 
 
 def _written(tokens: Sequence[Token]) -> list[int | None]:

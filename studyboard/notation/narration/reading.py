@@ -10,6 +10,7 @@ from studyboard.model.study import Study, start_board
 from studyboard.notation.narration.beats import told_beats
 from studyboard.notation.narration.errors import NarrationRefusedError
 from studyboard.notation.narration.gaps import without_gaps
+from studyboard.notation.narration.hints import hints
 from studyboard.notation.narration.lexicon import Lexicon, Saying, lexicon
 from studyboard.notation.narration.narration import Narration
 from studyboard.notation.narration.passed_over import passed_over
@@ -34,7 +35,7 @@ def read_narration(text: str, *, game: Study | None = None, fen: str | None = No
     if game is not None:
         words = with_names(words, game)
     talk = transcript(text)
-    words_said = prepared(talk.text, words)
+    words_said = prepared(talk.text, words, hints(language))
     search = Talk(words_said, start, moves)
     reading = without_gaps(search, words_said, search.best_reading())
     told = moves_told(reading, words_said.tokens)

@@ -69,35 +69,13 @@ def offer(readings: dict[tuple[int, ...], Reading], reading: Reading) -> None:
         readings[key] = reading
 
 
-def cheapest_widely(readings: Iterable[Reading]) -> list[Reading]:
-    """Many more readings, with few of each main line: for a talk in which the thread was lost with fewer.
-
-    Most of what crowds out the right reading is one and the same main line with ever other side-lines on it.
-    """
-    kept: list[Reading] = []
-    mains: dict[int, int] = {}
-    places: set[tuple[int, int, int]] = set()
-    worst = 0.0
-    for reading in sorted(readings, key=lambda r: r.cost):
-        if not kept:
-            worst = reading.cost + COSTS.worst_widely
-        elif reading.cost > worst or len(kept) >= COSTS.readings_most_widely:
-            break
-        main = reading.lines[0].tip.number
-        place = main, len(reading.lines), reading.lines[-1].tip.number
-        if mains.get(main, 0) < COSTS.of_each_main_line and place not in places:
-            kept.append(reading)
-            mains[main] = mains.get(main, 0) + 1
-            places.add(place)
-    return kept
-
-
-def cheapest(readings: Iterable[Reading]) -> list[Reading]:
-    """The cheapest readings, and with them the cheapest few of each other shape that is not hopeless.
+def cheapest(readings: Iterable[Reading], most: int) -> list[Reading]:
+    """The cheapest readings, at most so many, and with them the cheapest few of each other shape that is not hopeless.
 
     Readings of one shape have as many open lines and have come as far on the main line. Without the others a dozen
     guesses at one doubtful word would crowd out the thought that a side-line has begun. Of those that do the same now
-    and differ only in what lies long behind, a few are enough.
+    and differ only in what lies long behind, a few are enough: most of what crowds out the right reading is one and the
+    same story with ever other small doubts in it.
     """
     kept: list[Reading] = []
     shapes: dict[tuple[int, int], int] = {}
@@ -106,7 +84,7 @@ def cheapest(readings: Iterable[Reading]) -> list[Reading]:
     for reading in sorted(readings, key=lambda r: r.cost):
         if not kept:
             worst = reading.cost + COSTS.worst
-        elif reading.cost > worst or len(kept) >= COSTS.readings_most:
+        elif reading.cost > worst or len(kept) >= most:
             break
         main, tip = reading.lines[0].tip, reading.lines[-1].tip
         shape = len(reading.lines), main.ply

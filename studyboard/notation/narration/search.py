@@ -9,17 +9,18 @@ meant.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import accumulate
 
 import chess
 
-from studyboard.notation.narration.costs import COSTS
+from studyboard.notation.narration.costs import COSTS, COSTS_BESIDE_HINTS
 from studyboard.notation.narration.forms import Phrase
+from studyboard.notation.narration.hints import BRANCH, MAIN, NAMED, RETURN, SIDE
 from studyboard.notation.narration.naming import named_in
 from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
-from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, cheapest_widely, offer
+from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, offer
 from studyboard.notation.narration.tokens import Break, Token
 
 #: With fewer full stops than one for so many words, a text has none that could be relied on.
@@ -47,6 +48,8 @@ class Talk:
         self._phrases = said.phrases
         self._contexts = said.contexts
         self._passing = said.passing
+        self._hinted = said.hinted
+        self._costs = COSTS_BESIDE_HINTS if said.trained else COSTS
         self._passed_by = [0.0, *accumulate(said.passing)]
         self._breaks = _counted(said.tokens, Break.SENTENCE), _counted(said.tokens, Break.PARAGRAPH)
         self._runs_on = self._breaks[0][-1] * _LONG_SENTENCE < len(said.tokens)
@@ -69,13 +72,35 @@ class Talk:
         Where the words fit so badly that the thread must have been lost, it is looked for once more among many more
         readings. O(words × readings kept × phrases at a word).
         """
-        found = self._best(cheapest)
+        found = self._best(COSTS.readings_most)
         cost = self._in_the_end(found)
         if self.game is not None or cost <= COSTS.lost * len(self._phrases):
             return found
-        return min(found, self._best(cheapest_widely), key=self._in_the_end)
+        return min(found, self._best(COSTS.readings_most_widely), key=self._in_the_end)
 
-    def _best(self, cheapest: Callable[[Iterable[Reading]], list[Reading]]) -> Reading:
+    def reading_of(self, lines: Sequence[Sequence[chess.Move]]) -> Reading:
+        """The cheapest reading that tells nothing but these lines, each from the start, and the first as its main line.
+
+        For training, where the moves of a talk are known. O(words × readings kept × phrases at a word).
+        """
+        told = [self._along(line) for line in lines]
+        main, anywhere = set(told[0]), set().union(*told)
+
+        def allowed(reading: Reading) -> bool:
+            first, *others = reading.lines
+            return first.tip.number in main and all(line.tip.number in anywhere for line in others)
+
+        return self._best(COSTS.readings_most, allowed)
+
+    def _along(self, line: Sequence[chess.Move]) -> list[int]:
+        """The numbers of the places along a line."""
+        at, found = self.start, [self.start.number]
+        for move in line:
+            at = self.after(at, move)
+            found.append(at.number)
+        return found
+
+    def _best(self, most: int, allowed: Callable[[Reading], bool] | None = None) -> Reading:
         end = len(self._phrases)
         waiting: list[dict[tuple[int, ...], Reading]] = [{} for _ in range(end + 1)]
         first = Reading(0.0, (Line(self.start, self.start),), None, 0)
@@ -86,7 +111,7 @@ class Talk:
             if not self._phrases[at] and not passing and not home:
                 self._pass_on(waiting, at)
                 continue
-            kept = cheapest(waiting[at].values())
+            kept = cheapest(waiting[at].values(), most)
             waiting[at] = {}
             for reading in kept:
                 cost = reading.cost + passing
@@ -105,13 +130,20 @@ class Talk:
                         break
                     if rank < COSTS.gaps_tried:
                         for further in self._after_a_gap(reading, phrase):
-                            offer(ahead, further)
+                            if allowed is None or allowed(further):
+                                offer(ahead, further)
                     for further in self._understood(reading, phrase, limit):
-                        if further.cost <= limit:
+                        if further.cost <= limit and (allowed is None or allowed(further)):
                             offer(ahead, further)
                             if further.cost < least[phrase.end]:
                                 least[phrase.end] = further.cost
                                 limit = min(limit, further.cost + COSTS.worst)
+        if allowed is not None:
+            furthest = max(reading.lines[0].tip.ply for reading in waiting[end].values())
+            return min(
+                (reading for reading in waiting[end].values() if reading.lines[0].tip.ply == furthest),
+                key=self._in_the_end,
+            )
         return min(waiting[end].values(), key=self._in_the_end)
 
     @staticmethod
@@ -142,23 +174,24 @@ class Talk:
         lead = self._contexts[phrase.start]
         cost = reading.cost + phrase.cost
         branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
+        hint = self._hinted[phrase.anchor]
         named, place = named_in(reading, phrase)
         if named is not None:
             heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard, place)
             if len(reading.lines) > 1 and not phrase.form.bare:
                 named += COSTS.named_despite_return * max(0.0, back - 0.3)
-            yield Reading(cost + named, reading.lines, heard, reading.said_to)
-        yield from self._returned(reading, phrase, cost, back)
+            yield Reading(cost + named + hint[NAMED], reading.lines, heard, reading.said_to)
+        yield from self._returned(reading, phrase, cost + hint[RETURN], back)
         if phrase.form.bare or phrase.form.vague:
             cost += context.against * COSTS.bare_against
         cost += context.against
         sentences, paragraphs = (count[phrase.start] - count[max(0, reading.said_to - 1)] for count in self._breaks)
-        going_on = cost + COSTS.alternative_ignored * lead.alternative
+        going_on = cost + self._costs.alternative_ignored * lead.alternative
         if len(reading.lines) > 1:
-            going_on += COSTS.rejected_and_told * max(context.rejected, lead.rejected)
-        if going_on <= limit:
+            going_on += self._costs.rejected_and_told * max(context.rejected, lead.rejected)
+        if going_on + min(hint[MAIN], hint[SIDE], hint[RETURN]) <= limit:
             yield from self._gone_on(reading, phrase, going_on, branch, back, sentences, paragraphs, limit)
-        yield from self._branched(reading, phrase, cost, branch, back, lead.alternative, limit)
+        yield from self._branched(reading, phrase, cost + hint[BRANCH], branch, back, lead.alternative, limit)
 
     def _returned(self, reading: Reading, phrase: Phrase, cost: float, back: float) -> Iterator[Reading]:
         """Coming back to a line by naming its last move once more."""
@@ -172,7 +205,7 @@ class Talk:
             doubt, fits = tip.parent.fits(phrase)
             for move, fit in fits:
                 if move == tip.move:
-                    coming = max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (
+                    coming = max(COSTS.returns_least, COSTS.returns - self._costs.cue * back) + COSTS.each_level * (
                         innermost - depth - 1
                     )
                     heard = Heard(How.NAMED, phrase, tip, depth, reading.heard)
@@ -192,12 +225,13 @@ class Talk:
     ) -> Iterator[Reading]:
         """The phrase as the next move of the line that is told, or of one that is still open."""
         innermost = len(reading.lines) - 1
+        hint = self._hinted[phrase.anchor]
         for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
-            here = cost
+            here = cost + hint[RETURN if depth < innermost else SIDE if depth else MAIN]
             if depth < innermost:
                 how = How.RETURNS
-                here += max(COSTS.returns_least, COSTS.returns - COSTS.cue * back) + COSTS.each_level * (
+                here += max(COSTS.returns_least, COSTS.returns - self._costs.cue * back) + COSTS.each_level * (
                     innermost - depth - 1
                 )
                 if depth:
@@ -208,12 +242,12 @@ class Talk:
             else:
                 how = How.GOES_ON
                 if depth:
-                    here += COSTS.side_line_goes_on + COSTS.cue_ignored * max(0.0, back - 0.3)
+                    here += COSTS.side_line_goes_on + self._costs.cue_ignored * max(0.0, back - 0.3)
                     here += COSTS.side_line_over_sentence * (sentences > 0)
                     here += COSTS.side_line_over_paragraph * (paragraphs > 0)
                     here += COSTS.long_side_line * (line.tip.ply - line.root.ply >= COSTS.long_side_line_from)
             if depth == 0:
-                ignored = COSTS.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
+                ignored = self._costs.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
                 here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
             here += self._misnumbered(line.tip, phrase)
             if here > limit + _BEST_FIT:
@@ -289,6 +323,7 @@ class Talk:
         doubt, fits = passed.fits(phrase)
         depth = len(reading.lines) - 1
         cost = reading.cost + phrase.cost + context.against + doubt + COSTS.gap
+        cost += self._hinted[phrase.anchor][SIDE if depth else MAIN]
         for move, fit in fits:
             place = self.after(passed, move)
             unsaid = Heard(How.UNSAID, phrase, passed, depth, reading.heard)
@@ -307,9 +342,9 @@ class Talk:
         limit: float,
     ) -> Iterator[Reading]:
         """The phrase as the first move of a side-line, in place of one of the last moves or of the next one."""
-        leaving = max(COSTS.branches_least, COSTS.branches - COSTS.cue_to_branch * branch) + COSTS.cue_ignored * max(
-            0.0, back - 0.3 - branch
-        )
+        costs = self._costs
+        leaving = max(COSTS.branches_least, costs.branches - costs.cue_to_branch * branch)
+        leaving += costs.cue_ignored * max(0.0, back - 0.3 - branch)
         innermost = len(reading.lines) - 1
         replaced = self._replaced[phrase.start]
         anchor = self._just_named(reading, phrase)
