@@ -36,7 +36,9 @@ def sides_told(scene: Scene, near: Sequence[Known]) -> Iterator[Finding]:
         if not steps or _moves_in_sentence(scene, mention):
             continue
         verb = scene.tokens[mention.end].text if mention.end < len(scene.tokens) else ""
-        if steps[-1] is scene.steps[-1] and steps[-1].token < mention.start and scene.words.hint("answers", verb):
+        after = next((s for s in scene.steps if s.token > mention.start and s.before is not None and s.move), None)
+        answers = after is None or (after.before is not None and after.before.turn == mention.colour)
+        if answers and steps[-1].token < mention.start and scene.words.hint("answers", verb):
             # “{e4}White begins with e4, and Black answers”: in the next line.
             continue
         step = steps[-1]

@@ -24,11 +24,15 @@ POSITIONS = {
     "queens": "6k1/5ppp/8/3q4/8/8/1B3PPP/3Q2K1 w - - 0 1",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
-LINES = [
-    tuple(line.split(": ", 1))
-    for line in (Path(__file__).parent / "told_lines.txt").read_text(encoding="utf-8").splitlines()
-    if line and not line.startswith("#")
-]
+
+
+def lines_of(name):
+    """The lines of a file, each with its position."""
+    lines = (Path(__file__).parent / name).read_text(encoding="utf-8").splitlines()
+    return [tuple(line.split(": ", 1)) for line in lines if line and not line.startswith("#")]
+
+
+LINES, IN_GAMES = lines_of("told_lines.txt"), lines_of("told_in_games.txt")
 
 
 def told(position, text):
@@ -37,6 +41,17 @@ def told(position, text):
     study = Study(None if fen is None else {"FEN": fen, "SetUp": "1"})
     path = " ".join(re.findall(r"\{([^}]*)\}", text))
     return read_talk(f'[[node]]\npath = "{path}"\nspoken = "{text}"\n', study)
+
+
+def told_in_a_game(position, text):
+    """The same, with the moves before the last of the first cues in a line of their own."""
+    first = re.match(r"(\{[^}]*\})*", text).group()
+    *before, last = re.findall(r"\{[^}]*\}", first) or [""]
+    if not before:
+        return told(position, text)
+    study = told(position, f"{''.join(before)}Well.")
+    path = " ".join(re.findall(r"\{([^}]*)\}", text))
+    return read_talk(f'[[node]]\npath = "{path}"\nspoken = "{last}{text[len(first) :]}"\n', study)
 
 
 def marked(text):
@@ -53,10 +68,13 @@ def marked(text):
     return plain, places
 
 
-@pytest.mark.parametrize(("position", "text"), LINES)
-def test_the_wrong_words_are_queried_and_nothing_else(position, text):
+@pytest.mark.parametrize(
+    ("make", "position", "text"),
+    [*((told, *line) for line in LINES), *((told_in_a_game, *line) for line in IN_GAMES)],
+)
+def test_the_wrong_words_are_queried_and_nothing_else(make, position, text):
     plain, wrong = marked(text)
-    queries = read_through(told(position, text.replace("[[", "").replace("]]", ""))).queries
+    queries = read_through(make(position, text.replace("[[", "").replace("]]", ""))).queries
     missed = [plain[a:b] for a, b in wrong if not any(query.start < b and a < query.end for query in queries)]
     false = [query.quote for query in queries if not any(query.start < b and a < query.end for a, b in wrong)]
     assert (missed, false) == ([], [])
