@@ -135,8 +135,27 @@ def _judge_one(
     clear = clear and all(mention.kind for mention in doing)
     if (thing.pronoun or any(m.vague for m in doing) or thing.vague) and len(bys) > 1 and not clear:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
+    if _done_by_another(claim, boards, groups, thing, relation):
+        return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is true of another one of them.")
     why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
+
+
+def _done_by_another(
+    claim: Claim, boards: list[chess.Board], groups: list[list[Mention]], thing: Mention, relation: Relation
+) -> bool:
+    """“The knight attacks d5”, where not the one that moved last does: it may be the one that is meant."""
+    named = [m for group in groups for m in group]
+    if len(groups) != 1 or not all(m.kind and m.square is None and not m.pronoun for m in named):
+        return False
+    colours = {board.color_at(by) for board in boards for by in doers(claim, board, named)}
+    return any(
+        by != at and board.color_at(by) in colours and relation(board, by, at)
+        for board in boards
+        for m in named
+        for by in referents(claim.scene, m, board)
+        for at in referents(claim.scene, thing, board)
+    )
 
 
 def _doer_is_nowhere(claim: Claim, groups: list[list[Mention]]) -> str:
@@ -262,32 +281,6 @@ def judge_attacked(claim: Claim) -> list[Judgement]:
     return _passive(claim, attacks, lambda board, at: not board.color_at(at))
 
 
-def judge_which_guards(claim: Claim) -> list[Judgement]:
-    """“… f7, which only the king protects”."""
-    return _judge_which(claim, lambda board, by, at: guards_own(board, by, at) or not board.piece_at(at))
-
-
-def judge_which_attacks(claim: Claim) -> list[Judgement]:
-    """“… the pawn that the bishop attacks”."""
-    return _judge_which(claim, attacks)
-
-
-def _judge_which(claim: Claim, relation: Relation) -> list[Judgement]:
-    by, target = claim.mention("by"), claim.mention("target")
-    if by is None or target is None or by.pronoun or target.pronoun or by.kind is None:
-        return []
-    seen: tuple[chess.Board, chess.Square] | None = None
-    for board in claim.boards():
-        for at in referents(claim.scene, target, board):
-            bys = [square for square in referents(claim.scene, by, board) if square != at]
-            if any(relation(board, square, at) for square in bys):
-                return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
-            seen = seen or (board, at)
-    if seen is None:
-        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
-    return contradicted(Topic.ATTACK, claim.quote(), attack_words(*seen), seen[1])
-
-
 def judge_guarded(claim: Claim) -> list[Judgement]:
     """“The knight is guarded by …”, “nothing guards it”."""
     return _passive(claim, _guards_own_or_square, lambda board, at: bool(board.color_at(at)))
@@ -393,7 +386,5 @@ JUDGES: Final[dict[str, Judge]] = {
     "defends": judge_defends,
     "attacked": judge_attacked,
     "guarded": judge_guarded,
-    "which_guards": judge_which_guards,
-    "which_attacks": judge_which_attacks,
     "nobody_attacks": judge_nobody_attacks,
 }

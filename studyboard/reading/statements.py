@@ -27,6 +27,7 @@ from studyboard.reading import (
     claims_places,
     claims_possible,
     claims_relations,
+    claims_relative,
     claims_tactics,
 )
 from studyboard.reading.asides import without_asides
@@ -40,6 +41,7 @@ from studyboard.reading.scene import Scene, Sentence
 
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
+    **claims_relative.JUDGES,
     **claims_hanging.JUDGES,
     **claims_lines.JUDGES,
     **claims_counted.JUDGES,

@@ -123,7 +123,8 @@ class Telling:
         if not first <= start < end or any(token <= start for token in later):
             return False
         begins, ends = scene.clause(start)
-        alone = begins == start and said.phrase.end == ends
+        led = scene.words.hint("introduces_move", scene.tokens[start - 1].text)
+        alone = begins == start and said.phrase.end == ends and led
         others = (s for s in scene.said if s.placed and step.token <= s.phrase.start < end)
         return alone and all(said.phrase.start <= s.phrase.start and s.phrase.end <= said.phrase.end for s in others)
 

@@ -1,0 +1,42 @@
+"""Claims in a relative clause: “f7, which only the king protects”, “the pawn that the bishop attacks”."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import chess
+
+from studyboard.board.relations import attack_words
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_relations import Relation, attacks, guards_own
+from studyboard.reading.findings import Topic
+from studyboard.reading.referents import referents
+
+
+def judge_which_guards(claim: Claim) -> list[Judgement]:
+    """“… f7, which only the king protects”."""
+    return _judge_which(claim, lambda board, by, at: guards_own(board, by, at) or not board.piece_at(at))
+
+
+def judge_which_attacks(claim: Claim) -> list[Judgement]:
+    """“… the pawn that the bishop attacks”."""
+    return _judge_which(claim, attacks)
+
+
+def _judge_which(claim: Claim, relation: Relation) -> list[Judgement]:
+    by, target = claim.mention("by"), claim.mention("target")
+    if by is None or target is None or by.pronoun or target.pronoun or by.kind is None:
+        return []
+    seen: tuple[chess.Board, chess.Square] | None = None
+    for board in claim.boards():
+        for at in referents(claim.scene, target, board):
+            bys = [square for square in referents(claim.scene, by, board) if square != at]
+            if any(relation(board, square, at) for square in bys):
+                return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
+            seen = seen or (board, at)
+    if seen is None:
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
+    return contradicted(Topic.ATTACK, claim.quote(), attack_words(*seen), seen[1])
+
+
+JUDGES: Final[dict[str, Judge]] = {"which_guards": judge_which_guards, "which_attacks": judge_which_attacks}
