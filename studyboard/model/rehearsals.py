@@ -55,10 +55,11 @@ class AddRehearsal:
 
     def apply(self, study: Study, changed: Changed) -> Edit:
         """See Edit."""
-        others = (one for one in study.rehearsals if one.at != self.rehearsal.at)
+        was = next((one for one in study.rehearsals if one.at == self.rehearsal.at), None)
+        others = (one for one in study.rehearsals if one is not was)
         study.rehearsals = tuple(sorted((*others, self.rehearsal), key=lambda one: one.at))
         changed.rehearsed = True
-        return DropRehearsal(self.rehearsal.at, self.label)
+        return DropRehearsal(self.rehearsal.at, self.label) if was is None else AddRehearsal(was, self.label)
 
 
 @dataclass(frozen=True, slots=True)
