@@ -1,4 +1,4 @@
-"""One picture of a video, painted; its words are English, as those of the sheet are."""
+"""One picture of a video, painted; its words are English."""
 
 from __future__ import annotations
 
