@@ -64,6 +64,9 @@ def listen(
         _follow(recogniser, said, section, clear, at_first, times)
         progress(_FIRST + (1 - _FIRST) * section.last / max(1, len(said)))
     judge(said, times, at_first, found, seconds_a_letter(said, heard, pairs, found))
+    for one in times:
+        if one is not None:
+            one.start = found.onset(one.start, one.end)
     words = _written(script, times, len(sound) / RATE)
     unmatched = [*_departures(script, said, heard, gaps), *_doubtful(words, script)]
     unmatched.sort(key=lambda one: (one.start, one.end))

@@ -13,11 +13,15 @@ RATE = 16_000
 FRAME = RATE // 100
 #: A silence shorter than this belongs to a word: the stop before a t or a k lasts up to about 0.12 s.
 _SILENCE = 15
+#: A quiet beginning of a word from this length on is a pause, all but its last frames, which may be a soft consonant.
+_PAUSE, _SOFT = 7, 3
 #: Pieces of these lengths are wanted (frames): the mean of a piece is taken off before it is recognised, which needs a
 #: few seconds; a longer one takes more memory than it is worth.
 _LEAST, _MOST = 500, 2500
 #: Speech is a third of the way from the quietest tenth of the sound to its loudest (in decibels).
 _SHARE = 0.33
+#: Nothing that is said is softer than the loudest by more than this (dB); what fades away after a word is.
+_REACH = 32.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,10 +29,29 @@ class Activity:
     """How loud a recording is, frame by frame.
 
     levels: of each frame (dB); speaking: True where somebody seems to speak
+    loud: the same without the stops inside words, which are as quiet as a pause
     """
 
     levels: NDArray[np.float32]
     speaking: NDArray[np.bool_]
+    loud: NDArray[np.bool_]
+
+    def onset(self, start: int, end: int) -> int:
+        """The frame at which a word begins to be heard that was found from one frame to another.
+
+        The aligner gives a pause to the word after it, and sometimes the end of the word before as well. What is soft
+        before a word gets loud, such as an f, belongs to the word: of a pause only what is longer than that is taken
+        off. No word has a silence inside: it is where more of it sounds.
+        """
+        start, end = max(0, start), max(0, end)
+        silent = np.flatnonzero(~self.speaking[start:end])
+        if len(silent):
+            before, after = int(silent[0]), end - start - 1 - int(silent[-1])
+            if after > before:
+                return start + int(silent[-1]) + 1 - min(_SOFT, int(silent[-1]))
+        sounding = np.flatnonzero(self.loud[start:end])
+        quiet = int(sounding[0]) if len(sounding) else 0
+        return start + quiet - _SOFT if quiet >= _PAUSE else start
 
     def spoken_frames(self, start: int, end: int) -> int:
         """In how many frames somebody speaks, from one frame to another."""
@@ -43,10 +66,10 @@ def activity(sound: NDArray[np.int16]) -> Activity:
         block = frames[first : first + 6000].astype(np.float32)
         levels[first : first + 6000] = 10 * np.log10(np.mean(block**2, axis=1) + 1.0)
     if not len(levels):
-        return Activity(levels, np.zeros(0, np.bool_))
+        return Activity(levels, np.zeros(0, np.bool_), np.zeros(0, np.bool_))
     quiet, loud = float(np.percentile(levels, 5)), float(np.percentile(levels, 90))
-    speaking = levels > quiet + max(6.0, _SHARE * (loud - quiet))
-    return Activity(levels, _closed(speaking))
+    speaking = levels > max(quiet + max(6.0, _SHARE * (loud - quiet)), loud - _REACH)
+    return Activity(levels, _closed(speaking), speaking)
 
 
 def with_floor(sound: NDArray[np.int16], found: Activity) -> NDArray[np.int16]:
