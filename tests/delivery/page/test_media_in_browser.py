@@ -97,7 +97,7 @@ def test_playing_goes_on_by_itself_and_stops(browser, playing, steps):
     assert now(browser) >= steps[3].at - 0.05
     browser.press(" ")
     browser.wait(lambda: browser.run("return document.getElementById('media').paused"))
-    assert browser.run("return document.getElementById('play').getAttribute('aria-label')") == "Play"
+    browser.wait(lambda: browser.run("return document.getElementById('play').getAttribute('aria-label')") == "Play")
 
 
 def test_words_are_not_read_over_the_voice(browser, playing):
