@@ -111,4 +111,4 @@ def test_without_any_of_them_the_tour_delivers_what_needs_none(without, tmp_path
     assert "Traceback" not in answer.stderr
     assert "apt install libcairo2" in answer.stderr
     written = {path.suffix for path in (tmp_path / "work" / "tour").iterdir()}
-    assert written == {".studyboard", ".pdf", ".txt", ".vtt", ".srt", ".pgn"}
+    assert written == {".studyboard", ".pdf", ".txt", ".vtt", ".srt", ".pgn", ".html", ".json"}

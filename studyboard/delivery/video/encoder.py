@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from pathlib import Path
 from types import ModuleType, TracebackType
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
 
@@ -14,8 +14,11 @@ from studyboard.delivery.chapters import Chapter
 from studyboard.delivery.errors import DeliveryError
 from studyboard.delivery.video.narration import Narration
 from studyboard.delivery.video.options import VideoOptions
-from studyboard.picture.raster import Canvas
 from studyboard.translation import tr
+
+if TYPE_CHECKING:
+    # Sound is encoded here for the page too, which needs no cairo.
+    from studyboard.picture.raster import Canvas
 
 _BT709: Final = 1
 _STUDIO_RANGE: Final = 1
