@@ -15,6 +15,8 @@ from studyboard.notation.narration.units import Unit
 _LONGEST = 16
 _PLAIN = 0.5
 _CLEAR = 0.05
+#: The square "a six" is doubtful, as "a" may be an article.
+_SPELLED = 0.65
 _PLURAL_REACH = 9
 _PLURAL = -0.3
 _MOST_COST = 2.6
@@ -108,7 +110,7 @@ def _cut_short(phrase: Phrase, tokens: Sequence[Token], units: Sequence[Sequence
     if phrase.form.to is not None:
         return 0.0
     kind = "digit" if phrase.form.target_file is not None else "square"
-    follows = any(unit.kind == kind and unit.cost < _PLAIN for unit in units[phrase.end])
+    follows = any(unit.kind == kind and unit.cost < _SPELLED for unit in units[phrase.end])
     return COSTS.square_left_out if follows and tokens[phrase.end].broken == Break.NONE else 0.0
 
 
