@@ -167,7 +167,7 @@ def _parser(*, deep: bool) -> argparse.ArgumentParser:
     )
     deliver.add_argument("studies", type=Path, nargs="+", metavar="STUDY", help="studies, or PGN files of one game")
     deliver.add_argument("--number", type=int, metavar="N", help="with a PGN file: which game, from 1")
-    deliver.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder to write into")
+    deliver.add_argument("--to", type=_folder, required=True, metavar="DIR", help="the folder to write into")
     deliver.add_argument(
         "--parallel", type=_count, metavar="N", help="so many of several studies at once; all processors but one"
     )
@@ -212,6 +212,13 @@ def _count(text: str) -> int:
     if not text.isdecimal() or not int(text):
         raise argparse.ArgumentTypeError(f"{text} is no number from 1")
     return int(text)
+
+
+def _folder(text: str) -> Path:
+    # What a shell makes of a variable that is not set; the path of it would be wherever the shell happens to stand.
+    if not text.strip():
+        raise argparse.ArgumentTypeError("no folder is named")
+    return Path(text)
 
 
 # Each verb is imported when it runs: `check-setup` must work where nothing else does, and the start stays quick.

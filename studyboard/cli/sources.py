@@ -56,7 +56,8 @@ def load_game(path: Path, number: int | None = None) -> GameRead:
         raise NoSuchGameError(f"{path} holds {len(entries)} games, choose one with --number: {listed}{more}")
     chosen = 1 if number is None else number
     if not 1 <= chosen <= len(entries):
-        raise NoSuchGameError(f"{path} holds {len(entries)} games; there is no number {chosen}.")
+        held = "1 game" if len(entries) == 1 else f"{len(entries)} games"
+        raise NoSuchGameError(f"{path} holds {held}; there is no number {chosen}.")
     entry = entries[chosen - 1]
     game = read_game_at(path, entry)
     if len(game.study.nodes) == 1 and not entry.headers and game.problems:

@@ -118,12 +118,17 @@ class DeliverWindow(QDialog):
         if not items:
             self.status.setText(tr("Nothing is ticked."))
             return
+        if not self.folder.text().strip():
+            self.status.setText(tr("Choose a folder to write into."))
+            self.folder.setFocus()
+            return
+        self.folder.setText(str(self._folder()))
         self._keep_choices(items)
         self.files.clear()
         self.files.hide()
         for item, row in self.rows.items():
             row.status.setText(tr("waiting") if item in items else "")
-        to = Path(self.folder.text())
+        to = self._folder()
         study = self._session.study.snapshot()
         work = DeliveryWork(study, to, items, dict(self.options), self._narration(), self, again=self.again.isChecked())
         work.finished.connect(self._close_sound)
@@ -179,6 +184,7 @@ class DeliverWindow(QDialog):
         where.addWidget(QLabel(tr("Into")))
         where.addWidget(self.folder, 1)
         where.addWidget(choose)
+        self._choose_button = choose
         return where
 
     def _loudness_row(self) -> QHBoxLayout:
@@ -207,7 +213,7 @@ class DeliverWindow(QDialog):
         self.stop_button.clicked.connect(self.stop)
         self.open_button = ActingButton(tr("Open the folder"))
         self.open_button.setEnabled(False)
-        self.open_button.clicked.connect(lambda: open_path(Path(self.folder.text())))
+        self.open_button.clicked.connect(lambda: open_path(self._folder()))
         close = ActingButton(tr("Close"))
         close.clicked.connect(self.close)
         foot = QHBoxLayout()
@@ -233,6 +239,10 @@ class DeliverWindow(QDialog):
         path = self._session.file.path
         base = path.parent if self._settings is None else Path(str(self._settings.value("deliver/folder", path.parent)))
         return base / tr("{stem} delivery", stem=path.stem)
+
+    def _folder(self) -> Path:
+        """The folder that is named; without a beginning it lies beside the study, for a desk stands nowhere."""
+        return self._session.file.path.parent / Path(self.folder.text().strip()).expanduser()
 
     def _choose(self) -> None:
         folder = QFileDialog.getExistingDirectory(self, tr("Deliver into"), str(Path(self.folder.text()).parent))
@@ -338,6 +348,10 @@ class DeliverWindow(QDialog):
         self.deliver_button.setEnabled(not working)
         self.stop_button.setEnabled(working)
         self.again.setEnabled(not working)
+        # What is told at the end, and what is opened, is the folder that was delivered into.
+        self.folder.setEnabled(not working)
+        self._choose_button.setEnabled(not working)
+        self.scratch.setEnabled(not working)
         self.loudness.setEnabled(not working and recorded_talk(self._session.study) is not None)
         for row in self.rows.values():
             row.set_working(working)

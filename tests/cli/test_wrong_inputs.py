@@ -153,3 +153,20 @@ def test_a_game_and_a_position_at_once_are_refused(say, game: Path) -> None:
     answer = say("new", "x.studyboard", "--game", game, "--fen", "8/8/8/8/8/8/8/8 w - - 0 1")
     assert answer.status == 2
     assert "not allowed with" in answer.err
+
+
+def test_a_folder_without_a_name(say, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    # As `--to "$OUT"` is where OUT is not set: nothing may be strewn over the folder that the shell stands in.
+    path = tmp_path / "game.pgn"
+    path.write_text("1. e4 e5 *\n", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    answer = say("deliver", path, "--to", "", "--game")
+    assert answer.status == 2
+    assert "no folder is named" in answer.err
+    assert list(tmp_path.iterdir()) == [path]
+
+
+def test_a_game_that_the_file_does_not_hold(refused, tmp_path: Path) -> None:
+    path = tmp_path / "game.pgn"
+    path.write_text("1. e4 e5 *\n", encoding="utf-8")
+    assert "holds 1 game; there is no number 9" in refused("timing", path, "--number", 9)

@@ -271,3 +271,36 @@ def test_a_line_that_was_changed_is_in_what_is_delivered(
     delivered(qtbot, window)
     (captions,) = (tmp_path / "out").glob("*.srt")
     assert "Said just now." in captions.read_text(encoding="utf-8")
+
+
+def test_without_a_folder_nothing_is_delivered_and_it_is_asked_for(
+    window: DeliverWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    somewhere = tmp_path / "somewhere"
+    somewhere.mkdir()
+    monkeypatch.chdir(somewhere)
+    tick(window, Item.GAME)
+    window.folder.setText(" ")
+    window.deliver()
+    assert window.status.text() == "Choose a folder to write into."
+    assert window.deliver_button.isEnabled()
+    assert not list(somewhere.iterdir())
+
+
+def test_a_folder_without_a_beginning_lies_beside_the_study(
+    qtbot: QtBot, window: DeliverWindow, session: Session
+) -> None:
+    tick(window, Item.GAME)
+    window.folder.setText("evening")
+    delivered(qtbot, window)
+    folder = session.file.path.parent / "evening"
+    assert window.folder.text() == str(folder)
+    assert list(folder.glob("*.pgn"))
+
+
+def test_the_folder_cannot_become_another_one_while_it_is_filled(qtbot: QtBot, window: DeliverWindow) -> None:
+    tick(window, Item.GAME)
+    qtbot.mouseClick(window.deliver_button, Qt.MouseButton.LeftButton)
+    assert not window.folder.isEnabled()
+    qtbot.waitUntil(lambda: window.deliver_button.isEnabled(), timeout=WAIT)
+    assert window.folder.isEnabled()

@@ -83,7 +83,7 @@ PRODUCT = Product(
             "flipped",
             "--from-black",
             tr_later("Seen from Black's side"),
-            "the boards of sheet, still and video seen from Black's side",
+            "the boards of sheet, still, video and page seen from Black's side",
         ),
     ),
 )

@@ -19,7 +19,7 @@ from studyboard.delivery.video.encoder import Encoder, load_av
 from studyboard.delivery.video.flashes import CELLS, first_flashing
 from studyboard.delivery.video.narration import Narration
 from studyboard.delivery.video.options import PREVIEW_LINES, Shape, VideoOptions
-from studyboard.delivery.video.painter import Painter
+from studyboard.delivery.video.painter import Painter, cards_with_words
 from studyboard.delivery.video.pictures import Picture, PictureTrack
 from studyboard.delivery.video.strip import Strip
 from studyboard.model.positions import Positions
@@ -63,7 +63,8 @@ def write_video(
     if timeline.seconds <= 0:
         raise DeliveryError(tr("The talk has no length yet, so there is no video. Play a move or write a line first."))
     words = captions(timeline) if options.worded else ()
-    track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves)
+    cards = cards_with_words(study, positions)
+    track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves, cards=cards)
     changes = list(track.changes())
     strip = Strip(study, positions, track.steps)
 
@@ -105,7 +106,8 @@ class Frames:
         positions = Positions(study)
         words = captions(timeline) if options.worded else ()
         self._rate = options.rate
-        self._track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves)
+        cards = cards_with_words(study, positions)
+        self._track = PictureTrack(timeline, options.rate, captions=words, still_moves=options.still_moves, cards=cards)
         self._painter = Painter(study, positions, Strip(study, positions, self._track.steps), options)
 
     def at(self, seconds: float) -> tuple[Canvas, Picture]:

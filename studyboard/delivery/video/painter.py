@@ -27,6 +27,17 @@ from studyboard.picture.scene import indication_scene, pieces_scene, squares_sce
 _ROW: Final = 46
 
 
+def cards_with_words(study: Study, positions: Positions) -> frozenset[Card]:
+    """The cards that have anything to say; of a bare position nothing is known, and the board stays in sight."""
+    headers = study.headers
+    both = [*occasion(headers), known(headers, "White"), known(headers, "Black")]
+    own = {
+        Card.TITLE: opening(study, positions),
+        Card.CLOSING: [result(headers), known(headers, "Annotator")],
+    }
+    return frozenset(card for card, texts in own.items() if any((*both, *texts)))
+
+
 class Painter:
     """Paints the pictures of one talk.
 
@@ -62,9 +73,10 @@ class Painter:
 
     def paint(self, picture: Picture) -> Canvas:
         """The picture; the same canvas every time, painted over by the next one."""
-        if picture.card is not None and picture.cover >= 1.0:
-            return self._labelled(self._card(picture.card))
         canvas = self._canvas
+        if picture.card is not None and picture.cover >= 1.0:
+            canvas.copy(self._card(picture.card))
+            return self._labelled(self._captioned(canvas, picture))
         ground_key = (picture.step, picture.node, picture.think, picture.returned, picture.caption)
         if ground_key != self._ground_key:
             self._paint_ground(picture)
@@ -73,7 +85,14 @@ class Painter:
         self._paint_board(canvas, picture)
         if picture.card is not None:
             canvas.copy(self._card(picture.card), opacity=picture.cover)
+            self._captioned(canvas, picture)
         return self._labelled(canvas)
+
+    def _captioned(self, canvas: Canvas, picture: Picture) -> Canvas:
+        """The same with what is said above the card: who reads the words reads the greeting and the thanks too."""
+        if self._places.band is not None and picture.caption:
+            self._paint_caption(canvas, picture.caption, self._places.band)
+        return canvas
 
     def _labelled(self, canvas: Canvas) -> Canvas:
         """The same with the label in its corner, on a ground of its own so that it is read on anything."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final, TypeVar
@@ -105,8 +105,15 @@ class PictureTrack:
     """
 
     def __init__(
-        self, timeline: Timeline, rate: int, *, captions: Sequence[Caption] = (), still_moves: bool = False
+        self,
+        timeline: Timeline,
+        rate: int,
+        *,
+        captions: Sequence[Caption] = (),
+        still_moves: bool = False,
+        cards: Collection[Card] = frozenset(Card),
     ) -> None:
+        """cards: those that are shown; the board stays in place of the others"""
         self.rate = rate
         self.frames = max(1, round(timeline.seconds * rate))
         self._slide = 0 if still_moves else round(SLIDE * rate)
@@ -116,7 +123,7 @@ class PictureTrack:
         self._notice = round(NOTICE * rate)
         self._steps = _steps(timeline, rate)
         self._thinks = _thinks(timeline, rate)
-        self._cards = _cards(timeline, rate, self.frames)
+        self._cards = [one for one in _cards(timeline, rate, self.frames) if one.card in cards]
         self._captions = [
             _CaptionSpan(self._frame(caption.start / 1000), self._frame(caption.end / 1000), caption.lines)
             for caption in captions

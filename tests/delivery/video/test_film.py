@@ -12,7 +12,10 @@ import pytest
 from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
 from studyboard.delivery.video.film import still_of, write_video
 from studyboard.delivery.video.options import Composition, Shape, VideoOptions
+from studyboard.delivery.video.pictures import Card
 from studyboard.example import example_study
+from studyboard.model.edits import ChangeHeaders, ChangeLine, apply
+from studyboard.model.script import FreeLine, Part, SpokenLine
 from studyboard.model.study import Study
 from studyboard.timing.plan import plan
 from studyboard.timing.timeline import Happening, Source, Timeline
@@ -172,3 +175,37 @@ def test_a_preview_shows_the_board_of_its_second():
     canvas, picture = still_of(study, timeline, 200.0, SMALL)
     assert picture.node == timeline.node_at(200.0)
     assert len(set(bytes(canvas.bgra()[:: 4 * 97]))) > 10
+
+
+def _ink_below(canvas) -> float:
+    """How much of the lowest eighth of a picture is not paper."""
+    pixels = np.frombuffer(canvas.bgra(), np.uint8).reshape(canvas.height, canvas.width, 4)
+    grey = pixels[:, :, :3].astype(int).mean(axis=2)
+    band = grey[-grey.shape[0] // 8 :]
+    return float((abs(band - band[0, 0]) > 40).mean())
+
+
+def test_words_in_the_picture_stand_on_the_title_and_the_closing_card_too():
+    study = example_study()
+    timeline = plan(study)
+    for seconds in (1.0, timeline.stretches[-1].start + 2.0):
+        worded, picture = still_of(study, timeline, seconds, replace(SMALL, captions=True))
+        assert picture.card is not None
+        assert picture.cover == 1.0
+        assert picture.caption
+        assert _ink_below(worded) > 0.002
+        silent, _ = still_of(study, timeline, seconds, SMALL)
+        assert _ink_below(silent) == 0.0
+
+
+def test_where_nothing_is_known_of_a_game_the_board_stays_in_place_of_an_empty_card():
+    study = Study()
+    bare = (("SetUp", "1"), ("FEN", "6k1/5ppp/8/8/8/8/5PPP/3R2K1 w - - 0 1"), ("White", "?"), ("Event", "?"))
+    apply(study, ChangeHeaders(bare))
+    apply(study, ChangeLine(Part.CLOSING, FreeLine(SpokenLine("The rook gives mate on the back rank."))))
+    timeline = plan(study)
+    _, picture = still_of(study, timeline, timeline.seconds / 2, SMALL)
+    assert picture.card is None
+    apply(study, ChangeHeaders((*bare[:2], ("White", "Halvorse, Maja"))))
+    _, picture = still_of(study, timeline, timeline.seconds / 2, SMALL)
+    assert picture.card is Card.CLOSING
