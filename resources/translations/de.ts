@@ -1868,6 +1868,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Nichts ist angekreuzt.</translation>
     </message>
     <message>
+        <source>Choose a folder to write into.</source>
+        <translation>Wählen Sie einen Ordner, in den geschrieben wird.</translation>
+    </message>
+    <message>
         <source>waiting</source>
         <translation>wartet</translation>
     </message>
