@@ -15,6 +15,9 @@ FRAME = RATE // 100
 _SILENCE = 15
 #: A quiet beginning of a word from this length on is a pause, all but its last frames, which may be a soft consonant.
 _PAUSE, _SOFT = 7, 3
+#: The word before may end so far inside the one after it (frames), where a pause of this length follows: longer than
+#: the stop of a consonant after the first vowel of a word.
+_TAIL, _SURE_PAUSE = 5, 10
 #: Pieces of these lengths are wanted (frames): the mean of a piece is taken off before it is recognised, which needs a
 #: few seconds; a longer one takes more memory than it is worth.
 _LEAST, _MOST = 500, 2500
@@ -49,9 +52,10 @@ class Activity:
             before, after = int(silent[0]), end - start - 1 - int(silent[-1])
             if after > before:
                 return start + int(silent[-1]) + 1 - min(_SOFT, int(silent[-1]))
-        sounding = np.flatnonzero(self.loud[start:end])
-        quiet = int(sounding[0]) if len(sounding) else 0
-        return start + quiet - _SOFT if quiet >= _PAUSE else start
+        quiet = ~self.loud[start:end]
+        first = int(np.argmax(quiet[: _TAIL + 1])) if quiet[: _TAIL + 1].any() else len(quiet)
+        length = int(np.argmin(quiet[first:])) if first < len(quiet) and not quiet[first:].all() else 0
+        return start + first + length - _SOFT if length >= (_PAUSE if first == 0 else _SURE_PAUSE) else start
 
     def spoken_frames(self, start: int, end: int) -> int:
         """In how many frames somebody speaks, from one frame to another."""

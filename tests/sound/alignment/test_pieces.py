@@ -35,6 +35,7 @@ def test_a_word_begins_after_the_pause_that_it_was_given() -> None:
     assert found.onset(100, 150) == pytest.approx(112, abs=4)
     assert found.onset(155, 250) == pytest.approx(202, abs=4)
     assert found.onset(60, 100) == 60
+    assert found.onset(97, 150) == pytest.approx(110, abs=4)
 
 
 def test_pieces_cover_all_of_a_long_recording_and_are_cut_in_silence() -> None:
