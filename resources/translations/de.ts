@@ -1484,6 +1484,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Studien (*.studyboard)</translation>
     </message>
     <message>
+        <source>No font of this computer holds some of the letters: they are boxes on the sheet, and it is not PDF/UA.</source>
+        <translation>Einige Buchstaben enthält keine Schrift dieses Rechners: Auf dem Blatt stehen dafür Kästchen, und es ist nicht PDF/UA.</translation>
+    </message>
+    <message>
         <source>Study sheet</source>
         <translation>Studienblatt</translation>
     </message>

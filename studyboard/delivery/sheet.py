@@ -39,6 +39,10 @@ _TIMESTAMP: Final = 0
 _PAPERS: Final = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
 
 
+#: What a PDF says of itself where it is one for everybody: the schema of ISO 14289-1, 5, in its plain metadata.
+ACCESSIBLE: Final = b"pdfuaid"
+
+
 def sheet_pdf(study: Study, positions: Positions | None = None, options: SheetOptions | None = None) -> bytes:
     """The sheet as a tagged PDF; the same study gives the same bytes.
 

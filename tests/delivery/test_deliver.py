@@ -201,3 +201,14 @@ def test_a_title_that_is_no_file_name_becomes_one(author, tmp_path):
     apply(author.study, ChangeHeaders((("White", "A/B: <c>"), ("Black", "?"), ("Event", "..\\what?"))))
     deliver(author.study, tmp_path, frozenset({Item.GAME}))
     assert everything_under(tmp_path) == {RECORD, "A-B-c-Black-what.pgn"}
+
+
+def test_letters_that_no_font_holds_are_told_where_the_sheet_shows_boxes(author, tmp_path):
+    told: list[str] = []
+    deliver(author.study, tmp_path / "plain", {Item.SHEET}, remark=told.append)
+    assert not told
+    # A code point that is set aside for private use (Unicode 16, 23.5): no font that is meant for texts has it.
+    apply(author.study, ChangeHeaders((*author.study.headers.items(), ("Annotator", "Ade \U0010fff0"))))
+    deliver(author.study, tmp_path / "boxes", {Item.SHEET}, remark=told.append)
+    assert len(told) == 1
+    assert "boxes on the sheet" in told[0]

@@ -5,14 +5,19 @@ from __future__ import annotations
 from studyboard.delivery.making import Making
 from studyboard.delivery.product import Choice, Ingredient, Item, Product, Tick
 from studyboard.delivery.sheet_options import WRITING_LINES, Paper, SheetOptions, SheetText
-from studyboard.translation import tr_later
+from studyboard.translation import tr, tr_later
 
 
 def _make(making: Making, options: SheetOptions) -> None:
     # Typst is loaded where a sheet is set, and nowhere else.
-    from studyboard.delivery.sheet import sheet_pdf
+    from studyboard.delivery.sheet import ACCESSIBLE, sheet_pdf
 
-    making.write(".pdf", sheet_pdf(making.talk.study, making.talk.positions, options))
+    pdf = sheet_pdf(making.talk.study, making.talk.positions, options)
+    if ACCESSIBLE not in pdf:
+        making.remark(
+            tr("No font of this computer holds some of the letters: they are boxes on the sheet, and it is not PDF/UA.")
+        )
+    making.write(".pdf", pdf)
 
 
 PRODUCT = Product(
