@@ -7,15 +7,32 @@ from pathlib import Path
 
 from studyboard.cli.sources import is_study, load_study
 from studyboard.model.edits import ChangePace
+from studyboard.model.errors import StudyboardError
 from studyboard.store.study_file import StudyFile
-from studyboard.timing.pace_fit import LEAST_LINES, NINE_TENTHS, HeldOut, PaceFit, fit_pace, held_out
+from studyboard.timing.pace_fit import (
+    LEAST_LINES,
+    NINE_TENTHS,
+    HeldOut,
+    PaceFit,
+    TooFewLinesError,
+    fit_pace,
+    held_out,
+)
 from studyboard.timing.timed_lines import recorded_lines, timed_lines
 
 
 def pace(path: Path, *, keep_in: Path | None, as_json: bool) -> int:
     """Fit the pace of a talk or of a study's takes, print it, and keep it in a study if that is wanted."""
     lines = recorded_lines(load_study(path).study) if is_study(path) else timed_lines(_text(path))
-    fit = fit_pace(lines)
+    try:
+        fit = fit_pace(lines)
+    except TooFewLinesError as reason:
+        if not is_study(path):
+            raise
+        raise StudyboardError(
+            f"A pace is learnt from {LEAST_LINES} spoken lines at least whose times are known. Record more of them; "
+            "sound that was taken in counts once `studyboard listen STUDY --take N --keep` has listened to it."
+        ) from reason
     kept_out = held_out(lines) if len(lines) >= 2 * LEAST_LINES else None
     if keep_in is not None:
         with StudyFile.open(keep_in) as file:

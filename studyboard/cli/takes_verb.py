@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
+from collections import Counter
 from pathlib import Path
 
 from rich.console import Console
@@ -153,7 +154,7 @@ def _take_plain(take: Take) -> dict[str, object]:
 
 def _print(study: Study, added: int | None) -> None:
     assembly, positions = put_together(study), Positions(study)
-    held = holders(study)
+    held, names = holders(study), _names(study)
     console = Console(highlight=False)
     with console.capture() as printed:
         if study.takes:
@@ -166,8 +167,8 @@ def _print(study: Study, added: int | None) -> None:
         table.add_column("seconds", justify="right")
         table.add_column("also in", no_wrap=True)
         for number, one in enumerate(assembly.beats, 1):
-            others = [study.takes[holder.take.id].name for holder in held.get(one.beat.key, ())]
-            name = "" if one.take is None else study.takes[one.take].name
+            others = [names[holder.take.id] for holder in held.get(one.beat.key, ())]
+            name = "" if one.take is None else names[one.take]
             also = ", ".join(other for other in others if other != name)
             seconds = f"{one.samples / assembly.rate:.1f}" if one.take is not None else ""
             table.add_row(str(number), Text(_label(positions, one.beat)), Text(name), seconds, Text(also))
@@ -176,8 +177,15 @@ def _print(study: Study, added: int | None) -> None:
     sys.stdout.write(printed.get())
 
 
+def _names(study: Study) -> dict[int, str]:
+    """What each take is called, with its number where another one is called the same."""
+    called = Counter(take.name for take in study.takes.values())
+    return {n: f"{take.name} ({n})" if called[take.name] > 1 else take.name for n, take in study.takes.items()}
+
+
 def _takes_table(study: Study, added: int | None) -> Table:
     table = Table(box=None, pad_edge=False)
+    table.add_column("", justify="right")
     table.add_column("take", no_wrap=True)
     table.add_column("length", justify="right")
     table.add_column("")
@@ -190,7 +198,7 @@ def _takes_table(study: Study, added: int | None) -> Table:
             _pickup(study, take),
             take.note,
         ]
-        table.add_row(Text(take.name), clock(take.length.seconds), Text("; ".join(filter(None, words))))
+        table.add_row(str(take.id), Text(take.name), clock(take.length.seconds), Text("; ".join(filter(None, words))))
     return table
 
 

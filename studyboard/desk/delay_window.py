@@ -117,8 +117,11 @@ class DelayWindow(QDialog):
         layout.addWidget(buttons)
         for text in (about, caution, self.told):
             text.setWordWrap(True)
-        width = 34 * self.fontMetrics().height()
-        inside = width - 40 - self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        # Buttons with a mark do not wrap: the window is as wide as the longest of them.
+        bar = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        panel.ensurePolished()
+        width = max(34 * self.fontMetrics().height(), panel.minimumSizeHint().width() + 40 + bar)
+        inside = width - 40 - bar
         height = layout.totalHeightForWidth(width) + texts.totalHeightForWidth(inside) - scrolled.sizeHint().height()
         self.resize(QSize(width, height + 10).boundedTo(self.screen().availableSize()))
         # The space bar would press the button that has the keyboard.

@@ -326,6 +326,10 @@ class Prompter(QWidget):
         if outer is not None:
             outer.setContentsMargins(*((16, 12, 16, 12) if roomy else (4, 2, 4, 2)))
             outer.setSpacing(12 if roomy else 6)
+        # What stands above and below the card keeps off the frame that shows where the keyboard is.
+        aside = 0 if roomy else 10
+        self._clocks.setContentsMargins(aside, 0, aside, 0)
+        self._next.setContentsMargins(aside, 0, aside, 0)
         words = QFontMetricsF(self._press.font()).horizontalAdvance(self._press.text())
         title = self._where.sizeHint().width()
         beside = not roomy and title + words + 48 <= self.width() - 40
@@ -342,7 +346,7 @@ class Prompter(QWidget):
                 layout.activate()
 
     def _lay_out(self) -> None:
-        clocks = QHBoxLayout()
+        self._clocks = clocks = QHBoxLayout()
         clocks.setSpacing(14)
         clocks.addWidget(self._elapsed)
         clocks.addWidget(self._late)

@@ -16,6 +16,8 @@ from studyboard.translation import tr
 QUIET, LOUD = -60.0, -50.0
 #: The same after the voice was brought to its loudness: what the listener gets.
 _HEARD, _DISTURBS = -55.0, -45.0
+#: What lies below this is no larger than the smallest step of a sample of 16 bits (dBFS), so nobody can hear it.
+_BELOW_HEARING = -90.0
 #: Where a voice should peak (dBTP), so that a laugh is not cut off, and how loud it should be at least (LUFS).
 _TOO_HOT, _TOO_FAINT = -3.0, -40.0
 #: Loudness that leaves room above and below (LUFS): common practice for the take, not for what is delivered.
@@ -96,7 +98,7 @@ def _of_room(room: RoomSound, device_rate: int) -> Iterator[Advice]:
         )
     else:
         yield Advice(Weight.GOOD, tr("The room is quiet: {level} dBFS.", level=_signed(level)))
-    if room.hum is not None:
+    if room.hum is not None and room.hum.level > _BELOW_HEARING:
         audible = room.hum.level > QUIET
         yield Advice(
             Weight.BAD if audible else Weight.MIND,

@@ -13,6 +13,7 @@ from studyboard.model.rehearsals import BeatTold, Rehearsal
 from studyboard.model.script import BeatKey, words
 from studyboard.model.study import Study
 from studyboard.timing.plan import returns, time_beat
+from studyboard.timing.spread_beats import only_spread
 from studyboard.timing.timed_lines import TimedLine
 
 #: The latest rehearsals that say how a beat is told now.
@@ -111,7 +112,7 @@ class Drift:
 
 
 def rehearsal_log(study: Study) -> tuple[Told, ...]:
-    """All rehearsals and all takes that were kept, the oldest first."""
+    """All rehearsals and all takes that were kept, the oldest first; no beats that were only spread over a sound."""
     known = {beat.key: beat for beat in beats(study, running_order(study))}
     found = [Told(one.at, one.told) for one in study.rehearsals]
     for take in study.takes.values():
@@ -120,7 +121,7 @@ def rehearsal_log(study: Study) -> tuple[Told, ...]:
         spent: dict[BeatKey, float] = {}
         again: dict[BeatKey, int] = {}
         for telling in tellings(take):
-            if telling.beat in known:
+            if telling.beat in known and not only_spread(take, telling.beat):
                 again[telling.beat] = again.get(telling.beat, -1) + 1
                 seconds = (telling.span.end - telling.span.start) / take.rate
                 spent[telling.beat] = spent.get(telling.beat, 0.0) + seconds

@@ -49,6 +49,12 @@ def spread_beats(study: Study, length: SoundTime, first: BeatKey | None = None, 
     return tuple(events)
 
 
+def only_spread(take: Take, beat: BeatKey) -> bool:
+    """True where nobody knows how long this beat takes in a sound from elsewhere: its share is that of the plan."""
+    told = {event.beat for event in take.events}
+    return bool(take.origin) and len(told) > 1 and all(line.beat != beat for line in take.said)
+
+
 def let_tell(study: Study, take: Take, beat: BeatKey) -> Edit:
     """The edit after which a take that told no beat tells this one, and is heard for it."""
     label = tr_later("Choose a take")

@@ -13,7 +13,8 @@ from studyboard.model.script import words
 from studyboard.model.study import Study
 from studyboard.notation.narration.transcripts import transcript
 from studyboard.timing.plan import returns
-from studyboard.timing.recorded import recorded_seconds
+from studyboard.timing.recorded import put_together, recorded_seconds
+from studyboard.timing.spread_beats import only_spread
 
 #: Captions, and lines as short as they (s), end anywhere in a sentence and say little about it, so they are joined
 #: until they last this long and a sentence has ended, or twice as long (s). Short talks are cut into this many pieces
@@ -73,8 +74,14 @@ def timed_lines(text: str) -> tuple[TimedLine, ...]:
 
 
 def recorded_lines(study: Study) -> tuple[TimedLine, ...]:
-    """The beats of a study as its latest takes have them; think pauses are taken off."""
+    """The beats of a study as they are heard in its takes; think pauses are taken off.
+
+    Those that were only spread over sound from elsewhere are left out: they would teach the plan to itself.
+    """
     seconds = recorded_seconds(study)
+    for one in put_together(study).beats:
+        if one.take is not None and only_spread(study.takes[one.take], one.beat.key):
+            seconds.pop(one.beat.key, None)
     lines: list[TimedLine] = []
     for beat in beats(study, running_order(study)):
         spent = seconds.get(beat.key, 0.0) - beat.think

@@ -44,3 +44,10 @@ def test_a_talk_without_times_is_refused_in_one_line(say: Callable, tmp_path: Pa
     assert said.status == 2
     assert said.err.count("\n") == 1
     assert "[m:ss]" in said.err
+
+
+def test_a_study_without_takes_is_told_to_record_not_to_write_times(say: Callable, study: Path) -> None:
+    said = say("pace", study)
+    assert said.status == 2
+    assert "Record more" in said.err
+    assert "[m:ss]" not in said.err

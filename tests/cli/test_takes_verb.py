@@ -112,3 +112,12 @@ def test_a_damaged_file_gives_what_can_be_read_and_says_so(say, talk, sound):
     answer = say("takes", talk, "--add", sound)
     assert answer.status == 1
     assert "could be read, and are kept" in answer.err
+
+
+def test_takes_are_listed_with_the_number_that_listen_asks_for(say, talk, sound):
+    say("takes", talk, "--add", sound)
+    told = say("takes", talk, "--add", sound, "--from", "1...e5").out.splitlines()
+    assert [line.split()[:2] for line in told[1:3]] == [["1", "telephone"], ["2", "telephone"]]
+    (line,) = [line for line in told if "e5" in line]
+    assert "telephone (2)" in line
+    assert "telephone (1)" in line, "the other one of that name, too"

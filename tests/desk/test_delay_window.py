@@ -8,6 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PySide6.QtCore import QSettings, Qt
+from PySide6.QtWidgets import QScrollArea
 from pytestqt.qtbot import QtBot
 
 from studyboard.desk.delay_window import DelayWindow
@@ -142,3 +143,14 @@ def test_tapping_the_space_bar_measures_too_and_presses_no_button(
     qtbot.waitUntil(lambda: not window.measuring and "Press the space" not in window.told.text(), timeout=PATIENCE)
     # Each click is played by a program that has to start first, which takes it as long as the machine is busy.
     assert "late;" in window.told.text() or "do not agree" in window.told.text() or "not heard" in window.told.text()
+
+
+def test_no_way_to_measure_is_cut_off_at_the_side(still_look: Look, settings: QSettings, qtbot: QtBot) -> None:
+    window = DelayWindow(still_look, settings, None, "Microphone")
+    qtbot.addWidget(window)
+    window.show()
+    qtbot.waitUntil(window.isVisible)
+    (scrolled,) = window.findChildren(QScrollArea)
+    assert scrolled.horizontalScrollBar().maximum() == 0
+    for way in (window.air, window.cable, window.tap):
+        assert way.width() >= way.sizeHint().width()

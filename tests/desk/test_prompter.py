@@ -192,3 +192,12 @@ def test_the_clock_row_fits_with_large_text(qtbot: QtBot, desk: MainWindow) -> N
         assert prompter._late.shown_text in (prompter._late.text(), prompter._late.shorter)
         assert prompter._beat_clock.shown_text.endswith(" s")
         desk.performance.stop()
+
+
+def test_in_little_room_clock_and_next_line_keep_off_the_frame(qtbot: QtBot, desk: MainWindow) -> None:
+    desk.record_stage()
+    desk.resize(1024, 600)
+    settle()
+    prompter = desk.prompter
+    assert prompter._elapsed.mapTo(prompter, QPoint()).x() >= 12
+    assert prompter._beat_clock.mapTo(prompter, QPoint(prompter._beat_clock.width(), 0)).x() <= prompter.width() - 12

@@ -34,6 +34,11 @@ def test_hum_is_told_with_its_mains_and_its_strongest_line() -> None:
     assert all(one.do for one in found)
 
 
+def test_hum_below_the_smallest_step_of_a_sample_is_not_told() -> None:
+    found = room_advice(replace(GOOD_ROOM, noise=-75.0, hum=Hum(50.0, -120.0, 50.0)), 48_000)
+    assert [one.says for one in found] == ["The room is quiet: −75 dBFS."]
+
+
 def test_a_dead_microphone_is_all_that_is_said_of_it() -> None:
     (only,) = room_advice(replace(GOOD_ROOM, noise=SILENCE, without_hum=SILENCE), 48_000)
     assert only.weight is Weight.BAD

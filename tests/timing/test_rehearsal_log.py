@@ -109,6 +109,12 @@ def test_takes_stand_in_the_log_too_with_what_was_told_twice(talk):
     assert {one.beat: (one.seconds, one.restarts) for one in log[0].told} == {1: (5, 0), 2: (8, 1), 3: (11, 1)}
 
 
+def test_beats_that_were_only_spread_over_a_sound_do_not_stand_in_the_log(talk):
+    events = tuple(TakeEvent(SoundTime(at * 48_000, 48_000), node, node) for at, node in ((0, 1), (5, 2)))
+    talk.study.takes[1] = Take(1, "", 48_000, 480_000, "2030-05-09T20:00:00+02:00", events, origin="telephone.wav")
+    assert rehearsal_log(talk.study) == ()
+
+
 def test_a_pace_is_learnt_from_rehearsals_without_what_was_begun_anew(talk):
     for day in (1, 2):
         talk.edit(AddRehearsal(told_like(talk.study, day, lambda n: 1.25)))

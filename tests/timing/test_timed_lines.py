@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from studyboard.model.edits import PutTake
 from studyboard.model.script import Part
-from studyboard.model.takes import SoundTime, Take, TakeEvent
+from studyboard.model.takes import SaidLine, SoundTime, Take, TakeEvent
 from studyboard.timing.timed_lines import TimedLine, recorded_lines, timed_lines
 
 _CUES = [
@@ -91,3 +93,17 @@ def test_takes_give_their_beats_without_think_pauses_and_with_what_the_board_did
         TimedLine("", 1.5, False, silent_moves=1, returns=1),
         TimedLine("Good night.", 1.5, False),
     )
+
+
+def test_beats_that_were_only_spread_over_a_sound_teach_nothing_until_it_was_listened_to(author):
+    e4 = author.play("e2e4")
+    author.say(e4, "The pawn goes to e4.")
+    e5 = author.play("e7e5")
+    author.say(e5, "And so does the other one.")
+    events = (TakeEvent(SoundTime(0, 1000), e4, e4), TakeEvent(SoundTime(3000, 1000), e5, e5))
+    take = Take(1, "one", 1000, 6000, "2031-03-05T20:00:00+00:00", events, origin="telephone.wav")
+    author.edit(PutTake(take))
+    assert recorded_lines(author.study) == ()
+    heard = SaidLine(e4, "The pawn goes to e4.", (0, 400, 800, 1200, 1600), (300, 700, 1100, 1500, 2000))
+    author.edit(PutTake(replace(take, id=2, said=(heard,))))
+    assert [line.text for line in recorded_lines(author.study)] == ["The pawn goes to e4."]

@@ -48,9 +48,7 @@ class Hints:
                     scores[action] += weight
         most = max(scores)
         total = most + math.log(sum(math.exp(score - most) for score in scores))
-        return tuple(
-            self.trust * (usual - score + total) for score, usual in zip(scores, self.usual, strict=True)
-        )
+        return tuple(self.trust * (usual - score + total) for score, usual in zip(scores, self.usual, strict=True))
 
 
 @cache
@@ -243,9 +241,7 @@ def _behind(end: int, tokens: Sequence[Token], words: Sequence[str], covered: Se
     return found
 
 
-def _sentence_before(
-    sentence: int, words: Sequence[str], covered: Sequence[bool], starts: Sequence[int]
-) -> list[str]:
+def _sentence_before(sentence: int, words: Sequence[str], covered: Sequence[bool], starts: Sequence[int]) -> list[str]:
     """The last words of the sentence before, for the first move of a sentence."""
     if not sentence:
         return []
