@@ -257,6 +257,7 @@ class DeliverWindow(QDialog):
             self.folder.setText(choices.folder)
         if (place := self.loudness.findData(choices.loudness)) >= 0:
             self.loudness.setCurrentIndex(place)
+        self.scratch.setChecked(choices.scratch_voice)
         for item, row in self.rows.items():
             row.check.setChecked(item.value in choices.items)
             plain = choices.options.get(item.value, {})
@@ -270,7 +271,11 @@ class DeliverWindow(QDialog):
         self._settings.setValue("deliver/loudness", self.loudness.currentData())
         plain = {item.value: plain_options(one) for item, one in self.options.items()}
         choices = DeliveryChoices(
-            tuple(item.value for item in Item if item in items), plain, folder, self.loudness.currentData()
+            tuple(item.value for item in Item if item in items),
+            plain,
+            folder,
+            self.loudness.currentData(),
+            self.scratch.isChecked(),
         )
         keep_choices(self._settings, self._session.file.path, choices)
 

@@ -18,12 +18,14 @@ class DeliveryChoices:
     """items: the names of the ticked ones; options: of each in plain values; folder: "" for the usual one.
 
     loudness: the name of what the voice is brought to
+    scratch_voice: a plan is spoken by a synthesiser
     """
 
     items: tuple[str, ...]
     options: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     folder: str = ""
     loudness: str = ""
+    scratch_voice: bool = False
 
 
 def keep_choices(settings: QSettings, study: Path, choices: DeliveryChoices) -> None:
@@ -33,6 +35,7 @@ def keep_choices(settings: QSettings, study: Path, choices: DeliveryChoices) -> 
         "options": {item: dict(options) for item, options in choices.options.items()},
         "folder": choices.folder,
         "loudness": choices.loudness,
+        "scratch_voice": choices.scratch_voice,
     }
     settings.setValue(f"{study_group(study)}/deliver", json.dumps(plain))
 
@@ -43,7 +46,11 @@ def kept_choices(settings: QSettings, study: Path) -> DeliveryChoices | None:
         plain = json.loads(str(settings.value(f"{study_group(study)}/deliver", "")))
         options = {str(item): dict(one) for item, one in plain["options"].items()}
         return DeliveryChoices(
-            tuple(str(item) for item in plain["items"]), options, str(plain["folder"]), str(plain["loudness"])
+            tuple(str(item) for item in plain["items"]),
+            options,
+            str(plain["folder"]),
+            str(plain["loudness"]),
+            bool(plain.get("scratch_voice")),
         )
     except (ValueError, KeyError, TypeError, AttributeError):
         return None

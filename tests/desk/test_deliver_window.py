@@ -304,3 +304,14 @@ def test_the_folder_cannot_become_another_one_while_it_is_filled(qtbot: QtBot, w
     assert not window.folder.isEnabled()
     qtbot.waitUntil(lambda: window.deliver_button.isEnabled(), timeout=WAIT)
     assert window.folder.isEnabled()
+
+
+def test_the_scratch_voice_is_remembered_for_the_study(
+    qtbot: QtBot, window: DeliverWindow, session: Session, settings: QSettings
+) -> None:
+    tick(window, Item.GAME)
+    window.scratch.setChecked(True)
+    delivered(qtbot, window)
+    again = DeliverWindow(session, settings)
+    qtbot.addWidget(again)
+    assert again.scratch.isChecked()
