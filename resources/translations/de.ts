@@ -2272,8 +2272,8 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>Mikrofonpegel</translation>
     </message>
     <message>
-        <source>too loud: the sound is cut off</source>
-        <translation>zu laut: der Ton wird abgeschnitten</translation>
+        <source>cut off</source>
+        <translation>abgeschnitten</translation>
     </message>
     <message>
         <source>very loud</source>

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.delay_window import DelayWindow
+from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
 from studyboard.desk.lost_microphone import LostMicrophone
@@ -88,7 +89,7 @@ class Booth(QFrame):
         self.devices.setMinimumContentsLength(10)
         self.meter = LevelMeter(look)
         self.loudness = LoudnessReadout()
-        self.verdict = QLabel("")
+        self.verdict = ElidedLabel()
         self.verdict.setAccessibleName(tr("What the level means"))
         self.warnings = SoundWarnings(look)
         self.room_button = QPushButton(tr("Room check …"))

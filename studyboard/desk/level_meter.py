@@ -60,7 +60,7 @@ class LevelMeter(QWidget):
     def verdict(self) -> str:
         """What the level means, in words."""
         if self._clipped:
-            return tr("too loud: the sound is cut off")
+            return tr("cut off")
         if self._held > _HOT:
             return tr("very loud")
         if self._held <= _FLOOR:

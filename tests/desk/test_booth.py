@@ -10,7 +10,7 @@ from pathlib import Path
 import chess
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from studyboard.desk.main_window import MainWindow
@@ -138,3 +138,19 @@ def test_the_level_moves_when_somebody_speaks(
         # What measures loudness takes some seconds to load.
         qtbot.waitUntil(lambda: "LUFS" in booth_desk.booth.loudness.text(), timeout=30_000)
         speaking.terminate()
+
+
+def test_what_the_level_means_pushes_nothing_out_of_the_booth(booth_desk: MainWindow) -> None:
+    desk = booth_desk
+    desk.resize(1366, 768)
+    desk.booth.loudness.setText("−15 LUFS, peaks −10 dBTP")
+    desk.booth.meter.show_clipped()
+    assert desk.booth.meter.verdict == "cut off"
+    desk.booth.verdict.setText(desk.booth.meter.verdict)
+    QApplication.processEvents()
+    before = desk.booth.minimumSizeHint().width()
+    desk.booth.verdict.setText(40 * "far too loud ")
+    QApplication.processEvents()
+    assert desk.booth.minimumSizeHint().width() <= before + 3 * desk.booth.verdict.sizeHint().height()
+    (around,) = [a for a in desk.findChildren(QScrollArea) if a.isAncestorOf(desk.booth)]
+    assert around.horizontalScrollBar().maximum() == 0
