@@ -93,6 +93,7 @@ class RehearsalsWindow(QDialog):
         self.table.cellActivated.connect(self._go)
         self.silences.connect(self._take_silences)
         session.changed.connect(self._fill)
+        look.changed.connect(self._fill)
         self._fill()
         self._look_for_silences()
 

@@ -96,3 +96,12 @@ def test_a_rehearsal_that_went_wrong_is_forgotten(window: RehearsalsWindow, desk
     window.table.setCurrentCell(0, 7)
     qtbot.mouseClick(window.forget_button, Qt.MouseButton.LeftButton)
     assert [one.at[:10] for one in desk.session.study.rehearsals] == ["2030-05-01"]
+
+
+def test_what_runs_over_is_told_in_the_colour_of_the_theme(window: RehearsalsWindow, desk: MainWindow) -> None:
+    rehearsed(desk, 1, slow=2)
+    rehearsed(desk, 2, slow=2)
+    for theme in ("dark", "light"):
+        desk.look.choose_theme(theme)
+        (over,) = [item for row in range(window.table.rowCount()) if (item := window.table.item(row, 3)).text()]
+        assert over.foreground().color() == desk.look.color("over")
