@@ -24,6 +24,7 @@ from studyboard.model.take_edits import without_sound
 from studyboard.model.takes import Take
 from studyboard.notation.labels import move_label
 from studyboard.sound.importing import import_sound
+from studyboard.store.errors import StudyFileError, StudyInUseError
 from studyboard.store.study_file import StudyFile
 from studyboard.timing.clock import clock
 from studyboard.timing.recorded import put_together
@@ -45,8 +46,7 @@ def takes(
     if add is None:
         if first is not None or last is not None or name:
             raise StudyboardError("--from, --to and --name say where a sound belongs: name it with --add.")
-        with StudyFile.open(path, read_only=True) as file:
-            study = file.study
+        study = _looked_at(path)
     else:
         with StudyFile.open(path) as file:
             study = file.study
@@ -78,6 +78,24 @@ def beat_named(study: Study, text: str) -> BeatKey:
     if found:
         raise StudyboardError(f"“{text}” is told {len(found)} times: give the number of the beat, or the move's too.")
     raise StudyboardError(f"No beat is called “{text}”. `studyboard takes STUDY` lists them with their numbers.")
+
+
+def _looked_at(path: Path) -> Study:
+    """The study as it is, with the take that a crash has cut off."""
+    with StudyFile.open(path, read_only=True) as file:
+        study, unfinished = file.study, file.unfinished
+    if not unfinished:
+        return study
+    try:
+        with StudyFile.open(path) as file:
+            if file.recovered:
+                print_remark(f"{file.recovered[-1].name} was cut off; what had been stored of it is kept")
+            return file.study
+    except StudyInUseError:
+        print_remark("a take is being recorded just now; it is listed once that is finished")
+    except StudyFileError as reason:
+        print_remark(f"a take was cut off, and cannot be listed: {reason}")
+    return study
 
 
 def _add(file: StudyFile, sound: Path, name: str, first: str | None, last: str | None) -> tuple[int, str]:

@@ -146,6 +146,12 @@ class StudyFile:
         return self._recovered
 
     @property
+    def unfinished(self) -> bool:
+        """True while a take is being recorded, or where one was cut off and the file has not been worked on since."""
+        with explained(self._path):
+            return bool(self._connection.execute("SELECT EXISTS (SELECT * FROM recording)").fetchone()[0])
+
+    @property
     def sound(self) -> TakeSound:
         """The sound of the takes."""
         return self._sound

@@ -121,3 +121,16 @@ def test_takes_are_listed_with_the_number_that_listen_asks_for(say, talk, sound)
     (line,) = [line for line in told if "e5" in line]
     assert "telephone (2)" in line
     assert "telephone (1)" in line, "the other one of that name, too"
+
+
+def test_a_take_that_was_cut_off_is_listed_and_one_that_is_being_recorded_is_announced(say, talk):
+    with StudyFile.open(talk) as file:
+        take = file.sound.begin_take("Take 1", 48_000, "2031-03-05T20:00:00+00:00")
+        file.sound.append_sound(take, bytes(2 * 48_000))
+        meanwhile = say("takes", talk)
+        assert "being recorded" in meanwhile.err
+        assert "Take 1" not in meanwhile.out
+    found = say("takes", talk)
+    assert "Take 1 was cut off" in found.err
+    assert "0:01  cut off" in found.out
+    assert say("takes", talk).err == ""
