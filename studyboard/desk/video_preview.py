@@ -162,7 +162,9 @@ class VideoPreview(QWidget):
 
     def _painted(self) -> None:
         work, self._work = self._work, None
-        assert work is not None
+        if work is None:
+            # Its word was on the way already when the window was closed.
+            return
         if work.problem:
             self._show_problem(work.problem)
         elif work.image is not None:
