@@ -9,6 +9,7 @@ import chess
 from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_inventory import holder
 from studyboard.reading.claims_relations import doers, is_nowhere, target_words
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves
@@ -36,6 +37,25 @@ def judge_stands(claim: Claim) -> list[Judgement]:
         return undecided(Topic.SQUARE, claim.quote(), "It is not clear which piece is meant.")
     places = listed([the_piece(boards[0], at) for at in found])
     return contradicted(Topic.SQUARE, claim.quote(), sentence(f"there is {places}"), where.square, *found)
+
+
+def judge_has_there(claim: Claim) -> list[Judgement]:
+    """“White has a rook on g7”."""
+    thing, colours = claim.mention("there"), holder(claim)
+    if thing is None or thing.kind is None or thing.square is None or thing.also or thing.plural or thing.moves_to:
+        return []
+    if thing.definite or thing.vague or colours is None or len(colours) != 1:
+        return []
+    piece, at = chess.Piece(thing.kind, colours[0]), thing.square
+    for board in claim.boards():
+        if board.piece_at(at) == piece:
+            return confirmed(Topic.SQUARE, claim.quote(), sentence(f"{the_piece(board, at)} is there"), at)
+    shown = [claim.scene.start, *(step.board for step in claim.scene.steps)]
+    if any(board.piece_at(at) == piece for board in shown):
+        return undecided(Topic.SQUARE, claim.quote(), "It stands there earlier or later in this line.")
+    board = claim.boards()[0]
+    why = f"{the_piece(board, at)} is there" if board.piece_at(at) else f"nothing stands on {chess.square_name(at)}"
+    return contradicted(Topic.SQUARE, claim.quote(), sentence(why), at)
 
 
 def judge_blocks(claim: Claim) -> list[Judgement]:
@@ -208,6 +228,7 @@ def _captures(claim: Claim, *, wanted: bool) -> list[Judgement]:
 
 
 JUDGES: Final[dict[str, Judge]] = {
+    "has_there": judge_has_there,
     "stands": judge_stands,
     "blocks": judge_blocks,
     "blocked": judge_blocked,

@@ -104,6 +104,7 @@ def _after_an_unplayed_move(claim: Claim, topic: Topic) -> bool:
     if _went_elsewhere(claim):
         return True
     said = [one for one in scene.said if one.placed and start <= one.phrase.start and one.phrase.end <= claim.start]
+    said = [one for one in said if not _standing(scene, one)]
     if not said or (topic in (Topic.CHECK, Topic.MATE) and imagined_moves(claim)):
         return False
     last = max(said, key=lambda one: (one.phrase.end, one.phrase.end - one.phrase.start))
@@ -111,6 +112,13 @@ def _after_an_unplayed_move(claim: Claim, topic: Topic) -> bool:
         return False
     beside = overlapping(scene.said, last.phrase.start, last.phrase.end)
     return not any(played(scene, one) for one in beside)
+
+
+def _standing(scene: Scene, one: Said) -> bool:
+    """“A rook on g7” names where one stands, “rook on g7” may be a move."""
+    first = one.phrase.start
+    words = [token.text for token in scene.tokens[max(0, first - 1) : one.phrase.end]]
+    return "on" in words and (words[0] in ("a", "an") or scene.tokens[first].text in ("a", "an"))
 
 
 def _went_elsewhere(claim: Claim) -> bool:
