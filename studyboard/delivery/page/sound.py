@@ -29,14 +29,15 @@ def write_sound(
     """
     av = load_av()
     with av.open(str(path), "w", format="mp4", options={"movflags": "+faststart"}) as container:
-        stream = container.add_stream("aac", rate=narration.rate, layout="mono")
+        stream = container.add_stream("aac", rate=narration.rate, layout="stereo")
         stream.bit_rate = _BITS
         at = 0
         for pcm in narration.chunks():
             samples = np.frombuffer(pcm, "<i2")
             if not samples.size:
                 continue
-            frame = av.AudioFrame.from_ndarray(samples.reshape(1, -1), format="s16", layout="mono")
+            # The same in both channels: loudness was brought to its target as it is heard so.
+            frame = av.AudioFrame.from_ndarray(samples.repeat(2).reshape(1, -1), format="s16", layout="stereo")
             frame.sample_rate, frame.pts, frame.time_base = narration.rate, at, Fraction(1, narration.rate)
             at += samples.size
             container.mux(stream.encode(frame))

@@ -67,7 +67,7 @@ class Encoder:
         self._sound_at = 0
         if narration is not None:
             self._rate = narration.rate
-            self._audio = self._container.add_stream("aac", rate=narration.rate, layout="mono")
+            self._audio = self._container.add_stream("aac", rate=narration.rate, layout="stereo")
             self._audio.bit_rate = _SOUND_BITS
             self._samples = narration.chunks()
         self._container.metadata.update(tags or {})
@@ -141,7 +141,8 @@ class Encoder:
             samples = np.frombuffer(pcm, "<i2")
             if not samples.size:
                 continue
-            frame = self._av.AudioFrame.from_ndarray(samples.reshape(1, -1), format="s16", layout="mono")
+            # The same in both channels: loudness was brought to its target as it is heard so.
+            frame = self._av.AudioFrame.from_ndarray(samples.repeat(2).reshape(1, -1), format="s16", layout="stereo")
             frame.sample_rate = self._rate
             frame.pts = self._sound_at
             frame.time_base = Fraction(1, self._rate)
