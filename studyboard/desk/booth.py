@@ -115,6 +115,8 @@ class Booth(QFrame):
         self.record_button.clicked.connect(self.start_or_stop)
         self.takes_button.clicked.connect(lambda: self.open_takes())
         self.range.first_changed.connect(self._first_moved)
+        performance.begun.connect(self._make_room)
+        performance.ended.connect(self._make_room)
         self.take_list.about_to_play.connect(self._making.leave_off)
         self.take_list.played_to.connect(self._played_to)
         self.take_list.paused.connect(self._playing_paused)
@@ -377,7 +379,14 @@ class Booth(QFrame):
         self.room_button.setEnabled(not recording)
         self.range.lock(recording)
         self.take_list.lock(recording)
+        self._make_room()
         self.state_changed.emit()
+
+    def _make_room(self) -> None:
+        """While one speaks, the room of what is not used then is the prompter's."""
+        speaking = self.recording or self._performance.active
+        self.range.setVisible(not speaking)
+        self.take_list.setVisible(not speaking)
 
     def _say(self, sentence: str, *, wrong: bool = False) -> None:
         self.status.setText(sentence)
