@@ -125,7 +125,8 @@ def _plain(positions: Positions, found: Alignment, moves: tuple[VoicedMove, ...]
     return {
         "seconds": round(found.seconds, 3),
         "sure": round(found.sure, 4),
-        "words": [_word(word) for word in found.words],
+        # What was not said takes no time; it is among the unmatched.
+        "words": [_word(word) for word in found.words if word.sure or word.end > word.start],
         "moves": [_move(positions, move) for move in moves if not move.back],
         "returns": [_move(positions, move) for move in moves if move.back],
         "unmatched": [_departure(one) for one in found.unmatched],

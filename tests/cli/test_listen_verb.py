@@ -42,7 +42,7 @@ def study(tmp_path: Path) -> Path:
 @pytest.fixture
 def recording(tmp_path: Path) -> tuple[Path, tuple[float, ...]]:
     """The three lines read aloud, and when each of their words begins."""
-    speech = joined([speak(line, "en-gb", 160) for line in (GREETING, FIRST, SECOND)], 0.6)
+    speech = joined([speak(line, "en-us", 150) for line in (GREETING, FIRST, SECOND)], 0.6)
     path = tmp_path / "read aloud.wav"
     with wave.open(str(path), "wb") as file:
         file.setnchannels(1)
@@ -64,6 +64,21 @@ def test_each_move_is_found_at_its_word(study, recording, capsys) -> None:
     expected = [known[first + 1], known[first + 8], known[first + len(FIRST.split()) + 4]]
     assert [move["at"] for move in found["moves"]] == pytest.approx(expected, abs=0.15)
     assert found["unmatched"] == []
+
+
+def test_a_line_that_was_not_said_is_among_the_unmatched_and_not_among_the_words(study, tmp_path, capsys) -> None:
+    speech = joined([speak(line, "en-us", 150) for line in (GREETING, SECOND)], 0.6)
+    sound = tmp_path / "without the second line.wav"
+    with wave.open(str(sound), "wb") as file:
+        file.setnchannels(1)
+        file.setsampwidth(2)
+        file.setframerate(RATE)
+        file.writeframes(speech.sound.tobytes())
+    assert main(["listen", str(study), str(sound), "--json"]) == 1
+    found = json.loads(capsys.readouterr().out)
+    assert "answers" not in [word["word"] for word in found["words"]]
+    assert "knight" in [word["word"] for word in found["words"]]
+    assert any(one["kind"] == "skipped" and "answers" in one["text"] for one in found["unmatched"])
 
 
 def test_the_recording_becomes_a_take_whose_board_follows_the_voice(study, recording, capsys) -> None:

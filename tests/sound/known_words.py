@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-import ctypes
+import json
 import math
+import subprocess
+import sys
 from collections.abc import Sequence
 from ctypes.util import find_library
 from dataclasses import dataclass
-from functools import cache
+from pathlib import Path
 
 import numpy as np
 import soxr
@@ -18,25 +20,7 @@ from studyboard.notation.spoken import speak_text
 
 #: What the aligner and the tests work with (Hz).
 RATE = 16_000
-#: From speak_lib.h of espeak-ng 1.51.
-_RETRIEVAL, _WORD = 1, 1
-_UTF_8, _END_PAUSE, _SPEED, _PITCH = 1, 0x1000, 1, 3
-
-
-class _Event(ctypes.Structure):
-    _fields_ = (
-        ("type", ctypes.c_int),
-        ("unique_identifier", ctypes.c_uint),
-        ("text_position", ctypes.c_int),
-        ("length", ctypes.c_int),
-        ("audio_position", ctypes.c_int),
-        ("sample", ctypes.c_int),
-        ("user_data", ctypes.c_void_p),
-        ("id", ctypes.c_char * 8),
-    )
-
-
-_CALLBACK = ctypes.CFUNCTYPE(ctypes.c_int, ctypes.POINTER(ctypes.c_short), ctypes.c_int, ctypes.POINTER(_Event))
+_ONCE = Path(__file__).with_name("espeak_once.py")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,15 +34,6 @@ class KnownSpeech:
 
     sound: NDArray[np.int16]
     words: tuple[float, ...]
-
-
-@cache
-def _library() -> tuple[ctypes.CDLL, int]:
-    found = find_library("espeak-ng")
-    if found is None:
-        raise OSError("libespeak-ng is not installed")
-    library = ctypes.CDLL(found)
-    return library, library.espeak_Initialize(_RETRIEVAL, 0, None, 0)
 
 
 def available() -> bool:
@@ -77,35 +52,17 @@ def speak(text: str, voice: str = "en-us", speed: int = 160, pitch: int = 50) ->
     for word in said:
         places.append(len(joined))
         joined += word + " "
-    library, rate = _library()
-    blocks: list[NDArray[np.int16]] = []
-    events: list[tuple[int, int]] = []
-
-    @_CALLBACK
-    def hear(wav, count, happened):  # type: ignore[no-untyped-def]
-        if count > 0:
-            blocks.append(np.ctypeslib.as_array(wav, shape=(count,)).copy())
-        place = 0
-        while happened[place].type:
-            if happened[place].type == _WORD:
-                events.append((happened[place].text_position - 1, happened[place].sample))
-            place += 1
-        return 0
-
-    library.espeak_SetSynthCallback(hear)
-    library.espeak_SetVoiceByName(voice.encode())
-    library.espeak_SetParameter(_SPEED, speed, 0)
-    library.espeak_SetParameter(_PITCH, pitch, 0)
-    data = joined.encode()
-    library.espeak_Synth(data, len(data) + 1, 0, 1, 0, _UTF_8 | _END_PAUSE, None, None)
-    library.espeak_Synchronize()
-    starts = {place: sample / rate for place, sample in reversed(events)}
+    command = [sys.executable, str(_ONCE), voice, str(speed), str(pitch)]
+    answer = subprocess.run(command, input=joined.encode(), capture_output=True, check=True).stdout
+    head, samples = answer.split(b"\n", 1)
+    spoken = json.loads(head)
+    starts = dict(reversed(spoken["words"]))
     ordered = sorted(starts.items())
     words = []
     for start, word in zip(places, said, strict=True):
         inside = [seconds for place, seconds in ordered if start <= place < start + max(1, len(word))]
         words.append(inside[0] if inside else math.nan)
-    sound = soxr.resample(np.concatenate(blocks), rate, RATE)
+    sound = soxr.resample(np.frombuffer(samples, np.int16), spoken["rate"], RATE)
     return KnownSpeech(sound, tuple(words))
 
 

@@ -57,10 +57,11 @@ def test_words_are_found_in_noise_and_in_a_room() -> None:
 def test_a_line_that_was_left_out_is_told_and_the_others_are_found() -> None:
     speech = spoken([line for number, line in enumerate(LINES) if number != 2])
     found = listen(script(), speech.sound)
-    (skipped,) = [one for one in found.unmatched if one.kind is Departure.SKIPPED]
-    assert skipped.beat == 2
-    assert skipped.text == LINES[2]
+    skipped = [one for one in found.unmatched if one.kind is Departure.SKIPPED]
+    assert [one.text for one in skipped if one.beat == 2] == [LINES[2]]
     assert not any(word.sure for word in found.words if word.beat == 2)
+    beside = sum(one.words for one in skipped if one.beat != 2)
+    assert beside <= 3, "a word or two right beside what was left out may be missed with it, no more"
     told = [word.start for word in found.words if word.beat != 2]
     assert share_near(told, speech) >= 0.95
 
