@@ -4820,12 +4820,12 @@ Nicht bekannt: {places}</translation>
         <translation>Über oder unter</translation>
     </message>
     <message>
-        <source>Each time</source>
-        <translation>Je Mal</translation>
-    </message>
-    <message>
         <source>Begun anew</source>
         <translation>Neu begonnen</translation>
+    </message>
+    <message>
+        <source>Trend</source>
+        <translation>Trend</translation>
     </message>
     <message>
         <source>Silent</source>
@@ -5388,20 +5388,12 @@ Nicht bekannt: {places}</translation>
         <translation>das Studienblatt</translation>
     </message>
     <message>
-        <source>the page to click through</source>
-        <translation>die Seite zum Durchklicken</translation>
-    </message>
-    <message>
         <source>recording from microphones of every form</source>
         <translation>Aufnehmen mit Mikrofonen jeder Bauart</translation>
     </message>
     <message>
         <source>takes in less room, and reading such takes</source>
         <translation>Takes mit weniger Platz zu speichern und solche zu lesen</translation>
-    </message>
-    <message>
-        <source>the video</source>
-        <translation>das Video</translation>
     </message>
     <message>
         <source>the edit timeline</source>
@@ -5424,8 +5416,12 @@ Nicht bekannt: {places}</translation>
         <translation>bemerken, dass ein Mikrofon abgezogen wurde</translation>
     </message>
     <message>
-        <source>the text beside a video</source>
-        <translation>der Text neben einem Video</translation>
+        <source>the page to click through, and the text beside a video</source>
+        <translation>die Seite zum Durchklicken und der Text neben einem Video</translation>
+    </message>
+    <message>
+        <source>the video, and sound that was recorded elsewhere</source>
+        <translation>das Video und anderswo aufgenommener Ton</translation>
     </message>
     <message>
         <source>remembering the studies that were open last</source>

@@ -129,7 +129,7 @@ class RehearsalsWindow(QDialog):
         study = self._session.study
         self._log = rehearsal_log(study)
         self._rows = beat_histories(study, self._log) if self._log else ()
-        heads = [tr("Beat"), tr("Plan"), tr("Usually"), tr("Over or under"), tr("Each time"), tr("Begun anew")]
+        heads = [tr("Beat"), tr("Plan"), tr("Usually"), tr("Over or under"), tr("Trend"), tr("Begun anew")]
         heads += [tr("Silent"), *map(self._head, self._shown())]
         self.table.setColumnCount(len(heads))
         self.table.setHorizontalHeaderLabels(heads)
