@@ -8,13 +8,13 @@ from statistics import median
 
 from studyboard.model.beats import Beat, beats
 from studyboard.model.heard_take import tellings
-from studyboard.model.order import VisitKind, running_order
+from studyboard.model.order import running_order
 from studyboard.model.rehearsals import BeatTold, Rehearsal
-from studyboard.model.script import BeatKey, words
+from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
-from studyboard.timing.plan import returns, time_beat
+from studyboard.timing.plan import time_beat
 from studyboard.timing.spread_beats import only_spread
-from studyboard.timing.timed_lines import TimedLine
+from studyboard.timing.timed_lines import TimedLine, told_line
 
 #: The latest rehearsals that say how a beat is told now.
 LATEST = 3
@@ -28,25 +28,10 @@ _DRIFTS = 0.05
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
-    """A rehearsal, or a take, as an entry of the log.
+class Told(Rehearsal):
+    """A rehearsal, or a take, as an entry of the log. take: its id, None for a rehearsal"""
 
-    at: when it was, ISO 8601; take: its id, None for a rehearsal
-    """
-
-    at: str
-    told: tuple[BeatTold, ...]
     take: int | None = None
-
-    @property
-    def seconds(self) -> float:
-        """How long all of it took (s)."""
-        return sum(one.seconds for one in self.told)
-
-    @property
-    def planned(self) -> float:
-        """What the plan gave to the same beats then (s)."""
-        return sum(one.planned for one in self.told)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +131,7 @@ def beat_histories(study: Study, log: Sequence[Told]) -> tuple[BeatHistory, ...]
     return tuple(histories)
 
 
-def drift(told: Told | Rehearsal) -> Drift | None:
+def drift(told: Rehearsal) -> Drift | None:
     """How the pace changed over a telling; None where too few beats were told. Its plan is that of its day."""
     rows = [one for one in told.told if one.planned > 0 and one.seconds > 0]
     if len(rows) < 2 * _PARTS:
@@ -170,13 +155,6 @@ def rehearsed_lines(study: Study, log: Sequence[Told]) -> tuple[TimedLine, ...]:
     Beats in which the presenter began anew each time are left out: those seconds say nothing about the pace.
     """
     clean = [Told(told.at, tuple(one for one in told.told if not one.restarts)) for told in log]
-    lines = []
-    for history in beat_histories(study, clean):
-        beat = history.beat
-        if history.usual is None or history.usual <= beat.think:
-            continue
-        silent = 0 if beat.spoken else sum(visit.kind is VisitKind.TELL for visit in beat.visits)
-        line = TimedLine(beat.spoken.text, history.usual - beat.think, False, silent, returns(beat), beat.depth > 0)
-        if words(line.text) or silent or line.returns:
-            lines.append(line)
-    return tuple(lines)
+    told = ((one.beat, one.usual) for one in beat_histories(study, clean))
+    lines = (told_line(beat, usual) for beat, usual in told if usual is not None)
+    return tuple(line for line in lines if line is not None)

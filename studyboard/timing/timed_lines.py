@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import median
 
-from studyboard.model.beats import beats
-from studyboard.model.order import VisitKind, running_order
+from studyboard.model.beats import Beat
+from studyboard.model.order import VisitKind
 from studyboard.model.script import words
 from studyboard.model.study import Study
 from studyboard.notation.narration.transcripts import transcript
 from studyboard.timing.plan import returns
-from studyboard.timing.recorded import put_together, recorded_seconds
+from studyboard.timing.recorded import put_together
 from studyboard.timing.spread_beats import only_spread
 
 #: Captions, and lines as short as they (s), end anywhere in a sentence and say little about it, so they are joined
@@ -78,20 +78,20 @@ def recorded_lines(study: Study) -> tuple[TimedLine, ...]:
 
     Those that were only spread over sound from elsewhere are left out: they would teach the plan to itself.
     """
-    seconds = recorded_seconds(study)
-    for one in put_together(study).beats:
-        if one.take is not None and only_spread(study.takes[one.take], one.beat.key):
-            seconds.pop(one.beat.key, None)
-    lines: list[TimedLine] = []
-    for beat in beats(study, running_order(study)):
-        spent = seconds.get(beat.key, 0.0) - beat.think
-        if spent <= 0:
-            continue
-        silent = 0 if beat.spoken else sum(visit.kind is VisitKind.TELL for visit in beat.visits)
-        line = TimedLine(beat.spoken.text, spent, False, silent, returns(beat), beat.depth > 0)
-        if words(line.text) or silent or line.returns:
-            lines.append(line)
-    return tuple(lines)
+    assembly = put_together(study)
+    heard = (
+        one for one in assembly.beats if one.take is not None and not only_spread(study.takes[one.take], one.beat.key)
+    )
+    lines = (told_line(one.beat, one.samples / assembly.rate) for one in heard)
+    return tuple(line for line in lines if line is not None)
+
+
+def told_line(beat: Beat, seconds: float) -> TimedLine | None:
+    """A beat that took so long (s), its think pause taken off; None where nothing is left, or nothing happens in it."""
+    spent = seconds - beat.think
+    silent = 0 if beat.spoken else sum(visit.kind is VisitKind.TELL for visit in beat.visits)
+    line = TimedLine(beat.spoken.text, spent, False, silent, returns(beat), beat.depth > 0)
+    return line if spent > 0 and (words(line.text) or silent or line.returns) else None
 
 
 def _unmarked(texts: Sequence[str]) -> bool:
