@@ -149,19 +149,6 @@ _SEEN_FROM = frozenset({"eyes", "attacks", "gives_a_poke", "defends"})
 _OWN_WORDS = frozenset(
     {"castling_right", "can_go", "cannot_go", "can_take", "cannot_take", "only_piece", "can_push", "in_corner"}
 )
-#: What may be told in the past of the position on the board.
-_TOLD_AFTERWARDS = _OF_NOW | {
-    "material_side",
-    "material_bare",
-    "opposite_bishops",
-    "same_bishops",
-    "isolated",
-    "doubled",
-    "backward",
-    "islands",
-    "majority",
-    "turn",
-}
 #: Claims whose own words may sound like another time: “is left hanging”, “can be taken for free”.
 _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 #: What a closing word looks back on, as it was at some moment of the game.
@@ -197,39 +184,36 @@ def statements(scene: Scene, *, deep: bool = False, cancelled: Callable[[], bool
 
     Raises WorkCancelledError in the middle of a search that nobody wants any more.
     """
+    # A greeting comes before a game that is told from the start, but beside a position that is set up.
+    kinds = _OF_THE_GAME if scene.talk.part == "greeting" and scene.talk.first is not None else frozenset(JUDGES)
     found: list[Finding] = []
-    for claim, judgements in _judged(scene, deep=deep, cancelled=cancelled):
-        found += (_finding(claim, judgement) for judgement in judgements)
+    heard: set[int] = set()
+    for sentence in (*scene.sentences, *carried_on(scene), *without_asides(scene)):
+        for words, findings in _claimed(scene, sentence, set(), kinds, deep, cancelled):
+            if any(finding.verdict is not Verdict.UNDECIDED for finding in findings):
+                heard |= words
+            found += findings
+    # What was not heard as it was said may be heard in plainer words.
+    for sentence in in_plain_words(scene):
+        for _, findings in _claimed(scene, sentence, set(heard), kinds, deep, cancelled):
+            found += findings
     return found
 
 
-def _judged(scene: Scene, *, deep: bool, cancelled: Callable[[], bool]) -> Iterator[tuple[Claim, list[Judgement]]]:
-    """The claims of a line with their judgements: the more specific pattern first, no two over the same words."""
-    # A greeting comes before a game that is told from the start, but beside a position that is set up.
-    before_game = scene.talk.part == "greeting" and scene.talk.first is not None
-    heard: set[int] = set()
-    for sentence in (*scene.sentences, *carried_on(scene), *without_asides(scene)):
-        for claim, words, judgements in _claims(scene, sentence, set(), before_game, deep, cancelled):
-            if any(_finding(claim, judgement).verdict is not Verdict.UNDECIDED for judgement in judgements):
-                heard |= words
-            yield claim, judgements
-    # What was not heard as it was said may be heard in plainer words.
-    for sentence in in_plain_words(scene):
-        for claim, _, judgements in _claims(scene, sentence, set(heard), before_game, deep, cancelled):
-            yield claim, judgements
-
-
-def _claims(
+def _claimed(
     scene: Scene,
     sentence: Sentence,
     taken: set[int],
-    before_game: bool,
+    kinds: frozenset[str],
     deep: bool,
     cancelled: Callable[[], bool],
-) -> Iterator[tuple[Claim, set[int], list[Judgement]]]:
-    """The claims of one sentence, each with its words that name nothing; none over words that are taken."""
+) -> Iterator[tuple[set[int], list[Finding]]]:
+    """The claims of one sentence, the more specific pattern first and none over words that are taken.
+
+    Of each its words that name nothing, and how it is judged.
+    """
     for kind, pattern in scene.words.patterns:
-        if (before_game and kind not in _OF_THE_GAME) or kind not in JUDGES:
+        if kind not in kinds:
             continue
         for match in pattern.finditer(sentence.code):
             if sentence.seam >= 0 and not match.start() < sentence.seam < match.end():
@@ -243,7 +227,7 @@ def _claims(
             judgements = JUDGES[kind](claim)
             if judgements or kind not in _GIVES_WAY:
                 taken |= words
-                yield claim, words, judgements
+                yield words, [_finding(claim, judgement) for judgement in judgements]
 
 
 def _end(scene: Scene, token: int) -> int:
