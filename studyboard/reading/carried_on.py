@@ -41,11 +41,11 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
         for found in _SO_IS.finditer(code):
             said = list(_PREDICATE.finditer(code, 0, found.start()))
             if said:
-                yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}", len(found[2]))
+                yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}")
         for found in _SO_HAS.finditer(code):
             said = list(_HAS_IT.finditer(code, 0, found.start()))
             if said:
-                yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}", len(found[1]))
+                yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}")
         yield from _shades(sentence)
         yield from _passives(scene, sentence)
         yield from _states(scene, sentence)
@@ -54,7 +54,7 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             before = scene.sentences[number - 1].code if number else ""
             said = list(_PREDICATE.finditer(code, 0, same.start())) or list(_PREDICATE.finditer(before))
             if said:
-                yield _whole(sentence, same.start(1), f"{same[1]} is {said[-1][2]}", len(same[1]))
+                yield _whole(sentence, same.start(1), f"{same[1]} is {said[-1][2]}")
         listed = _LISTED.search(code)
         if listed is not None and " has " not in code[listed.start(2) : listed.end()]:
             head = f"{listed[2]} {listed[1]} "
@@ -123,6 +123,6 @@ def _passives(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
         yield Sentence(sentence.start, sentence.end, head + code[at:], tuple(places))
 
 
-def _whole(sentence: Sentence, place: int, code: str, length: int) -> Sentence:
+def _whole(sentence: Sentence, place: int, code: str) -> Sentence:
     """A sentence whose words all belong to the thing named at *place*, so that a finding marks that."""
     return Sentence(sentence.start, sentence.end, code, ((0, sentence.token_at(place)),))

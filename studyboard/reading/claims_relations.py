@@ -137,7 +137,7 @@ def _judge_one(
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     if _done_by_another(claim, boards, groups, thing, relation):
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is true of another one of them.")
-    why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets, verb)
+    why = _what_it_does(board, bys, verb) if len(bys) == 1 else _who_does(board, targets)
     return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, why, (*bys[:1], *targets[:1]))
 
 
@@ -267,7 +267,7 @@ def _what_it_does(board: chess.Board, bys: list[chess.Square], verb: str) -> str
     return sentence(f"{the_piece(board, by)} {verb} {listed([the_piece(board, at) for at in others])}, and not that")
 
 
-def _who_does(board: chess.Board, targets: list[chess.Square], verb: str) -> str:
+def _who_does(board: chess.Board, targets: list[chess.Square]) -> str:
     at = targets[0]
     if board.piece_at(at):
         return attack_words(board, at)

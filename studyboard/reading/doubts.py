@@ -111,7 +111,7 @@ def _after_an_unplayed_move(claim: Claim, topic: Topic) -> bool:
     if any(step.cued and step.move and last.phrase.end < step.token <= claim.start for step in scene.steps):
         return False
     beside = overlapping(scene.said, last.phrase.start, last.phrase.end)
-    return not any(played(scene, one) for one in beside)
+    return not any(_played(scene, one) for one in beside)
 
 
 def _standing(scene: Scene, one: Said) -> bool:
@@ -131,11 +131,10 @@ def _went_elsewhere(claim: Claim) -> bool:
     return to not in {step.landed for step in scene.steps} | {move.to_square for move in scene.talk.history}
 
 
-def played(scene: Scene, said: Said) -> bool:
+def _played(scene: Scene, said: Said) -> bool:
     """Is it a move of the line or before it, or does it name a piece where it stands?"""
     form = said.phrase.form
-    steps = [step for step in scene.steps if step.before is not None and step.move]
-    if any(step.before is not None and step.move and means(form, step.before, step.move) for step in steps):
+    if any(step.before is not None and step.move and means(form, step.before, step.move) for step in scene.steps):
         return True
     if any(form.to == move.to_square for move in scene.talk.history):
         return True

@@ -112,7 +112,7 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
     who, to = motion.who, motion.to
     played = [Known(s.before, s.move) for s in scene.steps if s.before is not None and s.move is not None and s.move]
     step = _step_of(scene, motion)
-    if step is not None and step.cued and _at(scene, step, motion):
+    if step is not None and step.cued and _at(step, motion):
         # The words at a cue tell the move of that cue, even where an earlier one went to the same square.
         played = [
             Known(s.before, s.move)
@@ -122,7 +122,7 @@ def _judged(scene: Scene, motion: Motion, near: Sequence[Known]) -> Finding | No
     if any(_fits(who, known) and known.move.to_square == to for known in played):
         return None
     # At the word at which a move is played, only that move or another one in its place can be meant.
-    beside = [known for known in near if step is None or not _at(scene, step, motion) or known.board == step.before]
+    beside = [known for known in near if step is None or not _at(step, motion) or known.board == step.before]
     if any(_fits(who, known) and known.move.to_square == to for known in beside):
         return None
     if any(known.board.is_castling(known.move) for known in played) and who.kind in (None, chess.KING, chess.ROOK):
@@ -187,7 +187,7 @@ def _castled(scene: Scene, motion: Motion) -> Finding | None:
     return _finding(scene, motion, Topic.SQUARE, why, fix)
 
 
-def _at(scene: Scene, step: Step, motion: Motion) -> bool:
+def _at(step: Step, motion: Motion) -> bool:
     """Do the words begin where the move is played, or at the head of a line without cues?"""
     if not step.cued:
         return motion.start <= 1

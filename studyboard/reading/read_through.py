@@ -196,7 +196,6 @@ def _talk(study: Study, positions: Positions, beat: Beat, first: int) -> Talk:
         moves=moves,
         result=_result(study, positions.board(last)),
         part=beat.key.value if isinstance(beat.key, Part) else "",
-        ends_line=not study.nodes[beat.node].children,
         ends_game=beat.node == last,
         history=history,
         first=board if whole else None,

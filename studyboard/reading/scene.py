@@ -75,7 +75,7 @@ class Talk:
     """What is known of the talk around a line.
 
     moves: full moves of the main line; result: the Result tag; part: which part of the talk, "" for a node's line
-    ends_line, ends_game: the last node of its line, of the main line
+    ends_game: the last node of the main line
     history: the moves that lead to the line, from the start position; first: the start position
     root: the position with which the talk begins, whatever it is; game: the moves of the main line from there
     """
@@ -83,7 +83,6 @@ class Talk:
     moves: int = 0
     result: str = "*"
     part: str = ""
-    ends_line: bool = False
     ends_game: bool = False
     history: tuple[chess.Move, ...] = ()
     first: chess.Board | None = None
@@ -96,8 +95,7 @@ class Talk:
 class Scene:
     """A line that is being checked.
 
-    State: nothing changes after it was built, except what has been claimed so far (`taken`: words that a more
-    specific statement has used up).
+    State: nothing changes after it was built.
 
     key: the beat; text: the line; steps: the board, in order, the first one shown from the first word on
     start: the position shown before the line begins
@@ -116,7 +114,6 @@ class Scene:
     moods: tuple[Mood, ...] = ()
     clause_of: tuple[int, ...] = ()
     sentence_of: tuple[int, ...] = ()
-    taken: set[int] = field(default_factory=set)
     said: tuple[Said, ...] = ()
     talk: Talk = field(default_factory=Talk)
 
@@ -305,8 +302,3 @@ def _coded(scene: Scene, *, expanded: bool = False) -> Iterator[Sentence]:
 def expanded_sentences(scene: Scene) -> Iterator[Sentence]:
     """The sentences of a line with “it's”, “she's” and “they're” as names with their verbs."""
     return _coded(scene, expanded=True)
-
-
-def mentions_in(scene: Scene, start: int, end: int, what: Named | None = None) -> list[Mention]:
-    """The mentions that begin within these words."""
-    return [m for m in scene.mentions if start <= m.start < end and (what is None or m.what is what)]

@@ -18,7 +18,6 @@ TALK_OF_BLACK = tomllib.loads(
     (Path(__file__).parents[1] / "slips" / "tuning" / "two_queens_gone.toml").read_text(encoding="utf-8")
 )
 FOURTEENTH = 27
-LAST = 68
 
 
 def queries(said: str, ply: int = 0) -> list[str]:
