@@ -6428,10 +6428,6 @@ Nicht bekannt: {places}</translation>
         <translation>Es gibt keine Datei „{path}“. Den Namen prüfen.</translation>
     </message>
     <message>
-        <source>There is no sound in “{name}”.</source>
-        <translation>„{name}“ enthält keinen Ton.</translation>
-    </message>
-    <message>
         <source>“{name}” cannot be read as sound or video: {reason}.</source>
         <translation>„{name}“ lässt sich weder als Ton noch als Video lesen: {reason}.</translation>
     </message>

@@ -18,7 +18,7 @@ class NoMicrophoneError(StudyboardError):
 
 
 class SoundFileError(StudyboardError):
-    """A sound file could not be written."""
+    """A sound file could not be read, or not be written."""
 
 
 def require(module: str) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from studyboard.model.errors import StudyboardError
 from studyboard.model.takes import Events, Replaced, SoundTime, Take, TakeEvent
-from studyboard.sound.errors import SoundFileError, require
 from studyboard.sound.pcm import RATE, SAMPLE_BYTES
+from studyboard.sound.sound_file import mono, nothing_read, opened
 from studyboard.translation import tr
 
 if TYPE_CHECKING:
@@ -30,8 +30,6 @@ _CHUNK = RATE
 _CODERS_OWN = 0.15
 #: Formats that do not say how long their sound is, so that a reader guesses.
 _GUESSED = frozenset(("mp3", "aac"))
-#: So many pieces that cannot be read, one after the other, and the rest of the file is given up.
-_PATIENCE = 200
 
 
 class ImportCancelledError(StudyboardError):
@@ -87,33 +85,24 @@ def import_sound(
     be read; ImportCancelledError; StudyFileError where the study takes no more. Whatever is raised, nothing is left
     in the study. A file that is damaged gives what can be read of it.
     """
-    require("av")
-    container, stream = _opened(path)
     take: int | None = None
-    damage = _Damage(promised=_promised(path, container, stream))
     read = 0
     try:
-        with container:
+        with opened(path) as (container, stream):
             length = _length(container, stream)
-            waiting = bytearray()
-            for pcm in _samples(container, stream, damage):
+            damage = _Damage(promised=_promised(path, container, stream))
+            for pcm in _by_the_second(mono(container, stream, RATE, damage.note)):
                 if cancelled is not None and cancelled():
                     raise ImportCancelledError(tr("The import was stopped; nothing of it was kept."))
-                waiting += pcm
-                if len(waiting) < _CHUNK * SAMPLE_BYTES:
-                    continue
-                take = _begin(path, container, shelf, name, replaces) if take is None else take
-                shelf.append_sound(take, bytes(waiting))
-                read += len(waiting) // SAMPLE_BYTES
-                waiting.clear()
+                if take is None:
+                    started = _started(path, container)
+                    take = shelf.begin_take(name or path.stem, RATE, started, origin=path.name, replaces=replaces)
+                shelf.append_sound(take, pcm)
+                read += len(pcm) // SAMPLE_BYTES
                 if progress is not None and length:
                     progress(min(1.0, read / (length * RATE)))
-            if waiting:
-                take = _begin(path, container, shelf, name, replaces) if take is None else take
-                shelf.append_sound(take, bytes(waiting))
-                read += len(waiting) // SAMPLE_BYTES
         if take is None:
-            raise SoundFileError(tr("No sound could be read from “{name}”: it is empty or damaged.", name=path.name))
+            raise nothing_read(path)
         if events is not None:
             shelf.append_sound(take, b"", events(SoundTime(read, RATE)))
         finished = shelf.finish_take(take)
@@ -140,6 +129,11 @@ class _Damage:
     pieces: int = 0
     reason: str = ""
 
+    def note(self, reason: str) -> None:
+        """One more piece could not be read."""
+        self.pieces += 1
+        self.reason = reason
+
     def sentence(self, name: str, seconds: float) -> str:
         """That in words; empty where all is well. seconds: how much could be read"""
         short = self.promised - seconds > _CODERS_OWN
@@ -158,33 +152,6 @@ class _Damage:
             reason=self.reason,
             seconds=seconds,
         )
-
-
-def _opened(path: Path) -> tuple[av.container.InputContainer, Any]:
-    import av
-
-    if not path.exists():
-        raise SoundFileError(tr("There is no file “{path}”. Check its name.", path=path))
-    try:
-        container = av.open(str(path), metadata_errors="replace")
-    except (av.error.FFmpegError, OSError, ValueError) as reason:
-        raise SoundFileError(
-            tr(
-                "“{name}” cannot be read as sound or video: {reason}.",
-                name=path.name,
-                reason=getattr(reason, "strerror", None) or reason,
-            )
-        ) from reason
-    stream = next(iter(container.streams.audio), None)
-    if stream is None:
-        container.close()
-        raise SoundFileError(
-            tr(
-                "There is no sound in “{name}”. Choose a sound file, or a video that was made with sound.",
-                name=path.name,
-            )
-        )
-    return container, stream
 
 
 def _length(container: av.container.InputContainer, stream: Any) -> float:
@@ -211,41 +178,16 @@ def _promised(path: Path, container: av.container.InputContainer, stream: Any) -
     return length
 
 
-def _samples(container: av.container.InputContainer, stream: Any, damage: _Damage) -> Iterator[bytes]:
-    """The sound as 16-bit mono, piece by piece; what cannot be read is noted and passed over."""
-    import av
-
-    resampler = av.AudioResampler(format="s16", layout="mono", rate=RATE)
-    in_a_row = 0
-    packets = container.demux(stream)
-    while in_a_row < _PATIENCE:
-        try:
-            packet = next(packets)
-            frames = packet.decode()
-        except StopIteration:
-            break
-        except (av.error.FFmpegError, OSError, ValueError) as reason:
-            damage.pieces += 1
-            damage.reason = str(getattr(reason, "strerror", None) or reason)
-            in_a_row += 1
-            continue
-        in_a_row = 0 if frames else in_a_row
-        for frame in frames:
-            frame.pts = None
-            for mixed in resampler.resample(frame):
-                yield mixed.to_ndarray().tobytes()
-    try:
-        rest = resampler.resample(None)
-    except (av.error.FFmpegError, ValueError):
-        rest = []
-    for mixed in rest:
-        yield mixed.to_ndarray().tobytes()
-
-
-def _begin(
-    path: Path, container: av.container.InputContainer, shelf: TakeShelf, name: str, replaces: Replaced | None
-) -> int:
-    return shelf.begin_take(name or path.stem, RATE, _started(path, container), origin=path.name, replaces=replaces)
+def _by_the_second(pieces: Iterable[bytes]) -> Iterator[bytes]:
+    """The same sound in pieces of as many samples as are stored at once, or a few more."""
+    waiting = bytearray()
+    for pcm in pieces:
+        waiting += pcm
+        if len(waiting) >= _CHUNK * SAMPLE_BYTES:
+            yield bytes(waiting)
+            waiting.clear()
+    if waiting:
+        yield bytes(waiting)
 
 
 def _started(path: Path, container: av.container.InputContainer) -> str:

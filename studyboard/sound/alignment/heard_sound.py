@@ -9,9 +9,9 @@ from numpy.typing import NDArray
 
 from studyboard.model.takes import Take
 from studyboard.sound.alignment.pieces import RATE
-from studyboard.sound.errors import SoundFileError, require
+from studyboard.sound.errors import require
+from studyboard.sound.sound_file import mono, nothing_read, opened
 from studyboard.store.sound import TakeSound
-from studyboard.translation import tr
 
 
 def sound_of_file(path: Path) -> NDArray[np.int16]:
@@ -20,35 +20,11 @@ def sound_of_file(path: Path) -> NDArray[np.int16]:
     What cannot be read of it is passed over. Raises SoundUnavailableError without PyAV, SoundFileError where there is
     no such file or no sound in it.
     """
-    require("av")
-    import av
-
-    if not path.exists():
-        raise SoundFileError(tr("There is no file “{path}”. Check its name.", path=path))
-    blocks: list[NDArray[np.int16]] = []
-    try:
-        with av.open(str(path), metadata_errors="replace") as container:
-            stream = next(iter(container.streams.audio), None)
-            if stream is None:
-                raise SoundFileError(tr("There is no sound in “{name}”.", name=path.name))
-            resampler = av.AudioResampler(format="s16", layout="mono", rate=RATE)
-            for packet in container.demux(stream):
-                try:
-                    frames = packet.decode()
-                except av.error.InvalidDataError:
-                    continue
-                for frame in frames:
-                    frame.pts = None
-                    blocks += [block.to_ndarray()[0] for block in resampler.resample(frame)]
-            blocks += [block.to_ndarray()[0] for block in resampler.resample(None)]
-    except (av.error.FFmpegError, OSError, ValueError) as reason:
-        why = getattr(reason, "strerror", None) or reason
-        raise SoundFileError(
-            tr("“{name}” cannot be read as sound or video: {reason}.", name=path.name, reason=why)
-        ) from reason
-    if not blocks:
-        raise SoundFileError(tr("No sound could be read from “{name}”: it is empty or damaged.", name=path.name))
-    return np.concatenate(blocks)
+    with opened(path) as (container, stream):
+        sound = b"".join(mono(container, stream, RATE))
+    if not sound:
+        raise nothing_read(path)
+    return np.frombuffer(sound, np.int16)
 
 
 def sound_of_take(shelf: TakeSound, take: Take) -> NDArray[np.int16]:
