@@ -19,9 +19,10 @@ from studyboard.delivery.errors import DeliveryError
 from studyboard.delivery.items.timeline import TimelineOptions
 from studyboard.delivery.product import Item
 from studyboard.delivery.video.options import VideoOptions
-from studyboard.model.edits import ChangeLeft, apply
+from studyboard.model.edits import ChangeLeft, ChangePace, apply
 from studyboard.model.left_query import LeftQuery
 from studyboard.model.positions import Positions
+from studyboard.model.script import Pace
 from studyboard.model.takes import SoundTime, TakeEvent
 from studyboard.notation.labels import move_label
 from studyboard.reading.read_through import read_through
@@ -218,6 +219,16 @@ def test_it_points_at_the_video_beside_it_frame_by_frame(author, recorded, tmp_p
     made = deliver(author.study, folder, ALONE, timeline=timeline, narration=narration)
     assert not any(one.kept for one in made)
     assert isinstance(read(folder).video_tracks()[0][0], otio.schema.Gap)
+
+
+def test_a_video_of_other_times_is_left_out_and_the_presenter_is_told(author, tmp_path):
+    options = {Item.VIDEO: VideoOptions(lines=720, constant=False)}
+    deliver(author.study, tmp_path, {Item.VIDEO}, options=options)
+    apply(author.study, ChangePace(Pace(syllables_per_second=3.0)))
+    told: list[str] = []
+    deliver(author.study, tmp_path, ALONE, options=options, remark=told.append)
+    assert isinstance(read(tmp_path).video_tracks()[0][0], otio.schema.Gap)
+    assert "is of an earlier version of the study: it does not go with the edit timeline." in told[0]
 
 
 def test_names_that_are_no_address_are_written_as_one(author, tmp_path):

@@ -29,15 +29,16 @@ def _make(making: Making, options: TimelineOptions) -> None:
     load_otio()
     talk = making.talk
     video, rate = None, options.rate
-    if (beside := making.beside.get(Item.VIDEO)) is not None:
-        rate = int(beside.options["rate"])
-        if not beside.same_times:
-            making.remark(
-                tr(
-                    "“{name}” is of an earlier version of the study: it does not go with the edit timeline.",
-                    name=beside.names[0],
-                )
+    beside = making.beside.get(Item.VIDEO)
+    if beside is not None and not beside.same_times:
+        making.remark(
+            tr(
+                "“{name}” is of an earlier version of the study: it does not go with the edit timeline.",
+                name=beside.names[0],
             )
+        )
+    elif beside is not None:
+        rate = int(beside.options["rate"])
         video = Media(beside.names[0], max(1, round(talk.timeline.seconds * rate)), rate)
         if not beside.options["constant"]:
             making.remark(

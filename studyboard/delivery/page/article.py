@@ -185,7 +185,7 @@ class _Writer:
         plain = shown(plain_text(text))
         if plain:
             self._close_paragraph()
-            self._blocks[-1].content.append(Paragraph(note=typeset(plain)))
+            self._blocks[-1].content.append(Paragraph(note=typeset(plain, self._study.language)))
 
     def _drawn_at(self, stretch: Stretch, moved: Sequence[int]) -> Iterator[tuple[int, bool]]:
         """The nodes of which there is a diagram here, each with whether the reader is asked for the next move."""

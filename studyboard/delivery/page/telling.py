@@ -72,7 +72,7 @@ def tokens(
     steps: the beat's shots with their numbers
     follows: a move stands right before it
     """
-    texts, breaks = _set_words(stretch.spoken.text)
+    texts, breaks = _set_words(stretch.spoken.text, positions.study.language)
     at_word = {cue.node: cue.word for cue in stretch.spoken.cues if cue.node is not None}
     tags: dict[int, list[Token]] = {}
     place = 0
@@ -124,7 +124,7 @@ def _shortened(positions: Positions, steps: Sequence[tuple[int, Shot]], tag: Tok
     return tag if positions.board(node).turn == chess.BLACK else MoveTag(tag.shot, move_text(positions, node))
 
 
-def _set_words(text: str) -> tuple[list[str], set[int]]:
+def _set_words(text: str, language: str) -> tuple[list[str], set[int]]:
     """The words as they are set, and the numbers of those that begin a paragraph."""
     texts: list[str] = []
     breaks: set[int] = set()
@@ -132,7 +132,7 @@ def _set_words(text: str) -> tuple[list[str], set[int]]:
         plain = words(block)
         if texts and plain:
             breaks.add(len(texts))
-        printed = words(typeset(" ".join(plain)))
+        printed = words(typeset(" ".join(plain), language))
         # Every word keeps its number, for its cues.
         texts += [shown(word) for word in (printed if len(printed) == len(plain) else plain)]
     return texts, breaks

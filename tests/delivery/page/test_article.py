@@ -56,6 +56,16 @@ def test_moves_stand_at_the_words_that_play_them_and_questions_cut_the_talk(auth
     assert second[1] == "(White takes, with ♘f3-d4 out of reach.)"
 
 
+def test_german_is_set_with_the_quotation_marks_of_german(author):
+    author.study.language = "de"
+    *_, last = author.study.main_line()
+    apply(author.study, ChangeNode(last, "note", 'Das "Abendspiel".'))
+    apply(author.study, ChangeNode(last, "spoken", SpokenLine('Das heißt "Drossel".')))
+    told = all_read(author.study)[-1]
+    assert "(Das „Abendspiel“.)" in told
+    assert any("Das heißt „Drossel“." in text for text in told)
+
+
 def test_a_side_line_has_a_letter_its_name_and_a_way_back(author):
     blocks = [block for part in parts_of(author.study) for block in part.blocks]
     lines = [(block.depth, block.label, block.title) for block in blocks]
