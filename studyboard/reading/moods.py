@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from enum import Flag, auto
 from typing import TYPE_CHECKING
 
@@ -30,7 +30,7 @@ def moods_of(scene: Scene) -> list[Mood]:
     """How each word of a line is said."""
     tokens = scene.tokens
     found = [Mood.PLAIN] * len(tokens)
-    table: Mapping[str, frozenset[tuple[str, ...]]] = scene.words.moods
+    table = scene.words.moods
     moods = (
         ("conditional", Mood.HYPOTHETICAL),
         ("sequence", Mood.HYPOTHETICAL),
@@ -39,23 +39,15 @@ def moods_of(scene: Scene) -> list[Mood]:
         ("past", Mood.PAST),
         ("negative", Mood.NEGATIVE),
     )
-    plain = _plain(tokens, table.get("plain", frozenset()))
+    # “Once more” and “not only” set no mood, although one of their words alone would.
+    plain = {word for words in _phrases(tokens, table.get("plain", frozenset())) for word in words}
     if _told_in_past(scene):
         # “The bishop was pinned”, where the moves are told in the past as well, is said of the position then.
         plain |= {at for at, token in enumerate(tokens) if scene.words.hint("was", token.text)}
     for name, mood in moods:
-        longest = max((len(phrase) for phrase in table.get(name, ())), default=0)
-        for at in range(len(tokens)):
-            if at in plain:
-                continue
-            for length in range(longest, 0, -1):
-                phrase = tuple(token.text for token in tokens[at : at + length])
-                if len(phrase) == length and phrase in table.get(name, ()):
-                    if name != "sequence" or _names_something(scene, at):
-                        _colour(
-                            scene, found, at, mood, whole=name in ("conditional", "sequence"), back=name == "irreal"
-                        )
-                    break
+        for at, *_ in _phrases(tokens, table.get(name, frozenset())):
+            if at not in plain and (name != "sequence" or _names_something(scene, at)):
+                _colour(scene, found, at, mood, whole=name in ("conditional", "sequence"), back=name == "irreal")
     for sentence in scene.sentences:
         cued = any(step.cued and sentence.start <= step.token < sentence.end for step in scene.steps)
         told = any(scene.words.hint("tells", token.text) for token in tokens[sentence.start : sentence.end])
@@ -75,16 +67,15 @@ def moods_of(scene: Scene) -> list[Mood]:
     return found
 
 
-def _plain(tokens: Sequence[Token], phrases: frozenset[tuple[str, ...]]) -> set[int]:
-    """The words of phrases that set no mood although one of their words alone would: “once more”, “not only”."""
+def _phrases(tokens: Sequence[Token], phrases: frozenset[tuple[str, ...]]) -> Iterator[range]:
+    """The words of the longest of the phrases that begins at each word, where any does."""
     longest = max((len(phrase) for phrase in phrases), default=0)
-    found: set[int] = set()
-    for at in range(len(tokens)):
-        for length in range(longest, 0, -1):
-            if tuple(token.text for token in tokens[at : at + length]) in phrases:
-                found.update(range(at, at + length))
+    words = tuple(token.text for token in tokens)
+    for at in range(len(words)):
+        for end in range(min(at + longest, len(words)), at, -1):
+            if words[at:end] in phrases:
+                yield range(at, end)
                 break
-    return found
 
 
 def _told_in_past(scene: Scene) -> bool:
