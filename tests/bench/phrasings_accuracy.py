@@ -12,11 +12,9 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "reading"))
 
-from corpus_reader import CORPUS, phrasings, read
+from corpus_reader import CORPUS, QUIET, innocent, phrasings, read
 
 from studyboard.reading.read_through import judge
-
-_QUIET = "r1bq1rk1/pp2bppp/2n1pn2/3p4/2PP4/2N2N2/PP2BPPP/R1BQ1RK1 w - - 0 9"
 
 
 def main() -> None:
@@ -40,8 +38,8 @@ def main() -> None:
             print(f"{name:34} true heard {heard:3} of {true:3}   false queried {queried:3} of {false:3}")
             total = [a + b for a, b in zip(total, (heard, true, queried, false), strict=True)]
     print(f"{'all':34} true heard {total[0]:3} of {total[1]:3}   false queried {total[2]:3} of {total[3]:3}")
-    idle = [line for line in (CORPUS / "innocent.txt").read_text(encoding="utf-8").splitlines() if line[:1] not in "#"]
-    queried = [(line, query) for line in idle for query in judge(_QUIET, line).queries]
+    idle = innocent()
+    queried = [(line, query) for line in idle for query in judge(QUIET, line).queries]
     print(f"innocent: {len(queried)} queries in {len(idle)} sentences")
     for line, query in queried:
         print(f"    {line}  <{query.quote}: {query.why}>")

@@ -23,6 +23,8 @@ from studyboard.reading.findings import ReadThrough
 from studyboard.reading.read_through import judge, read_through
 
 CORPUS = Path(__file__).parent / "corpus"
+#: Beside this position sentences are read that say nothing of it.
+QUIET = "r1bq1rk1/pp2bppp/2n1pn2/3p4/2PP4/2N2N2/PP2BPPP/R1BQ1RK1 w - - 0 9"
 _VALUES = {chess.PAWN: 1, chess.KNIGHT: 3, chess.BISHOP: 3, chess.ROOK: 5, chess.QUEEN: 9, chess.KING: 0}
 
 
@@ -54,6 +56,12 @@ def phrasings(path: Path) -> Iterator[Phrasing]:
                 moves = tuple(here.get("move", "").split())
                 facts = here["holds"] if true else here["fails"]
                 yield Phrasing(one["name"], one["topic"], here["fen"], moves, text, true, facts)
+
+
+def innocent() -> list[str]:
+    """Sentences with words of the trade that say nothing of the board."""
+    lines = (CORPUS / "innocent.txt").read_text(encoding="utf-8").splitlines()
+    return [line for line in lines if line and not line.startswith("#")]
 
 
 def board_of(phrasing: Phrasing) -> tuple[chess.Board, chess.Board]:

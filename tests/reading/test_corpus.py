@@ -3,10 +3,9 @@
 import pytest
 
 from studyboard.reading.read_through import judge
-from tests.reading.corpus_reader import CORPUS, board_of, fact, phrasings, read
+from tests.reading.corpus_reader import CORPUS, QUIET, board_of, fact, innocent, phrasings, read
 
 FILES = sorted(CORPUS.glob("*.toml"))
-QUIET = "r1bq1rk1/pp2bppp/2n1pn2/3p4/2PP4/2N2N2/PP2BPPP/R1BQ1RK1 w - - 0 9"
 #: The share of false sentences that has to be found in each file; what is reached is printed by phrasings_accuracy.py.
 LEAST = 0.75
 
@@ -30,5 +29,4 @@ def test_most_of_what_is_false_is_queried(path):
 
 
 def test_words_of_the_trade_that_say_nothing_of_the_board_are_left_alone():
-    lines = [line for line in (CORPUS / "innocent.txt").read_text(encoding="utf-8").splitlines() if line[:1] != "#"]
-    assert [(line, query.quote) for line in lines for query in judge(QUIET, line).queries] == []
+    assert [(line, query.quote) for line in innocent() for query in judge(QUIET, line).queries] == []
