@@ -113,14 +113,21 @@ def delay(sound: NDArray[np.int16], expected: Sequence[int], rate: int = RATE) -
     """
     places = [(at, found_at(sound, at, rate)) for at in expected]
     late = [(found - at) / rate for at, found in places if found is not None]
-    if len(late) < _ENOUGH:
+    apart = tr("The tones do not agree about the delay: the machine is busy. Close other programs and measure again.")
+    return agreed(late, _ENOUGH, _AGREE, apart)
+
+
+def agreed(late: Sequence[float], enough: int, within: float, apart: str) -> Delay | None:
+    """The delay around which single ones (s) lie, those farther from the middle one than *within* left out.
+
+    None for fewer than *enough*. Raises UnsteadyDelayError, which says *apart*, where fewer than that agree.
+    """
+    if len(late) < enough:
         return None
     middle = statistics.median(late)
-    near = [one for one in late if abs(one - middle) <= _AGREE]
-    if len(near) < _ENOUGH:
-        raise UnsteadyDelayError(
-            tr("The tones do not agree about the delay: the machine is busy. Close other programs and measure again.")
-        )
+    near = [one for one in late if abs(one - middle) <= within]
+    if len(near) < enough:
+        raise UnsteadyDelayError(apart)
     return Delay(max(0.0, statistics.mean(near)), max(near) - min(near), len(near))
 
 

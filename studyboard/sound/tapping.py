@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import statistics
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from studyboard.sound.errors import require
-from studyboard.sound.latency import LONGEST, Delay, UnsteadyDelayError
+from studyboard.sound.latency import LONGEST, Delay, agreed
 from studyboard.sound.pcm import LOWEST, RATE
 from studyboard.translation import tr
 
@@ -47,13 +46,8 @@ def tapped_delay(sound: NDArray[np.int16], presses: Sequence[int], rate: int = R
         found = _onset(envelope, press - round(_BEFORE * rate), end if following is None else min(end, following))
         if found is not None:
             late.append((found - press) / rate)
-    if len(late) < _ENOUGH:
-        return None
-    middle = statistics.median(late)
-    near = [one for one in late if abs(one - middle) <= _AGREE]
-    if len(near) < _ENOUGH:
-        raise UnsteadyDelayError(tr("The taps do not agree about the delay. Press firmly, and not too fast."))
-    return Delay(max(0.0, statistics.mean(near)), max(near) - min(near), len(near))
+    apart = tr("The taps do not agree about the delay. Press firmly, and not too fast.")
+    return agreed(late, _ENOUGH, _AGREE, apart)
 
 
 def _onset(envelope: NDArray[Any], start: int, end: int) -> int | None:
