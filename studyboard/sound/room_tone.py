@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from studyboard.model.takes import Span
+from studyboard.sound.block_powers import block_powers
 
 #: How finely the level is looked at (s).
 _WINDOW = 0.02
@@ -23,20 +24,13 @@ def quietest(chunks: Iterable[bytes], rate: int, length: float = LENGTH) -> Span
     chunks: 16-bit mono sound of *rate* samples a second; read once, in the memory of one chunk and 50 levels a second
     """
     size = max(1, round(_WINDOW * rate))
-    levels: list[NDArray[np.float64]] = []
-    rest = np.zeros(0, np.float64)
-    for chunk in chunks:
-        rest = np.concatenate((rest, np.frombuffer(chunk, "<i2").astype(np.float64)))
-        whole = len(rest) // size * size
-        levels.append(np.sqrt(np.mean(rest[:whole].reshape(-1, size) ** 2, axis=1)))
-        rest = rest[whole:]
-    level = np.concatenate(levels) if levels else np.zeros(0)
+    level = np.sqrt(block_powers(chunks, size))
     many = max(1, round(length / _WINDOW))
     if len(level) < many:
         return None
     loudest = np.lib.stride_tricks.sliding_window_view(level, many).max(axis=1)
     best = int(np.argmin(loudest))
-    if loudest[best] > 32_768 * 10 ** (LOUDEST / 20):
+    if loudest[best] > 10 ** (LOUDEST / 20):
         return None
     return Span(best * size, (best + many) * size)
 

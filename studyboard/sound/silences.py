@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from studyboard.sound.errors import require
-from studyboard.sound.pcm import LOWEST, RATE
+import numpy as np
+
+from studyboard.sound.block_powers import block_powers
+from studyboard.sound.pcm import RATE
 
 #: Silence in the middle of a line that is longer than this is a stumble (s): pauses between sentences of fluent
 #: speakers stay below a second (common practice).
@@ -22,22 +24,13 @@ def longest_silences(
     """For each span of samples: when its longest silence begins, and how long that is (s), before its last word.
 
     What follows the last word of a span is no stumble: it is a think pause, or the key that came late. A span without a
-    voice has none, (start, 0.0). Reads the sound once, in bounded memory. Raises SoundUnavailableError without numpy.
+    voice has none, (start, 0.0). Reads the sound once.
     """
-    require("numpy")
-    import numpy as np
-
     size = round(_BLOCK * rate)
-    powers: list[float] = []
-    rest = np.zeros(0)
-    for chunk in chunks:
-        rest = np.concatenate((rest, np.frombuffer(chunk, "<i2") / -LOWEST))
-        whole = len(rest) // size * size
-        powers += (rest[:whole].reshape(-1, size) ** 2).mean(axis=1).tolist()
-        rest = rest[whole:]
-    if not powers:
+    powers = block_powers(chunks, size)
+    if not len(powers):
         return tuple((start / rate, 0.0) for start, _ in spans)
-    levels = 10 * np.log10(np.maximum(np.array(powers), 1e-12))
+    levels = 10 * np.log10(np.maximum(powers, 1e-12))
     speaks = levels > max(float(np.percentile(levels, 10)) + _ABOVE_ROOM, _FAINTEST)
     found = []
     for start, end in spans:

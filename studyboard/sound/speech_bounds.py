@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from studyboard.model.takes import Span
+from studyboard.sound.block_powers import block_powers
+from studyboard.sound.pcm import count
 
 #: How finely the level is looked at (s).
 _WINDOW = 0.01
@@ -17,18 +19,16 @@ _LEAST = -50.0
 
 def speech_bounds(pcm: bytes, rate: int) -> Span | None:
     """The stretch of 16-bit mono sound in which somebody speaks; None where nobody does. Meant for some seconds."""
-    samples = np.frombuffer(pcm, "<i2").astype(np.float64)
     size = max(1, round(_WINDOW * rate))
-    whole = len(samples) // size * size
-    if not whole:
+    level = np.sqrt(block_powers([pcm], size))
+    if not len(level):
         return None
-    level = np.sqrt(np.mean(samples[:whole].reshape(-1, size) ** 2, axis=1))
     room = float(np.percentile(level, 10))
     loudest = float(level.max())
-    threshold = max(32_768 * 10 ** (_LEAST / 20), min(_ABOVE_ROOM * room, loudest / 4))
+    threshold = max(10 ** (_LEAST / 20), min(_ABOVE_ROOM * room, loudest / 4))
     spoken = np.flatnonzero(level > threshold)
     if not len(spoken):
         return None
     start = max(0, int(spoken[0]) * size - round(_BEFORE * rate))
-    end = min(len(samples), (int(spoken[-1]) + 1) * size + round(_BEHIND * rate))
+    end = min(count(pcm), (int(spoken[-1]) + 1) * size + round(_BEHIND * rate))
     return Span(start, end)
