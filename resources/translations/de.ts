@@ -7028,6 +7028,14 @@ Nicht bekannt: {places}</translation>
         <translation>Keine Sprachausgabe wurde gefunden, also gibt es keine Probestimme. Unter Debian: apt install espeak-ng</translation>
     </message>
     <message>
+        <source>it took longer than {seconds} s</source>
+        <translation>es dauerte länger als {seconds} s</translation>
+    </message>
+    <message>
+        <source>exit status {status}</source>
+        <translation>Rückgabewert {status}</translation>
+    </message>
+    <message>
         <source>Introduction</source>
         <translation>Einführung</translation>
     </message>

@@ -24,7 +24,8 @@ _USUAL = 175.0
 #: Windows' own, through PowerShell: text from standard input, sound into the named file. Never run by the tests.
 _SAPI = (
     "Add-Type -AssemblyName System.Speech; $s = New-Object System.Speech.Synthesis.SpeechSynthesizer; "
-    "$s.Rate = {rate}; $s.SetOutputToWaveFile('{path}'); $s.Speak([Console]::In.ReadToEnd()); $s.Dispose()"
+    "$text = New-Object System.IO.StreamReader([Console]::OpenStandardInput(), [System.Text.Encoding]::UTF8); "
+    "$s.Rate = {rate}; $s.SetOutputToWaveFile('{path}'); $s.Speak($text.ReadToEnd()); $s.Dispose()"
 )
 
 
@@ -58,7 +59,7 @@ class Synthesiser:
             sound = self._spoken(text, language, rate)
         except (OSError, subprocess.SubprocessError, wave.Error, EOFError) as reason:
             raise SynthesiserError(
-                tr("The speech synthesiser {name} did not speak: {reason}.", name=self.name, reason=reason)
+                tr("The speech synthesiser {name} did not speak: {reason}.", name=self.name, reason=_why(reason))
             ) from reason
         return _trimmed(sound)
 
@@ -74,7 +75,8 @@ class Synthesiser:
                 _run([self.command, "-r", str(rate), "-o", str(path), *form, "-f", "-"], said)
             else:
                 steps = round(min(10, max(-10, 10 * (rate / _USUAL - 1))))
-                _run([self.command, "-NoProfile", "-Command", _SAPI.format(rate=steps, path=path)], said)
+                quoted = str(path).replace("'", "''")
+                _run([self.command, "-NoProfile", "-Command", _SAPI.format(rate=steps, path=quoted)], said)
             return _converted(path.read_bytes())
 
 
@@ -103,6 +105,16 @@ def require_synthesiser() -> Synthesiser:
 
 def _run(command: list[str], said: bytes) -> bytes:
     return subprocess.run(command, input=said, capture_output=True, timeout=_PATIENCE, check=True).stdout
+
+
+def _why(reason: Exception) -> str:
+    """What the program itself said of it, if anything, instead of how it was called."""
+    if isinstance(reason, subprocess.TimeoutExpired):
+        return tr("it took longer than {seconds} s", seconds=round(_PATIENCE))
+    if isinstance(reason, subprocess.CalledProcessError):
+        complaints = reason.stderr.decode(errors="replace").strip().splitlines()
+        return complaints[-1].rstrip(".") if complaints else tr("exit status {status}", status=reason.returncode)
+    return str(reason)
 
 
 def _converted(content: bytes) -> bytes:

@@ -135,3 +135,9 @@ def test_a_video_with_a_scratch_voice_has_sound_and_says_so_in_the_picture_and_i
             corners.append(frame[:60, -260:])
         changed = np.abs(corners[0] - corners[1]).max(axis=2) > 60
         assert changed.sum() > 2000, "the label is in the corner"
+
+
+def test_a_language_that_it_does_not_speak_is_told_in_its_own_words_and_not_as_a_command() -> None:
+    with pytest.raises(SynthesiserError, match=r"did not speak: .*voice does not exist\.$") as raised:
+        require_synthesiser().say("Hello.", "xyzzy", 120)
+    assert "--stdin" not in str(raised.value)
