@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -13,8 +12,9 @@ import chess
 from studyboard.delivery.exercises import Exercise, exercises
 from studyboard.delivery.nag_glyphs import nag_text
 from studyboard.delivery.sheet_options import SheetText
+from studyboard.delivery.side_line_labels import side_line_label
 from studyboard.delivery.title import result
-from studyboard.delivery.typography import typeset
+from studyboard.delivery.typography import ends_sentence, paragraphs, typeset
 from studyboard.model.node import AFTER, Place
 from studyboard.model.notes import plain_text
 from studyboard.model.order import VisitKind, running_order
@@ -110,8 +110,6 @@ class Lesson:
     after: tuple[Paragraph | Diagram, ...]
 
 
-_ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'”’»)\]]*$")
-_BLANK_LINES: Final = re.compile(r"\n\s*\n")
 _DEEPEST_LABEL: Final = 4
 _NO_LABEL: Final = "·"
 
@@ -269,7 +267,7 @@ class _Teller:
         self._runs.append(Run(RunKind.MOVE, self._with_number(node_id, always=not follows)))
         spoken = node.spoken.text if self._talk else ""
         self._texts(RunKind.SPOKEN, spoken)
-        if depth == 0 and self._runs[-1:] and _ENDS_SENTENCE.search(self._runs[-1].text.rstrip()) and spoken.strip():
+        if depth == 0 and self._runs[-1:] and ends_sentence(self._runs[-1].text) and spoken.strip():
             self._close()
         self._note(node_id)
         if depth == 0 and plain_text(node.note):
@@ -279,7 +277,7 @@ class _Teller:
 
     def _texts(self, kind: RunKind, text: str) -> None:
         """Add text; a blank line in it begins another paragraph of the same line."""
-        for place, block in enumerate(_BLANK_LINES.split(text.strip())):
+        for place, block in enumerate(paragraphs(text)):
             flowing = " ".join(words(block))
             if not flowing:
                 continue
@@ -334,7 +332,7 @@ class _Teller:
         if depth > _DEEPEST_LABEL or len(self._labels) < depth:
             return _NO_LABEL
         count = self._lines_of[above] = self._lines_of.get(above, 0) + 1
-        label = above + (str(count) if depth % 2 == 0 else _letters(count) if depth == 1 else _letters(count).lower())
+        label = side_line_label(above, depth, count)
         self._labels.append(label)
         return label
 
@@ -358,12 +356,3 @@ def _all_told(study: Study) -> Study:
         for key, node in study.nodes.items()
     }
     return copy
-
-
-def _letters(count: int) -> str:
-    """A, B, … Z, AA, AB, …"""
-    text = ""
-    while count:
-        count, rest = divmod(count - 1, 26)
-        text = chr(ord("A") + rest) + text
-    return text

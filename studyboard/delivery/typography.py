@@ -18,6 +18,8 @@ _SIGNS: Final = (
     (re.compile(r"(?<=\s)--?(?=\s)|(?<=\w)--(?=\w)"), "–"),
 )
 
+_ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'“”’«»)\]]*\s*$")
+_BLANK_LINES: Final = re.compile(r"\n\s*\n")
 _ENGLISH_QUOTE: Final = re.compile(r"“([^“”„]*)”")
 
 
@@ -33,3 +35,13 @@ def typeset(text: str, language: str = "en") -> str:
     if language[:2].lower() == "de":
         text = _ENGLISH_QUOTE.sub(lambda match: f"„{match[1]}“", text)
     return figured(text)
+
+
+def ends_sentence(text: str) -> bool:
+    """Whether a sentence ends with this text."""
+    return _ENDS_SENTENCE.search(text) is not None
+
+
+def paragraphs(text: str) -> list[str]:
+    """The parts of a text between its blank lines."""
+    return _BLANK_LINES.split(text.strip())

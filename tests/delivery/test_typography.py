@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from studyboard.delivery.typography import figured, typeset
+from studyboard.delivery.typography import ends_sentence, figured, typeset
 
 
 @pytest.mark.parametrize(
@@ -38,3 +38,9 @@ def test_signs_are_set_as_a_printer_would(typed, printed):
 def test_german_quotation_marks():
     assert typeset('Er sagte "Nf3" und zog.', "de_DE") == "Er sagte „♘f3“ und zog."
     assert typeset('He said "Nf3".', "en_GB") == "He said “♘f3”."
+
+
+@pytest.mark.parametrize("text", ['He said: "Now!"', "(So it is.)", "Er sagt: „Jetzt!“", "»Jetzt!«", "And …"])
+def test_a_sentence_ends_before_its_closing_marks(text):
+    assert ends_sentence(typeset(text))
+    assert not ends_sentence(f"{text} and")

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
-from typing import Final
 
 import chess
 
@@ -14,7 +12,7 @@ from studyboard.delivery.page.lines import Lines
 from studyboard.delivery.page.shots import Shot, ShotKind
 from studyboard.delivery.page.telling import MoveTag, Token, Words, numbered, shown, tokens
 from studyboard.delivery.title import result
-from studyboard.delivery.typography import typeset
+from studyboard.delivery.typography import ends_sentence, typeset
 from studyboard.model.notes import plain_text
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
@@ -79,9 +77,6 @@ class Part:
     number: int
     question: str
     blocks: tuple[Block, ...]
-
-
-_ENDS_SENTENCE: Final = re.compile(r"[.!?…][\"'”’»)\]]*$")
 
 
 def article(
@@ -219,4 +214,4 @@ class _Writer:
 def _ends(told: Sequence[Token]) -> bool:
     """Whether what was said ends a sentence."""
     last = told[-1] if told else None
-    return isinstance(last, Words) and _ENDS_SENTENCE.search(last.text) is not None
+    return isinstance(last, Words) and ends_sentence(last.text)

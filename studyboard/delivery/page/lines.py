@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from studyboard.delivery.side_line_labels import side_line_label
 from studyboard.model.study import Study
 
 
@@ -35,7 +36,7 @@ class Lines:
                 line = self._line[parent]
             for begun in reversed(waiting):
                 count[line] = count.get(line, 0) + 1
-                self._labels[begun] = _label(self._labels[line], self._depth[begun], count[line])
+                self._labels[begun] = side_line_label(self._labels[line], self._depth[begun], count[line])
                 line = begun
 
     def line_of(self, node: int) -> int:
@@ -49,14 +50,3 @@ class Lines:
     def label(self, line: int) -> str:
         """What a line is called, by its first node; empty for the game."""
         return self._labels[line]
-
-
-def _label(above: str, depth: int, number: int) -> str:
-    """Letters and figures in turn, as in print."""
-    if depth % 2 == 0:
-        return f"{above}{number}"
-    letters = ""
-    while number:
-        number, rest = divmod(number - 1, 26)
-        letters = chr(ord("A") + rest) + letters
-    return above + (letters if depth == 1 else letters.lower())

@@ -12,7 +12,7 @@ import chess
 from studyboard.delivery.nag_glyphs import nag_text
 from studyboard.delivery.page.shots import Shot, ShotKind
 from studyboard.delivery.printable import printable
-from studyboard.delivery.typography import typeset
+from studyboard.delivery.typography import paragraphs, typeset
 from studyboard.model.marks import MarkKind
 from studyboard.model.positions import Positions
 from studyboard.model.script import words
@@ -56,7 +56,6 @@ _LAST_OF_PLANES: Final = "".join(
     chr(plane + last) for plane in range(0, 0x110000, 0x10000) for last in (0xFFFE, 0xFFFF)
 )
 _NO_CHARACTER: Final = re.compile(f"[\ufdd0-\ufdef{_LAST_OF_PLANES}]")
-_BLANK_LINES: Final = re.compile(r"\n\s*\n")
 
 
 def shown(text: str) -> str:
@@ -128,7 +127,7 @@ def _set_words(text: str, language: str) -> tuple[list[str], set[int]]:
     """The words as they are set, and the numbers of those that begin a paragraph."""
     texts: list[str] = []
     breaks: set[int] = set()
-    for block in _BLANK_LINES.split(text.strip()):
+    for block in paragraphs(text):
         plain = words(block)
         if texts and plain:
             breaks.add(len(texts))
