@@ -358,15 +358,11 @@ class Talk:
             other = COSTS.alternative / max(0.1, alternative) if depth == innermost else levels
             if cost + min(levels, other) > limit:
                 continue
-            at, below = line.tip, None
-            for steps in range(reach):
-                first_of_line = at is line.root
+            for steps, (at, below) in enumerate(_back_along(line, reach)):
                 doubt, fits = at.fits(phrase)
                 if not fits:
-                    if first_of_line or at.parent is None:
-                        break
-                    at, below = at.parent, at
                     continue
+                first_of_line = at is line.root
                 place_cost = COSTS.branch_at[min(steps, _FURTHEST)]
                 if number is not None:
                     place_cost = (
@@ -399,9 +395,6 @@ class Talk:
                         if total <= limit:
                             heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
                             yield Reading(total, (*outer, Line(at, place)), heard, phrase.end)
-                if first_of_line or at.parent is None:
-                    break
-                at, below = at.parent, at
 
     def _misnumbered(self, at: Place, phrase: Phrase) -> float:
         """What it costs that another number is written ahead of the phrase than that of the move to be played."""
@@ -423,6 +416,16 @@ class Talk:
             self._places.append(after)
             place.steps_to[move] = after
         return after
+
+
+def _back_along(line: Line, reach: int) -> Iterator[tuple[Place, Place | None]]:
+    """The last places of a line, the tip first, so many and none before its root; each with the one after it."""
+    at, below = line.tip, None
+    for _ in range(reach):
+        yield at, below
+        if at is line.root or at.parent is None:
+            return
+        at, below = at.parent, at
 
 
 def _counted(tokens: Sequence[Token], least: Break) -> list[int]:
