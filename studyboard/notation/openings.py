@@ -53,22 +53,15 @@ def _table() -> dict[str, Opening]:
     """The openings of ``resources/openings/names.tsv`` by position."""
     path = resource("openings", "names.tsv")
     found: dict[str, Opening] = {}
-    board, played = chess.Board(), list[str]()
     for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
         eco, name, text = line.split("\t")
-        moves = text.split()
-        same = 0
-        while same < min(len(moves), len(played)) and moves[same] == played[same]:
-            same += 1
-        for _ in played[same:]:
-            board.pop()
-        for place in range(same, len(moves)):
+        board = chess.Board()
+        for san in text.split():
             try:
-                board.push_san(moves[place])
+                board.push_san(san)
             except ValueError as reason:
-                raise StudyboardError(f"{path.name}, line {number}: {moves[place]} cannot be played there.") from reason
-        played = moves
-        found.setdefault(_key(board), Opening(eco, name))
+                raise StudyboardError(f"{path.name}, line {number}: {san} cannot be played there.") from reason
+        found[_key(board)] = Opening(eco, name)
     return found
 
 
