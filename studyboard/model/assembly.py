@@ -12,7 +12,7 @@ from studyboard.model.order import running_order
 from studyboard.model.said_words import said_words
 from studyboard.model.script import BeatKey
 from studyboard.model.study import Study
-from studyboard.model.takes import Take
+from studyboard.model.takes import Span, Take
 
 #: A take that was stopped in a beat is heard for it only if it tells at least this share of what an older one tells:
 #: who stops in the middle of a line means to say it again. Who goes on from its last beat ends it with an event that
@@ -180,7 +180,7 @@ def joined_sources(sources: Sequence[Piece | Gap]) -> tuple[Piece | Gap, ...]:
                 found[-1] = Gap(last.samples + source.samples)
                 continue
         elif isinstance(last, Piece) and last.take == source.take and last.span.end == source.span.start:
-            found[-1] = Piece(last.take, type(last.span)(last.span.start, source.span.end))
+            found[-1] = Piece(last.take, Span(last.span.start, source.span.end))
             continue
         found.append(source)
     return tuple(found)

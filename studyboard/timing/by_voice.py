@@ -108,9 +108,9 @@ def _told(study: Study, said: Mapping[BeatKey, Sequence[WordSaid]]) -> list[tupl
 
 def _of_beat(study: Study, beat: Beat, words: Sequence[WordSaid], ended: float, start: float) -> Iterator[VoicedMove]:
     cues = {cue.node: cue.word for cue in beat.spoken.cues if cue.node is not None}
-    backs = _leading_backs(beat)
-    back_at = max(ended, min(start, words[0].start - study.pace.back_time)) if backs and len(beat.visits) > 1 else start
-    at, sure = back_at, words[0].sure
+    at, sure = start, words[0].sure
+    if any(visit.kind is VisitKind.BACK for visit in beat.visits[:-1]):
+        at = max(ended, min(start, words[0].start - study.pace.back_time))
     told = False
     for visit in beat.visits:
         if visit.kind is not VisitKind.TELL:
@@ -128,10 +128,6 @@ def _of_beat(study: Study, beat: Beat, words: Sequence[WordSaid], ended: float, 
         at, sure = max(at, start, when), certain
         told = True
         yield VoicedMove(at, visit.node, beat.key, visit.node == study.root, sure)
-
-
-def _leading_backs(beat: Beat) -> int:
-    return sum(visit.kind is VisitKind.BACK for visit in beat.visits[:-1])
 
 
 def _spread(silent: Sequence[Beat], start: float, end: float) -> Iterator[VoicedMove]:

@@ -98,7 +98,7 @@ class Drift:
 
 def rehearsal_log(study: Study) -> tuple[Told, ...]:
     """All rehearsals and all takes that were kept, the oldest first; no beats that were only spread over a sound."""
-    known = {beat.key: beat for beat in beats(study, running_order(study))}
+    planned = {beat.key: time_beat(study, beat, 0.0).seconds for beat in beats(study, running_order(study))}
     found = [Told(one.at, one.told) for one in study.rehearsals]
     for take in study.takes.values():
         if not take.kept:
@@ -106,14 +106,11 @@ def rehearsal_log(study: Study) -> tuple[Told, ...]:
         spent: dict[BeatKey, float] = {}
         again: dict[BeatKey, int] = {}
         for telling in tellings(take):
-            if telling.beat in known and not only_spread(take, telling.beat):
+            if telling.beat in planned and not only_spread(take, telling.beat):
                 again[telling.beat] = again.get(telling.beat, -1) + 1
-                seconds = (telling.span.end - telling.span.start) / take.rate
+                seconds = telling.span.samples / take.rate
                 spent[telling.beat] = spent.get(telling.beat, 0.0) + seconds
-        told = tuple(
-            BeatTold(key, seconds, time_beat(study, known[key], 0.0).seconds, again[key])
-            for key, seconds in spent.items()
-        )
+        told = tuple(BeatTold(key, seconds, planned[key], again[key]) for key, seconds in spent.items())
         if told:
             found.append(Told(take.started, told, take.id))
     return tuple(sorted(found, key=lambda one: one.at))
@@ -132,7 +129,10 @@ def beat_histories(study: Study, log: Sequence[Told]) -> tuple[BeatHistory, ...]
 
 
 def drift(told: Rehearsal) -> Drift | None:
-    """How the pace changed over a telling; None where too few beats were told. Its plan is that of its day."""
+    """How the pace changed over a telling; None where too few beats were told.
+
+    The plan is that of its day for a rehearsal, the one of now for a take.
+    """
     rows = [one for one in told.told if one.planned > 0 and one.seconds > 0]
     if len(rows) < 2 * _PARTS:
         return None

@@ -51,8 +51,9 @@ def spread_beats(study: Study, length: SoundTime, first: BeatKey | None = None, 
 
 def only_spread(take: Take, beat: BeatKey) -> bool:
     """True where nobody knows how long this beat takes in a sound from elsewhere: its share is that of the plan."""
-    told = {event.beat for event in take.events}
-    return bool(take.origin) and len(told) > 1 and all(line.beat != beat for line in take.said)
+    if not take.origin or any(line.beat == beat for line in take.said):
+        return False
+    return len({event.beat for event in take.events}) > 1
 
 
 def let_tell(study: Study, take: Take, beat: BeatKey) -> Edit:

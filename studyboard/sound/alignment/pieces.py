@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -83,7 +84,7 @@ def with_floor(sound: NDArray[np.int16], found: Activity) -> NDArray[np.int16]:
     """
     if not found.speaking.any():
         return sound
-    speech = float(np.percentile(found.levels[found.speaking], 70)) if found.speaking.any() else 0.0
+    speech = float(np.percentile(found.levels[found.speaking], 70))
     size = max(2.0, 10 ** ((speech - 36) / 20))
     noise = np.random.default_rng(7).standard_normal(RATE).astype(np.float32) * size
     mixed = np.empty_like(sound)
@@ -113,8 +114,7 @@ def pieces(found: Activity) -> list[tuple[int, int]]:
 def _closed(speaking: NDArray[np.bool_]) -> NDArray[np.bool_]:
     """Speech with the gaps filled that are shorter than a silence."""
     filled = speaking.copy()
-    edges = np.flatnonzero(np.diff(np.concatenate(([1], speaking.astype(np.int8), [1]))))
-    for first, last in zip(edges[::2], edges[1::2], strict=True):
+    for first, last in _silences(speaking):
         if last - first < _SILENCE:
             filled[first:last] = True
     return filled
@@ -123,10 +123,15 @@ def _closed(speaking: NDArray[np.bool_]) -> NDArray[np.bool_]:
 def _silence_lengths(speaking: NDArray[np.bool_]) -> NDArray[np.int32]:
     """For each frame the length of the silence that it lies in (frames), 0 within speech."""
     lengths = np.zeros(len(speaking), np.int32)
-    edges = np.flatnonzero(np.diff(np.concatenate(([1], speaking.astype(np.int8), [1]))))
-    for first, last in zip(edges[::2], edges[1::2], strict=True):
+    for first, last in _silences(speaking):
         lengths[first:last] = last - first
     return lengths
+
+
+def _silences(speaking: NDArray[np.bool_]) -> Iterator[tuple[int, int]]:
+    """Each stretch in which nobody speaks, with the frame behind its last."""
+    edges = np.flatnonzero(np.diff(np.concatenate(([1], speaking.astype(np.int8), [1]))))
+    return zip(edges[::2], edges[1::2], strict=True)
 
 
 def _middle(silent_for: NDArray[np.int32], inside: int) -> int:
