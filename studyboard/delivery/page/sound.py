@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 from pathlib import Path
 from typing import Final
 
-import numpy as np
-
-from studyboard.delivery.video.encoder import load_av
+from studyboard.delivery.video.encoder import load_av, sound_frame
 from studyboard.delivery.video.narration import Narration
 
 #: What the name of its file has behind that of the study.
@@ -33,13 +30,10 @@ def write_sound(
         stream.bit_rate = _BITS
         at = 0
         for pcm in narration.chunks():
-            samples = np.frombuffer(pcm, "<i2")
-            if not samples.size:
+            if not pcm:
                 continue
-            # The same in both channels: loudness was brought to its target as it is heard so.
-            frame = av.AudioFrame.from_ndarray(samples.repeat(2).reshape(1, -1), format="s16", layout="stereo")
-            frame.sample_rate, frame.pts, frame.time_base = narration.rate, at, Fraction(1, narration.rate)
-            at += samples.size
+            frame = sound_frame(av, pcm, narration.rate, at)
+            at += frame.samples
             container.mux(stream.encode(frame))
             progress(min(1.0, at / narration.rate / seconds) if seconds > 0 else 0.0)
         container.mux(stream.encode(None))

@@ -138,17 +138,21 @@ class Encoder:
             if pcm is None:
                 self._samples = None
                 return
-            samples = np.frombuffer(pcm, "<i2")
-            if not samples.size:
+            if not pcm:
                 continue
-            # The same in both channels: loudness was brought to its target as it is heard so.
-            frame = self._av.AudioFrame.from_ndarray(samples.repeat(2).reshape(1, -1), format="s16", layout="stereo")
-            frame.sample_rate = self._rate
-            frame.pts = self._sound_at
-            frame.time_base = Fraction(1, self._rate)
-            self._sound_at += samples.size
+            frame = sound_frame(self._av, pcm, self._rate, self._sound_at)
+            self._sound_at += frame.samples
             for packet in self._audio.encode(frame):
                 self._container.mux(packet)
+
+
+def sound_frame(av: ModuleType, pcm: bytes, rate: int, at: int) -> Any:
+    """A piece of a narration for an encoder; *at* is its first sample, *rate* how many there are a second."""
+    # The same in both channels: loudness was brought to its target as it is heard so.
+    samples = np.frombuffer(pcm, "<i2").repeat(2).reshape(1, -1)
+    frame = av.AudioFrame.from_ndarray(samples, format="s16", layout="stereo")
+    frame.sample_rate, frame.pts, frame.time_base = rate, at, Fraction(1, rate)
+    return frame
 
 
 def load_av() -> ModuleType:
