@@ -45,9 +45,10 @@ class _Told:
         mark = None if found is None else found.groupdict().get(group)
         return None if mark is None else self.scene.mentions[int(mark)]
 
-    def find(self, hint: str) -> re.Match[str] | None:
-        """The hint at the head of these words."""
-        return self.scene.words.hints[hint].search(self.code)
+    def find(self, *hints: str) -> re.Match[str] | None:
+        """The first of these hints that stands at the head of these words."""
+        tried = (self.scene.words.hints[hint].search(self.code) for hint in hints)
+        return next((found for found in tried if found is not None), None)
 
     @property
     def step(self) -> Step:
@@ -92,11 +93,10 @@ def _told(scene: Scene, near: Sequence[Known]) -> Iterator[_Told]:
 
 
 def _names_anything(scene: Scene, start: int, end: int) -> bool:
-    here = any(start <= m.start < end for m in scene.mentions)
     return (
-        here
+        any(start <= m.start < end for m in scene.mentions)
         or any(s.cued and start < s.token <= end for s in scene.steps)
-        or bool(next(overlapping(scene.said, start, end), None))
+        or any(True for _ in overlapping(scene.said, start, end))
     )
 
 
@@ -128,8 +128,7 @@ def _acts_next(scene: Scene, mention: Mention, step: Step) -> bool:
 
 def _piece(told: _Told) -> Finding | None:
     """“{Be7}The king blocks”, where a bishop does."""
-    found = told.find("piece_at_cue") or told.find("inverted_at_cue") or told.find("put_at_cue")
-    found = found or told.find("to_home") or told.find("where_it_goes")
+    found = told.find("piece_at_cue", "inverted_at_cue", "put_at_cue", "to_home", "where_it_goes")
     mention = told.mention(found, "piece")
     if found is None or mention is None or not _names_one(mention) or not _plain(told, mention):
         return None
@@ -172,8 +171,7 @@ def _moves(mention: Mention, board: chess.Board | None, move: chess.Move | None)
 
 def _taken(told: _Told) -> Finding | None:
     """“{Nxe5}the knight takes the bishop”, “{Qxc3}and the c-pawn falls”: is that what was taken?"""
-    found = told.find("taken_at_cue") or told.find("falls_at_cue") or told.find("taking_behind_comma")
-    found = found or told.find("falls_to")
+    found = told.find("taken_at_cue", "falls_at_cue", "taking_behind_comma", "falls_to")
     mention = told.mention(found, "taken")
     if mention is None or not _names_one(mention) or not _plain(told, mention):
         return None
@@ -214,8 +212,7 @@ def _takes(mention: Mention, board: chess.Board | None, move: chess.Move | None)
 
 def _tool(told: _Told) -> Finding | None:
     """“{Qd3}White blocks with the rook”."""
-    found = told.find("tool_at_cue") or told.find("helper_at_cue") or told.find("falls_to")
-    found = found or told.find("with_piece_at_cue")
+    found = told.find("tool_at_cue", "helper_at_cue", "falls_to", "with_piece_at_cue")
     mention = told.mention(found, "tool")
     if mention is None or not _names_one(mention) or not _plain(told, mention) or mention.square is not None:
         return None
@@ -233,7 +230,7 @@ def _tool(told: _Told) -> Finding | None:
 
 def _square(told: _Told) -> Finding | None:
     """“{Qe5}White's to d5”, “{c5}Black strikes with c6”."""
-    to = told.mention(told.find("to_at_cue") or told.find("takes_on_at_cue"), "square") or _goes(told)
+    to = told.mention(told.find("to_at_cue", "takes_on_at_cue"), "square") or _goes(told)
     to = to or told.mention(told.find("to_behind_comma"), "square")
     pawn = told.mention(told.find("pawn_at_cue"), "square")
     mention = to or pawn
@@ -278,12 +275,10 @@ def _wing(told: _Told) -> Finding | None:
     later = min((s.token for s in scene.steps if s.token > step.token), default=len(scene.tokens))
     at = step.token
     stop = told.sentence.end
-    if stop < len(scene.tokens) and scene.sentence(stop)[1] - stop <= _SHORT:
-        # “Castles! Long side.”
-        stop = scene.sentence(stop)[1]
-    elif stop < len(scene.tokens):
-        # “Castles! Long side, rook pops out.”
-        stop = max(stop, scene.clause(stop)[1]) if scene.clause(stop)[1] - stop <= _SHORT else stop
+    if stop < len(scene.tokens):
+        # “Castles! Long side.” “Castles! Long side, rook pops out.”
+        ends = scene.sentence(stop)[1], scene.clause(stop)[1]
+        stop = next((end for end in ends if end - stop <= _SHORT), stop)
     while at < min(later, stop):
         start, end = max(at, scene.clause(at)[0]), min(scene.clause(at)[1], later)
         text = scene.quote(start, end).lower().replace("’", "'")
@@ -311,10 +306,7 @@ def _wing_alone(scene: Scene, text: str) -> bool | None:
 
 def _goes(told: _Told) -> Mention | None:
     """The square of “{Bg3}and it hides on f2”, where the words at the cue speak of what moves."""
-    found = next(
-        (found for hint in _TO_A_SQUARE if (found := told.find(hint)) is not None),
-        None,
-    )
+    found = told.find(*_TO_A_SQUARE)
     who, square = told.mention(found, "piece"), told.mention(found, "square")
     if who is None or (who.pronoun and who.pronoun not in ("it", "she", "he")) or who.square is not None or who.plural:
         return None
