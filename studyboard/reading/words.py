@@ -132,7 +132,6 @@ def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
     for kind, sayings in table["claims"].items():
         for saying in sayings:
             patterns.append((str(kind), _compiled(str(saying), lists)))
-            _give_way()
     moods = {
         name: frozenset(tuple(phrase.split()) for phrase in phrases) for name, phrases in table.get("mood", {}).items()
     }
@@ -213,6 +212,7 @@ def _compiled(saying: str, lists: Mapping[str, Sequence[str]]) -> re.Pattern[str
             taken = "|".join(sorted(used)) or "(?!)"
             once = re.sub(rf"\(\?P<(?:{taken})>", "(?:", expanded)
             text = text.replace(macro, once, 1)
+    _give_way()
     try:
         return re.compile(rf"(?<![\w§'-])(?:{text})(?![\w'-])")
     except re.error as reason:
