@@ -10,11 +10,11 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-from rich.console import Console
-from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeElapsedColumn
+from rich.progress import Progress, TaskID
 
 from studyboard.cli.delivery_batch import deliver_batch, folders, usual_parallel
 from studyboard.cli.delivery_job import DeliveryJob, DeliveryReport, run_job
+from studyboard.cli.progress import progress_bar
 from studyboard.cli.sources import NoSuchGameError, print_remark
 from studyboard.delivery.deliver import QUICK, Delivered, deliver
 from studyboard.delivery.product import Item
@@ -56,7 +56,7 @@ def deliver_studies(
             raise NoSuchGameError("With several files --number says nothing: deliver the game alone, or leave it out.")
         return _deliver_several(jobs, min(parallel or usual_parallel(), len(jobs)), as_json=as_json)
     job = replace(jobs[0], to=to)
-    with _bar() as bar:
+    with progress_bar() as bar:
         task = bar.add_task("Delivering", total=1.0)
         report = run_job(job, _shown_on(bar, task))
     if as_json:
@@ -69,7 +69,7 @@ def deliver_studies(
 
 
 def _deliver_several(jobs: Sequence[DeliveryJob], parallel: int, *, as_json: bool) -> int:
-    with _bar() as bar:
+    with progress_bar() as bar:
         whole = bar.add_task(f"{len(jobs)} studies", total=len(jobs))
         tasks: dict[Path, TaskID] = {}
 
@@ -107,7 +107,7 @@ def deliver_with_progress(
     options: Mapping[Item, Any] = MappingProxyType({}),
 ) -> list[Delivered]:
     """Deliver a study that lies in no file."""
-    with _bar() as bar:
+    with progress_bar() as bar:
         task = bar.add_task("Delivering", total=1.0)
         return deliver(
             study,
@@ -118,12 +118,6 @@ def deliver_with_progress(
             progress=_shown_on(bar, task),
             remark=print_remark,
         )
-
-
-def _bar() -> Progress:
-    """A progress bar on the terminal; nothing is drawn where standard error is none."""
-    columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
-    return Progress(*columns, console=Console(stderr=True), transient=True, disable=not sys.stderr.isatty())
 
 
 def _shown_on(bar: Progress, task: TaskID) -> Callable[[Item, float, float], None]:

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from rich.console import Console
-from rich.progress import Progress
 from rich.text import Text
 
+from studyboard.cli.progress import progress_of
 from studyboard.cli.sources import is_study, load_study, print_remark
 from studyboard.model.edits import PutTake
 from studyboard.model.errors import StudyboardError
@@ -86,7 +84,7 @@ def _found(study: Study, samples: NDArray[np.int16], take: Take | None = None) -
     script = script_words(study) if take is None else words_of_take(study, take)
     if not script:
         raise StudyboardError("There is no spoken line in this study that could be listened for.")
-    with _progress() as progress:
+    with progress_of("Listening") as progress:
         return listen_to(script, samples, progress)
 
 
@@ -108,17 +106,6 @@ def _report(
     else:
         _print(positions, found, moves)
     return 1 if found.unmatched or not whole else 0
-
-
-@contextmanager
-def _progress() -> Iterator[Callable[[float], None]]:
-    console = Console(stderr=True)
-    if not console.is_terminal:
-        yield lambda _: None
-        return
-    with Progress(console=console, transient=True) as bar:
-        task = bar.add_task("Listening", total=1.0)
-        yield lambda share: bar.update(task, completed=share)
 
 
 def _plain(positions: Positions, found: Alignment, moves: tuple[VoicedMove, ...]) -> dict[str, object]:

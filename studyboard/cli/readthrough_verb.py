@@ -8,9 +8,9 @@ from pathlib import Path
 
 import chess
 from rich.console import Console
-from rich.progress import Progress
 from rich.text import Text
 
+from studyboard.cli.progress import progress_of
 from studyboard.cli.sources import load_study, print_remark
 from studyboard.model.errors import StudyboardError
 from studyboard.model.position_study import position_study
@@ -89,11 +89,8 @@ def _says_something(study: Study) -> bool:
 
 
 def _with_progress(study: Study) -> ReadThrough:
-    if not sys.stderr.isatty():
-        return read_through(study)
-    with Progress(console=Console(stderr=True), transient=True) as shown:
-        task = shown.add_task("Reading the script against the board", total=1.0)
-        return read_through(study, progress=lambda share: shown.update(task, completed=share))
+    with progress_of("Reading the script against the board") as progress:
+        return read_through(study, progress=progress)
 
 
 class _Labels:

@@ -8,10 +8,10 @@ from collections import Counter
 from pathlib import Path
 
 from rich.console import Console
-from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 from rich.table import Table
 from rich.text import Text
 
+from studyboard.cli.progress import progress_of
 from studyboard.cli.sources import print_remark
 from studyboard.model.assembly import Assembly, holders
 from studyboard.model.beats import Beat
@@ -103,16 +103,13 @@ def _add(file: StudyFile, sound: Path, name: str, first: str | None, last: str |
     begin = None if first is None else beat_named(study, first)
     # A sound that begins with a beat tells that one alone, unless it is said how far it goes.
     end = begin if last is None else beat_named(study, last)
-    console = Console(stderr=True)
-    columns = (TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn())
-    with Progress(*columns, console=console, transient=True, disable=not sys.stderr.isatty()) as bar:
-        task = bar.add_task("Reading", total=1.0)
+    with progress_of("Reading") as progress:
         imported = import_sound(
             sound,
             file.sound,
             name,
             events=lambda length: spread_beats(study, length, begin, end),
-            progress=lambda share: bar.update(task, completed=share),
+            progress=progress,
         )
     file.keep(PutTake(imported.take))
     return imported.take.id, imported.remark
