@@ -71,12 +71,13 @@ def run_job(
     with ExitStack() as opened:
         narration: Narration | None = None
         assembly = recorded_talk(loaded.study)
+        timeline = talk(loaded.study)
         if assembly is not None and is_study(job.path):
             file = opened.enter_context(StudyFile.open(job.path, read_only=True))
             narration = TalkNarration(file.sound, loaded.study.takes, assembly, job.target)
         if job.scratch_voice:
             if assembly is None:
-                narration = ScratchVoice(loaded.study, talk(loaded.study), require_synthesiser())
+                narration = ScratchVoice(loaded.study, timeline, require_synthesiser())
             else:
                 remarks.append("The talk is recorded, so there is no need of a scratch voice.")
         delivered = deliver(
@@ -84,7 +85,7 @@ def run_job(
             job.to,
             job.wanted or QUICK,
             options=job.options,
-            timeline=talk(loaded.study),
+            timeline=timeline,
             narration=narration,
             again=job.again,
             progress=progress,

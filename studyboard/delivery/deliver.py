@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
@@ -108,7 +108,8 @@ def deliver(
             made.append(NAME)
         put_in_place(shop, to, made, aside=aside)
     if remark is not None:
-        for sentence in remarks:
+        # Video, page and edit timeline may all have the same to say of the voice.
+        for sentence in dict.fromkeys(remarks):
             remark(sentence)
     return [Delivered(item, to / file.name, item in kept) for item in wanted for file in now[item].files]
 
@@ -218,17 +219,7 @@ def _recorded(inputs: ItemRecord, making: Making, shop: Path) -> ItemRecord:
         FileRecord(file.name, (shop / file.name).stat().st_size, file_digest(shop / file.name), file.seconds)
         for file in making.files
     )
-    return ItemRecord(
-        inputs.item,
-        inputs.study,
-        inputs.made_of,
-        inputs.options,
-        inputs.options_digest,
-        inputs.program,
-        inputs.made_at,
-        tuple(making.remarks),
-        files,
-    )
+    return replace(inputs, remarks=tuple(making.remarks), files=files)
 
 
 def _put_aside(name: str, other: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import sys
 import wave
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from urllib.parse import unquote
 
@@ -219,6 +219,23 @@ def test_it_points_at_the_video_beside_it_frame_by_frame(author, recorded, tmp_p
     made = deliver(author.study, folder, ALONE, timeline=timeline, narration=narration)
     assert not any(one.kept for one in made)
     assert isinstance(read(folder).video_tracks()[0][0], otio.schema.Gap)
+
+
+class Quiet(TalkNarration):
+    """A voice that cannot be brought to its loudness."""
+
+    def level(self, remark: Callable[[str], None], ask: Callable[[float], None] | None = None) -> None:
+        remark("The voice keeps its loudness.")
+
+
+def test_what_page_and_edit_timeline_both_say_of_the_voice_is_told_once(author, recorded, tmp_path):
+    timeline, _, _ = recorded
+    told: list[str] = []
+    with StudyFile.open(tmp_path / "talk.studyboard", read_only=True) as file:
+        voice = Quiet(file.sound, author.study.takes, recorded_talk(author.study))
+        items = {Item.PAGE, Item.TIMELINE}
+        deliver(author.study, tmp_path / "out", items, timeline=timeline, narration=voice, remark=told.append)
+    assert told.count("The voice keeps its loudness.") == 1
 
 
 def test_a_video_of_other_times_is_left_out_and_the_presenter_is_told(author, tmp_path):
