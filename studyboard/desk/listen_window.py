@@ -18,14 +18,14 @@ from PySide6.QtWidgets import (
 )
 
 from studyboard.desk.acting_button import ActingButton
-from studyboard.desk.lanes_rows import part_name
+from studyboard.desk.ruler_talk import beat_label
 from studyboard.desk.session import Session
+from studyboard.desk.take_words import take_and_length
 from studyboard.desk.work_beside import WorkBeside
 from studyboard.model.errors import StudyboardError
-from studyboard.model.script import BeatKey, Part
+from studyboard.model.script import BeatKey
 from studyboard.model.take_edits import follow_the_voice
 from studyboard.model.takes import Take
-from studyboard.notation.labels import move_label
 from studyboard.sound.alignment.aligned import Alignment, Departure, Unmatched
 from studyboard.sound.alignment.beside import listen_beside
 from studyboard.sound.alignment.following import moves_of, said_lines, words_of_take
@@ -34,6 +34,7 @@ from studyboard.sound.alignment.listening import ListeningStoppedError
 from studyboard.sound.alignment.script_words import ScriptWord, can_be_heard
 from studyboard.timing.by_voice import VoicedMove, board_by_voice
 from studyboard.timing.clock import clock
+from studyboard.timing.recorded import kept_takes
 from studyboard.translation import tr
 
 #: Most of a long line is enough to know which one it is (characters).
@@ -233,11 +234,7 @@ class ListenWindow(QDialog):
         return tr("{at}  {where}: not certain where this is said: “{text}”", at=at, where=where, text=text)
 
     def _where(self, beat: BeatKey | None) -> str:
-        if isinstance(beat, Part):
-            return part_name(beat)
-        if beat is None or beat not in self._session.study.nodes:
-            return ""
-        return move_label(self._session.positions, beat)
+        return "" if beat is None else beat_label(self._session.positions, beat)
 
     def _choose(self, item: QListWidgetItem) -> None:
         beat = item.data(Qt.ItemDataRole.UserRole)
@@ -247,11 +244,11 @@ class ListenWindow(QDialog):
     # ---- takes ------------------------------------------------------------------------------------------------------
 
     def _fill(self, chosen: int | None) -> None:
-        takes = sorted((take for take in self._session.study.takes.values() if take.kept), key=lambda take: -take.id)
+        takes = kept_takes(self._session.study)
         self.takes.blockSignals(True)
         self.takes.clear()
-        for take in takes:
-            self.takes.addItem(f"{take.name}  ·  {clock(take.length.seconds)}", take.id)
+        for take in reversed(takes):
+            self.takes.addItem(take_and_length(take), take.id)
         self.takes.setCurrentIndex(max(0, self.takes.findData(chosen)))
         self.takes.blockSignals(False)
         if not takes:

@@ -18,22 +18,22 @@ from PySide6.QtWidgets import (
 
 from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.focus_frame import FocusFrame
-from studyboard.desk.lanes_rows import part_name
 from studyboard.desk.look import Look
 from studyboard.desk.moments import moment
+from studyboard.desk.ruler_talk import beat_label
 from studyboard.desk.session import Session
 from studyboard.desk.work_beside import WorkBeside
 from studyboard.model.edits import ChangePace
 from studyboard.model.errors import StudyboardError
 from studyboard.model.heard_take import tellings
 from studyboard.model.rehearsals import DropRehearsal
-from studyboard.model.script import BeatKey, Part
+from studyboard.model.script import BeatKey
 from studyboard.model.takes import Take
-from studyboard.notation.labels import move_label
 from studyboard.sound.silences import STUMBLE, longest_silences
 from studyboard.store.sound import TakeSound
 from studyboard.timing.clock import clock
 from studyboard.timing.pace_fit import fit_pace
+from studyboard.timing.recorded import kept_takes
 from studyboard.timing.rehearsal_log import BeatHistory, Told, beat_histories, drift, rehearsal_log, rehearsed_lines
 from studyboard.translation import tr, tr_later, written_number
 
@@ -195,7 +195,7 @@ class RehearsalsWindow(QDialog):
         return when if told.take is None else "\n".join((tr("Take {number}", number=told.take), when))
 
     def _name(self, key: BeatKey) -> str:
-        return part_name(key) if isinstance(key, Part) else move_label(self._session.positions, key)
+        return beat_label(self._session.positions, key)
 
     def _go(self, row: int, _: int) -> None:
         self._session.show(self._rows[row].beat.node)
@@ -208,7 +208,7 @@ class RehearsalsWindow(QDialog):
 
     def _look_for_silences(self) -> None:
         """Beside the desk's thread: the sound of a long take is long."""
-        takes = [take for _, take in sorted(self._session.study.takes.items()) if take.kept]
+        takes = kept_takes(self._session.study)
         if not takes:
             return
         shelf, take = self._session.file.sound_writer(), takes[-1]

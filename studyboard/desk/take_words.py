@@ -25,6 +25,11 @@ def take_text(take: Take) -> str:
     return " · ".join(filter(None, parts))
 
 
+def take_and_length(take: Take) -> str:
+    """One take where one is chosen out of all of them."""
+    return f"{take.name}  ·  {clock(take.length.seconds)}"
+
+
 def take_words(study: Study, one: BeatTake, beat: BeatKey | None) -> str:
     """One take of a beat: how long the beat is in it, and whether it is heard."""
     take = one.take

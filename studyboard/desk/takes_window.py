@@ -138,7 +138,7 @@ class TakesWindow(TakesFace):
         self.takes.blockSignals(True)
         self.takes.clear()
         for one in self._takes:
-            item = QListWidgetItem(take_words(self._session.study, one, None if key is None else key))
+            item = QListWidgetItem(take_words(self._session.study, one, key))
             font = item.font()
             font.setBold(one.heard)
             font.setStrikeOut(not one.take.kept)
