@@ -117,7 +117,8 @@ class WaveTalk:
     def told(self, seconds: float) -> str:
         """The place in words: time, beat, what is on the board, the word."""
         beat, move, word = self.beat_at(seconds), self.move_at(seconds), self.word_at(seconds)
-        parts = [f"{clock(int(seconds))}{written_number(seconds % 1, '.1f')[1:]}"]
+        whole, tenths = divmod(round(10 * seconds), 10)
+        parts = [f"{clock(whole)}{written_number(tenths / 10, '.1f')[1:]}"]
         if beat is not None:
             parts.append(tr("beat {label}", label=beat.label))
         if move is not None:

@@ -134,3 +134,8 @@ def test_without_a_take_it_says_so(desk) -> None:
 def test_words_that_are_rewritten_are_seen_when_writing_rests(qtbot, desk, pane) -> None:
     desk.session.do(ChangeLine(Part.GREETING, FreeLine(SpokenLine("Welcome to another evening."))))
     qtbot.waitUntil(lambda: pane.view._talk.words[0].text == "Welcome", timeout=10_000)
+
+
+def test_a_place_shortly_before_a_second_is_told_by_the_nearest_tenth(pane) -> None:
+    pane.view.go_to(2.97)
+    assert pane.place.text().startswith("0:03.0")
