@@ -63,6 +63,8 @@ class CutsWindow(QDialog):
         foot.addStretch(1)
         foot.addWidget(close)
         layout = QVBoxLayout(self)
+        layout.setContentsMargins(20, 18, 20, 18)
+        layout.setSpacing(10)
         layout.addWidget(self.told)
         layout.addWidget(about)
         layout.addWidget(self.list, 1)

@@ -106,6 +106,12 @@ class DeliverWindow(QDialog):
         layout.addWidget(self.files)
         layout.addLayout(self._foot())
         self._bring_back()
+        # All descriptions begin at one edge, however large the text.
+        for check in self.checks.values():
+            check.ensurePolished()
+        widest = max(check.minimumSizeHint().width() for check in self.checks.values())
+        for check in self.checks.values():
+            check.setMinimumWidth(widest + 12)
         # By itself a dialog opens no higher than two thirds of the screen, which cuts large text.
         width = self.sizeHint().width()
         inside_width = products.sizeHint().expandedTo(QSize(width - 40, 0)).width()

@@ -8,7 +8,16 @@ from types import MappingProxyType
 from typing import Any, Final
 
 from PySide6.QtCore import QSize, QThreadPool, QTimer, Signal
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QStyle,
+    QVBoxLayout,
+    QWidget,
+)
 
 from studyboard.delivery.items import PRODUCTS
 from studyboard.delivery.product import Item
@@ -103,7 +112,13 @@ class ProductDialog(QDialog):
         self.problem.setObjectName("over")
         self.problem.setWordWrap(True)
         left = QVBoxLayout()
-        left.addWidget(Yielding(self.choices), 1)
+        choices = Yielding(self.choices)
+        self.choices.ensurePolished()
+        # With large text they are wider than a scrolling pane asks for; they scroll only upwards.
+        bar = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        width = self.choices.minimumSizeHint().width() + bar
+        choices.setMinimumWidth(min(width, self.screen().availableSize().width() // 2))
+        left.addWidget(choices, 1)
         left.addWidget(self.problem)
         body = QHBoxLayout()
         body.setSpacing(18)

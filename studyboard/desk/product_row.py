@@ -28,7 +28,6 @@ class ProductRow(QWidget):
         self.check = QCheckBox(title)
         self.check.setChecked(product.quick)
         self.check.setAccessibleDescription(what)
-        self.check.setMinimumWidth(150)
         note = QLabel(what)
         note.setObjectName("quiet")
         note.setWordWrap(True)

@@ -62,7 +62,7 @@ class RehearsalsWindow(QDialog):
         self._silent: dict[BeatKey, float] = {}
         self.setWindowTitle(tr("Rehearsals"))
         line = self.fontMetrics().height()
-        self.resize(QSize(52 * line, 34 * line).boundedTo(self.screen().availableSize() * 0.95))
+        self.resize(QSize(56 * line, 34 * line).boundedTo(self.screen().availableSize() * 0.95))
         self.told = QLabel("")
         self.told.setWordWrap(True)
         self.table = QTableWidget(0, 0)
@@ -83,6 +83,8 @@ class RehearsalsWindow(QDialog):
         foot.addStretch(1)
         foot.addWidget(close)
         layout = QVBoxLayout(self)
+        layout.setContentsMargins(20, 18, 20, 18)
+        layout.setSpacing(10)
         layout.addWidget(self.told)
         layout.addWidget(self.table, 1)
         layout.addLayout(foot)

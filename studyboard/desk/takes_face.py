@@ -112,6 +112,7 @@ class TakesFace(QDialog):
         self.split.addWidget(right)
         self.split.setStretchFactor(1, 1)
         self.split.setChildrenCollapsible(False)
+        self.split.setHandleWidth(12)
         foot = QHBoxLayout()
         foot.addWidget(self.play_talk_button)
         foot.addWidget(self.import_button)
