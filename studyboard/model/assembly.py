@@ -191,8 +191,7 @@ def _heard(beat: Beat, holder: Holder) -> HeardBeat:
     events = tuple(HeardEvent(heard.place(span, one.at.samples), one.node) for one in holder.telling.events)
     words = tuple(
         HeardWord(word.word, heard.place(span, word.start), heard.place(span, word.end))
-        for word in said_words(heard.take, beat.key, beat.spoken.text)
-        if span.start <= word.start and word.end <= span.end
+        for word in said_words(heard.take, beat.key, beat.spoken.text, span)
     )
     return HeardBeat(beat, holder.take.id, heard.pieces(span), events, words)
 

@@ -116,7 +116,7 @@ def heard_take(study: Study, take: Take) -> HeardTake:
     for pickup in sorted(pickups(study, take), key=lambda one: -one.id):
         assert pickup.replaces is not None
         span = pickup.replaces.span
-        clash = any(span.start < other.own.end and other.own.start < span.end for other in taken)
+        clash = any(span.meets(other.own) for other in taken)
         if clash or any(out.start <= span.start and span.end <= out.end for out in take.left_out):
             continue
         heard = heard_take(study, pickup)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 
 from studyboard.model.script import BeatKey, words
-from studyboard.model.takes import SaidLine, Take
+from studyboard.model.takes import SaidLine, Span, Take
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,10 +18,11 @@ class SaidWord:
     end: int
 
 
-def said_words(take: Take, beat: BeatKey, text: str) -> tuple[SaidWord, ...]:
+def said_words(take: Take, beat: BeatKey, text: str, within: Span | None = None) -> tuple[SaidWord, ...]:
     """The words of a line of which a take knows the times, in the order of time. O(length of the line).
 
     text: the line as it stands now; words that were put in since have no times, and those that stay keep theirs
+    within: only the words that lie in this stretch of the take
     """
     line = next((one for one in take.said if one.beat == beat), None)
     if line is None:
@@ -31,7 +32,7 @@ def said_words(take: Take, beat: BeatKey, text: str) -> tuple[SaidWord, ...]:
         start, end = line.starts[old], line.ends[old]
         if start is not None and end is not None and (not found or start >= found[-1].end):
             found.append(SaidWord(new, start, max(start, end)))
-    return tuple(found)
+    return tuple(one for one in found if within is None or (within.start <= one.start and one.end <= within.end))
 
 
 def _places(line: SaidLine, text: str) -> list[tuple[int, int]]:

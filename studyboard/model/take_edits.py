@@ -117,7 +117,7 @@ def trim(take: Take, span: Span) -> ChangeTake:
     What is left out inside stays so. Raises EditRefusedError where nothing would be left.
     """
     kept = _within(take, span)
-    inside = [Span(max(out.start, kept.start), min(out.end, kept.end)) for out in take.left_out if _meets(out, kept)]
+    inside = [Span(max(out.start, kept.start), min(out.end, kept.end)) for out in take.left_out if out.meets(kept)]
     ends = [Span(0, kept.start)] if kept.start else []
     ends += [Span(kept.end, take.samples)] if kept.end < take.samples else []
     return _leaving(take, (*ends, *inside), tr_later("Trim a take"))
@@ -158,10 +158,6 @@ def _within(take: Take, span: Span) -> Span:
     if start >= end:
         raise EditRefusedError(tr("This stretch lies behind the end of the take."))
     return Span(start, end)
-
-
-def _meets(one: Span, other: Span) -> bool:
-    return one.start < other.end and other.start < one.end
 
 
 def _check(take: Take, field: str, value: object) -> None:

@@ -58,6 +58,10 @@ class Span:
         """How long it is."""
         return self.end - self.start
 
+    def meets(self, other: Span) -> bool:
+        """True where both have a sample in common."""
+        return self.start < other.end and other.start < self.end
+
 
 @dataclass(frozen=True, slots=True)
 class Replaced:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from studyboard.model.takes import Replaced, Take, TakeEvent
-from studyboard.sound.pcm import RATE, SAMPLE_BYTES
+from studyboard.sound.pcm import count
 
 
 class PassingSound:
@@ -43,7 +44,7 @@ class PassingSound:
         """See SoundSink."""
         begun = self._take
         assert begun is not None
-        return Take(1, begun.name, RATE, len(self._pcm) // SAMPLE_BYTES, begun.started, tuple(self._events))
+        return replace(begun, samples=count(self.pcm), events=tuple(self._events))
 
     def close(self) -> None:
         """See SoundSink."""

@@ -36,8 +36,7 @@ def recorded(study: Study, take: Take) -> Timeline:
             start = stretches[-1].end if stretches else 0.0
             known = [
                 KnownWord(word.word, word.start / take.rate, word.end / take.rate)
-                for word in said_words(take, beat.key, beat.spoken.text)
-                if told.span.start <= word.start and word.end <= told.span.end
+                for word in said_words(take, beat.key, beat.spoken.text, told.span)
             ]
             stretches.append(_stretch(study, beat, stamped, start, end, known))
         elif stretches:
