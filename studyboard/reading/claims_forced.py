@@ -59,10 +59,10 @@ def judge_one_wins(claim: Claim) -> list[Judgement]:
         if moves:
             seen.append((board, moves))
             if len(moves) == wanted:
-                return confirmed(Topic.FORCED, claim.quote(), _these_do(board, moves, claim.said("does")))
+                return confirmed(Topic.FORCED, claim.quote(), _these_do(board, moves, _verb(claim)))
     if not seen:
         return undecided(Topic.FORCED, claim.quote(), "Whether another move is as good, the board alone does not say.")
-    return contradicted(Topic.FORCED, claim.quote(), _these_do(*seen[0], claim.said("does")))
+    return contradicted(Topic.FORCED, claim.quote(), _these_do(*seen[0], _verb(claim)))
 
 
 def judge_one_mates(claim: Claim) -> list[Judgement]:
@@ -75,16 +75,17 @@ def judge_one_mates(claim: Claim) -> list[Judgement]:
         if moves:
             seen.append((board, moves))
             if len(moves) == wanted:
-                return confirmed(Topic.MATE, claim.quote(), listed([board.san(move) for move in moves]))
+                return confirmed(Topic.MATE, claim.quote(), _these_do(board, moves, "mate"))
     if not seen:
         return undecided(Topic.MATE, claim.quote(), "There is no mate in one here.")
-    board, moves = seen[0]
-    words = listed([board.san(move) for move in moves])
-    return contradicted(Topic.MATE, claim.quote(), f"{counted(len(moves), 'move').capitalize()}: {words}.")
+    return contradicted(Topic.MATE, claim.quote(), _these_do(*seen[0], "mate"))
 
 
-def _these_do(board: chess.Board, moves: list[chess.Move], does: str) -> str:
-    verb = "draw" if does.startswith(("draw", "hold", "save")) else "win"
+def _verb(claim: Claim) -> str:
+    return "draw" if claim.said("does").startswith(("draw", "hold", "save")) else "win"
+
+
+def _these_do(board: chess.Board, moves: list[chess.Move], verb: str) -> str:
     named = listed([board.san(move) for move in moves])
     return f"{counted(len(moves), 'move').capitalize()} {verb}{'s' if len(moves) == 1 else ''}: {named}."
 

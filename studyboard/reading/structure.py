@@ -7,7 +7,7 @@ from collections.abc import Callable
 import chess
 
 from studyboard.board.king_and_pawn import drawing_moves, winning_moves
-from studyboard.board.mates import mate_in, mating_moves
+from studyboard.board.mates import mate_in, mates_at_once, mating_moves
 from studyboard.board.naming import counted, listed
 from studyboard.model.beats import Beat
 from studyboard.model.node import Place
@@ -92,7 +92,8 @@ def _is_told(study: Study, node: int) -> bool:
 def think_finding(study: Study, positions: Positions, beat: Beat, *, cancelled: Callable[[], bool]) -> Finding | None:
     """What the board says to a think pause: whether the move that follows is the only one that does as much.
 
-    Judged where that move mates in at most three; otherwise left unchecked. Raises WorkCancelledError.
+    Judged where that move mates in at most three or the ending is known, and where no move follows but several mate at
+    once; otherwise left unchecked. Raises WorkCancelledError.
     """
     node = study.nodes[beat.node]
     board = positions.board(node.id)
@@ -100,7 +101,7 @@ def think_finding(study: Study, positions: Positions, beat: Beat, *, cancelled: 
     if claim_words().hint("several_ways", beat.spoken.text.lower()):
         return _think(beat, Verdict.UNDECIDED, "The line says that there are several solutions.")
     if solution is None or not solution:
-        mates = mating_moves(board, 1, cancelled=cancelled)
+        mates = mates_at_once(board)
         if len(mates) > 1:
             names = listed([board.san(move) for move in mates])
             return _think(beat, Verdict.CONTRADICTED, f"{names} mate at once: there is more than one solution.")
