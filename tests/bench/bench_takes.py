@@ -9,14 +9,12 @@ import resource
 import sqlite3
 import statistics
 import subprocess
-import sys
 import tempfile
 import time
 from pathlib import Path
 
 import numpy as np
-
-sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
+import soxr
 
 from studyboard.example import example_study
 from studyboard.model.edits import PutTake
@@ -36,8 +34,6 @@ ROOMS = ((-75.0, "a booth"), (-65.0, "a quiet room"), (-50.0, "a noisy room"))
 
 def spoken(text: str) -> np.ndarray:
     """A text said by espeak-ng, with its loudest sample at -6 dBFS."""
-    import soxr
-
     wave = subprocess.run(["espeak-ng", "--stdout", text], check=True, capture_output=True).stdout
     sound = soxr.resample(np.frombuffer(wave[44:], "<i2").astype(np.float32), 22_050, RATE)
     return sound * (16_384 / max(1.0, float(np.abs(sound).max())))

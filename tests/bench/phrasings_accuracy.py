@@ -8,13 +8,9 @@ WORD: only sets with this word in their name or file. --all prints every sentenc
 from __future__ import annotations
 
 import sys
-from pathlib import Path
-
-sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "reading"))
-
-from corpus_reader import CORPUS, QUIET, innocent, phrasings, read
 
 from studyboard.reading.read_through import judge
+from tests.reading.corpus_reader import CORPUS, QUIET, innocent, phrasings, read
 
 
 def main() -> None:
