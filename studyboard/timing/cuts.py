@@ -15,6 +15,7 @@ from studyboard.model.errors import EditRefusedError
 from studyboard.model.node import Place, Telling
 from studyboard.model.positions import Positions
 from studyboard.model.study import Study
+from studyboard.notation.labels import move_label
 from studyboard.timing.planner import Planner
 from studyboard.translation import tr, tr_later
 
@@ -242,8 +243,6 @@ class _Scene:
 
 def tie_words(positions: Positions, tie: Tie) -> str:
     """What depends on a side-line, in a sentence."""
-    from studyboard.notation.labels import move_label
-
     where = "" if tie.node is None else move_label(positions, tie.node)
     match tie.why:
         case Dependence.REFERRED:
