@@ -12,6 +12,7 @@ import pytest
 
 from studyboard.model.edits import PutTake
 from studyboard.model.takes import Replaced, Span
+from studyboard.sound.alignment.heard_sound import sound_of_file
 from studyboard.sound.errors import SoundFileError
 from studyboard.sound.importing import ImportCancelledError, import_sound
 from studyboard.store.study_file import StudyFile
@@ -150,6 +151,8 @@ def test_pieces_that_are_damaged_are_passed_over_and_told(file, tmp_path):
     imported = import_sound(damaged, file.sound)
     assert "is damaged" in imported.remark
     assert imported.take.samples > 3 * RATE
+    # What listens for words in the file hears as much of it, at 16,000 samples a second.
+    assert len(sound_of_file(damaged)) == pytest.approx(imported.take.samples / 3, abs=2)
 
 
 def test_an_import_that_is_stopped_leaves_nothing(file, tmp_path):
