@@ -112,6 +112,7 @@ class _Writer:
         self._drawn: set[int] = set()
         self._question = ""
         self._next_question = ""
+        self._at_start = True
         *_, self._last = study.main_line()
 
     def stop(self, number: int, stretch: Stretch, steps: Sequence[tuple[int, Shot]]) -> None:
@@ -125,6 +126,11 @@ class _Writer:
         moved = [shot.node for _, shot in steps if shot.kind is ShotKind.MOVE]
         if stretch.key == study.root:
             moved.insert(0, study.root)
+        elif isinstance(stretch.key, int) and self._at_start:
+            # The talk goes by the start position without a word; what is written there comes before the first move.
+            self._note(study.nodes[study.root].note_before)
+            self._note(study.nodes[study.root].note)
+        self._at_start = self._at_start and not isinstance(stretch.key, int)
         for node in moved:
             self._note(study.nodes[node].note_before)
         follows = bool(self._stops) and isinstance(self._stops[-1].tokens[-1], MoveTag)

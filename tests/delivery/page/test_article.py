@@ -56,6 +56,17 @@ def test_moves_stand_at_the_words_that_play_them_and_questions_cut_the_talk(auth
     assert second[1] == "(White takes, with ♘f3-d4 out of reach.)"
 
 
+def test_a_note_at_the_start_is_there_whether_something_is_said_there_or_not(author):
+    root = author.study.root
+    apply(author.study, ChangeNode(root, "note", "Played in the last round."))
+    first, _ = all_read(author.study)
+    assert first[1] == "(Played in the last round.)"
+    assert first[2].startswith("[1. e4]")
+    apply(author.study, ChangeNode(root, "spoken", SpokenLine("Here we are.")))
+    first, _ = all_read(author.study)
+    assert first[1:3] == ["Here we are.", "(Played in the last round.)"]
+
+
 def test_german_is_set_with_the_quotation_marks_of_german(author):
     author.study.language = "de"
     *_, last = author.study.main_line()
