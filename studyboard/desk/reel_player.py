@@ -47,11 +47,6 @@ class ReelPlayer(QObject):
         return self._player is not None and self._player.state is PlayerState.PLAYING
 
     @property
-    def reel(self) -> Reel | None:
-        """What is played, or stands still."""
-        return self._reel
-
-    @property
     def at_end(self) -> bool:
         """True where the reel was heard to its end."""
         return self._reel is not None and self.sample >= sum(source.samples for source in self._reel.sources)

@@ -8,17 +8,19 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, 
 
 from studyboard.desk.elided_label import ElidedLabel
 from studyboard.desk.look import Look
+from studyboard.desk.reel_player import ReelPlayer
 from studyboard.desk.session import Session
+from studyboard.desk.take_words import take_and_length
 from studyboard.desk.wave_talk import WaveTalk
 from studyboard.desk.wave_view import WaveView
 from studyboard.desk.work_beside import WorkBeside
 from studyboard.model.errors import StudyboardError
 from studyboard.model.study import Changed
-from studyboard.model.takes import Take
+from studyboard.model.takes import Span, Take
 from studyboard.sound.peaks import Peaks, peaks_of
-from studyboard.sound.player import Player, PlayerState
+from studyboard.sound.reel import raw_reel
 from studyboard.store.sound import TakeSound
-from studyboard.timing.clock import clock
+from studyboard.timing.recorded import kept_takes
 from studyboard.translation import tr
 
 #: How long writing must rest before the words beside the wave are laid out anew (ms).
@@ -30,7 +32,7 @@ _REMEMBERED = 6
 class WavePane(QWidget):
     """Shows one take and plays it.
 
-    State: the take that is shown, the waves that were measured, and the player, made when something is played first.
+    State: the take that is shown, and the waves that were measured.
 
     followed: one goes to a place of the take; carries the beat that is told there, or None
     asked_to_listen: the board is to follow the voice of the take; carries its id
@@ -48,7 +50,7 @@ class WavePane(QWidget):
         self._session = session
         self._take: Take | None = None
         self._waves: dict[tuple[int, int], Peaks] = {}
-        self._player: Player | None = None
+        self._player = ReelPlayer(session, self)
         self._stale = True
         self._round = 0
         self._rest = QTimer(self)
@@ -81,6 +83,10 @@ class WavePane(QWidget):
         self.listen_button.clicked.connect(self._ask_to_listen)
         self.view.moved_to.connect(self._go)
         self.measured.connect(self._show_measured)
+        self._player.heard.connect(self._played_to)
+        self._player.changed.connect(self._show_playing)
+        self._player.told.connect(self.problem)
+        self._player.failed.connect(self.problem)
         session.changed.connect(self._change)
         session.opened.connect(self._reopen)
 
@@ -97,23 +103,17 @@ class WavePane(QWidget):
         anew = self._take is None or number is None or self._take.id != number
         self._take = None if number is None else takes[number]
         self._fill(takes)
-        if anew and self._player is not None:
+        if anew:
             self._player.eject()
         self._lay_out(anew=anew)
 
     def play_or_pause(self) -> None:
         """Play on from where one stands, or pause."""
         take = self._take
-        player = self._player_for() if take is not None else None
-        if take is None or player is None:
-            return
-        if player.state is PlayerState.PLAYING:
-            player.pause()
-            return
-        if player.take != take:
-            player.load(take)
-        player.seek(round(self.view.at * take.rate) if self.view.at < take.length.seconds else 0)
-        player.play()
+        if self._player.playing:
+            self._player.pause()
+        elif take is not None:
+            self._play(take, self.view.at if self.view.at < take.length.seconds else 0.0)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Space plays and pauses."""
@@ -132,18 +132,13 @@ class WavePane(QWidget):
     def hideEvent(self, event: QHideEvent) -> None:
         """Nothing plays where nobody sees it."""
         super().hideEvent(event)
-        if self._player is not None:
-            self._player.pause()
+        self._player.pause()
 
     # ---- what the session says --------------------------------------------------------------------------------------
 
     def _reopen(self) -> None:
         self._take = None
         self._waves.clear()
-        if self._player is not None:
-            self._player.eject()
-            self._player.deleteLater()
-            self._player = None
         self._change(Changed(takes={0}))
 
     def _change(self, changed: Changed) -> None:
@@ -160,13 +155,13 @@ class WavePane(QWidget):
             self._rest.start()
 
     def _kept(self) -> dict[int, Take]:
-        return {take.id: take for take in self._session.study.takes.values() if take.kept and take.samples}
+        return {take.id: take for take in kept_takes(self._session.study) if take.samples}
 
     def _fill(self, takes: dict[int, Take]) -> None:
         self.takes.blockSignals(True)
         self.takes.clear()
         for take in sorted(takes.values(), key=lambda one: -one.id):
-            self.takes.addItem(f"{take.name}  ·  {clock(take.length.seconds)}", take.id)
+            self.takes.addItem(take_and_length(take), take.id)
         if self._take is not None:
             self.takes.setCurrentIndex(self.takes.findData(self._take.id))
         self.takes.blockSignals(False)
@@ -215,12 +210,14 @@ class WavePane(QWidget):
     # ---- going and playing ------------------------------------------------------------------------------------------
 
     def _go(self, seconds: float) -> None:
-        player, take = self._player, self._take
-        if take is None:
+        if self._take is None:
             return
-        if player is not None and player.take is not None:
-            player.seek(round(seconds * take.rate))
+        if self._player.playing:
+            self._play(self._take, seconds)
         self._follow(seconds)
+
+    def _play(self, take: Take, seconds: float) -> None:
+        self._player.play(raw_reel(take, Span(0, take.samples)), round(seconds * take.rate))
 
     def _follow(self, seconds: float) -> None:
         """Show on the board what it showed at this second of the take."""
@@ -234,31 +231,16 @@ class WavePane(QWidget):
         self._tell()
 
     def _tell(self) -> None:
-        self.place.setText(self.view.accessibleDescription())
-
-    def _player_for(self) -> Player | None:
-        if self._player is None:
-            try:
-                player = Player(self._session.file.sound, self)
-            except StudyboardError as reason:
-                self.problem.emit(str(reason))
-                return None
-            player.position.connect(self._played_to)
-            player.state_changed.connect(lambda state: self._show_state(state))
-            player.silent.connect(self.problem)
-            player.failed.connect(self.problem)
-            self._player = player
-        return self._player
+        self.place.setText(self.view.place)
 
     def _played_to(self, sample: int) -> None:
-        player, take = self._player, self._take
-        if player is None or take is None or player.state is not PlayerState.PLAYING:
-            return
-        self.view.stand_at(sample / take.rate)
-        self._follow(sample / take.rate)
+        take = self._take
+        if take is not None and self._player.playing:
+            self.view.stand_at(sample / take.rate)
+            self._follow(sample / take.rate)
 
-    def _show_state(self, state: PlayerState) -> None:
-        self.play_button.setText(tr("Pause") if state is PlayerState.PLAYING else tr("Play"))
+    def _show_playing(self) -> None:
+        self.play_button.setText(tr("Pause") if self._player.playing else tr("Play"))
 
     def _ask_to_listen(self) -> None:
         if self._take is not None:

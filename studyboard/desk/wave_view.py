@@ -85,6 +85,11 @@ class WaveView(QWidget):
         return self._at
 
     @property
+    def place(self) -> str:
+        """Where one stands, in words."""
+        return tr("No take yet") if self._talk is None else self._talk.told(self._at)
+
+    @property
     def scale(self) -> RulerScale:
         """Which seconds are in view."""
         return self._scale
@@ -198,7 +203,7 @@ class WaveView(QWidget):
             self._rescale()
 
     def _tell(self) -> None:
-        announce(self, tr("No take yet") if self._talk is None else self._talk.told(self._at))
+        announce(self, self.place)
 
     def _repaint_all(self) -> None:
         self._still = None

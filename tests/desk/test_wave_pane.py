@@ -139,3 +139,16 @@ def test_words_that_are_rewritten_are_seen_when_writing_rests(qtbot, desk, pane)
 def test_a_place_shortly_before_a_second_is_told_by_the_nearest_tenth(pane) -> None:
     pane.view.go_to(2.97)
     assert pane.place.text().startswith("0:03.0")
+
+
+def test_playing_goes_on_from_where_one_goes_and_tells_the_place(qtbot, desk, pane) -> None:
+    last = pane.take.events[-1]
+    pane.play_button.click()
+    qtbot.waitUntil(lambda: 0.2 < pane.view.at < 5.0, timeout=10_000)
+    assert pane.play_button.text() == "Pause"
+    assert not pane.place.text().startswith("0:00.0")
+    pane.view.go_to(last.at.seconds)
+    qtbot.waitUntil(lambda: pane.view.at > last.at.seconds + 0.1, timeout=10_000)
+    assert desk.session.node == last.node
+    pane.play_button.click()
+    assert pane.play_button.text() == "Play"
