@@ -6,7 +6,6 @@ import ctypes
 import importlib
 import importlib.util
 import os
-import shutil
 import sys
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -14,6 +13,7 @@ from importlib import metadata
 from pathlib import Path
 
 from studyboard.shared_libraries import debian_packages, missing_libraries, named_library, remedy
+from studyboard.sound.synthesiser import find_synthesiser
 from studyboard.translation import tr
 
 _LINUX = sys.platform.startswith("linux")
@@ -157,10 +157,9 @@ def spelling() -> Finding:
 def scratch_voice() -> Finding:
     """A speech synthesiser of the system, which speaks a plan before anybody has recorded it."""
     need = tr("hearing the plan before it is recorded")
-    names = {"darwin": ("say",), "win32": ("powershell",)}.get(sys.platform, ())
-    found = next((name for name in ("espeak-ng", "espeak", *names) if shutil.which(name) is not None), None)
+    found = find_synthesiser()
     if found is not None:
-        return Finding(tr("Scratch voice"), True, need, found, essential=False)
+        return Finding(tr("Scratch voice"), True, need, found.name, essential=False)
     return Finding(
         tr("Scratch voice"),
         False,
