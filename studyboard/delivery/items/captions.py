@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from pathlib import Path
@@ -10,15 +9,13 @@ from pathlib import Path
 from studyboard.delivery.caption_lines import Caption, captions
 from studyboard.delivery.caption_translation import translation_file
 from studyboard.delivery.errors import DeliveryError
+from studyboard.delivery.language_tag import language_tag
 from studyboard.delivery.making import Making
 from studyboard.delivery.product import Choice, Ingredient, Item, Product, Word
 from studyboard.delivery.srt import srt_text
 from studyboard.delivery.webvtt import webvtt_text
 from studyboard.notation.labels import with_figurines
 from studyboard.translation import tr, tr_later
-
-#: The beginning of a language tag as RFC 5646 writes them: language, then script, region and the like.
-_LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 
 
 class CaptionMoves(StrEnum):
@@ -39,7 +36,7 @@ class CaptionOptions:
     into: str = ""
 
     def __post_init__(self) -> None:
-        if self.into and not _LANGUAGE.fullmatch(self.into):
+        if self.into and language_tag(self.into) != self.into:
             raise DeliveryError(
                 tr("“{tag}” is no language; “fr” is French and “pt-BR” the Portuguese of Brazil.", tag=self.into)
             )

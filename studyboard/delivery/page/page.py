@@ -5,7 +5,6 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
-import re
 from collections.abc import Sequence
 from dataclasses import fields
 from functools import cache
@@ -17,6 +16,7 @@ from markupsafe import Markup
 
 from studyboard.board.moves import captured_square, rearrangement_of
 from studyboard.delivery.caption_lines import captions
+from studyboard.delivery.language_tag import language_tag
 from studyboard.delivery.page.article import Diagram, article
 from studyboard.delivery.page.drawings import Drawings
 from studyboard.delivery.page.lanes import lane_table
@@ -67,7 +67,7 @@ def page_html(
         html: str = _template().render(
             title=study_title(headers),
             heading=_heading(headers, opening_words),
-            language=_language(study.language),
+            language=language_tag(study.language),
             description=", ".join([*occasion(headers), *opening_words]),
             policy=_policy(style, script, media),
             style=Markup(style),
@@ -89,12 +89,6 @@ def page_html(
             },
         )
     return html.encode("utf-8", "replace")
-
-
-def _language(code: str) -> str:
-    """A language as HTML names it, such as “en-GB”; empty for what cannot be one."""
-    tag = code.replace("_", "-")
-    return tag if re.fullmatch("[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", tag) else ""
 
 
 def _heading(headers: dict[str, str], opening_words: list[str]) -> dict[str, Any]:
