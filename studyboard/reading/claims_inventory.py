@@ -184,7 +184,8 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
             return confirmed(Topic.NUMBER, claim.quote(), _total_words(board, things, area), exact=True)
     why = _total_words(boards[0], things, area)
     if len(things) == 1 and things[0].kind is None and things[0].count in _men(boards[0]):
-        return confirmed(Topic.NUMBER, claim.quote(), why)
+        men = chess.popcount(boards[0].occupied)
+        return confirmed(Topic.NUMBER, claim.quote(), f"There are {men} men on the board, counting the kings.")
     most = [max(thing.tallies(boards[0], _colours(thing, ()), area)) for thing in things]
     too_many = any(thing.count > had for thing, had in zip(things, most, strict=True))
     if not sure and not too_many:
