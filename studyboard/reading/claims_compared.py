@@ -60,13 +60,9 @@ def judge_list_more(claim: Claim) -> list[Judgement]:
     boards = claim.boards()
     for board in boards:
         for colour in BOTH:
-            if all(_ahead(thing, board, colour) == thing.count for thing in things):
+            if all(_more(board, colour, thing) == thing.count for thing in things):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
-
-
-def _ahead(thing: Thing, board: chess.BaseBoard, colour: chess.Color) -> int:
-    return max(thing.tallies(board, [colour])) - max(thing.tallies(board, [not colour]))
 
 
 def _pawns_meant(claim: Claim, area: int) -> Thing | None:

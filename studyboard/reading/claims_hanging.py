@@ -6,8 +6,8 @@ from typing import Final
 
 import chess
 
-from studyboard.board.exchange import PIECE_VALUES, best_exchange
-from studyboard.board.relations import attack_words, attackers, attackers_with_support, can_capture
+from studyboard.board.exchange import best_exchange
+from studyboard.board.relations import attack_words, attackers, attackers_with_support, can_capture, worth
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
@@ -111,9 +111,7 @@ def judge_safe(claim: Claim) -> list[Judgement]:
 
 def _by_a_lesser(board: chess.Board, at: chess.Square) -> bool:
     """Is it attacked by something that is worth less, so that its guard does not save it, and is one all the same?"""
-    kind = board.piece_type_at(at) or chess.PAWN
-    enemies = attackers(board, not board.color_at(at), at)
-    return any(PIECE_VALUES[board.piece_type_at(by) or chess.PAWN] < PIECE_VALUES[kind] for by in enemies)
+    return any(worth(board, by) < worth(board, at) for by in attackers(board, not board.color_at(at), at))
 
 
 def _takes_with_profit(board: chess.Board, at: chess.Square) -> bool:

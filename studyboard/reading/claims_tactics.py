@@ -15,6 +15,7 @@ from studyboard.board.tactics import safe_squares, shut_in, trapped_words, turne
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_relations import attacks, is_nowhere
 from studyboard.reading.findings import Topic
+from studyboard.reading.imagined import before_moves
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import named_before, referents, royal
 
@@ -326,21 +327,16 @@ def judge_squares(claim: Claim) -> list[Judgement]:
     topic = Topic.TRAPPED
     listed_squares = _squares_after(claim)
     counts: list[tuple[chess.Board, chess.Square, int]] = []
-    before = [step.before for step in claim.scene.played_near(claim.start) if step.before is not None]
-    for board in [*claim.boards(), *before]:
+    for board in [*claim.boards(), *before_moves(claim)]:
         for at in referents(claim.scene, thing, board):
             facing = turned(board, bool(board.color_at(at)))
             if facing is None:
                 continue
-            legal = len({move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])})
+            reach = {move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])}
+            legal = len(reach)
             plain = legal if kind != chess.KING else len(king_squares(board, bool(board.color_at(at))))
             safe = legal if kind == chess.KING else len(safe_squares(board, at))
-            reach = {move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])}
-            wrong = [square for square in listed_squares if square not in reach]
-            if wrong and number.value in (legal, plain, safe):
-                counts.append((board, at, plain))
-                continue
-            if number.value in (legal, plain, safe):
+            if number.value in (legal, plain, safe) and reach.issuperset(listed_squares):
                 why = sentence(f"{the_piece(board, at)} has {counted(number.value, 'square')}")
                 return confirmed(topic, claim.quote(), why, at)
             counts.append((board, at, plain))

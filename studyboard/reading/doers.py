@@ -12,6 +12,7 @@ from studyboard.board.moves import captured_square
 from studyboard.board.naming import side
 from studyboard.reading.findings import Finding, Fix, Topic, Verdict
 from studyboard.reading.fixes import piece_fix, square_fix
+from studyboard.reading.imagined import san_of
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.moods import Mood
 from studyboard.reading.motions import elsewhere
@@ -115,7 +116,7 @@ def _side(told: _Told) -> Finding | None:
     scene = told.scene
     if any(_acts_next(scene, mention, step) for step in scene.steps if step.token > told.step.token):
         return None
-    why = f"It is {side(not mention.colour)} who plays {_san(told.step)}."
+    why = f"It is {side(not mention.colour)} who plays {san_of(told.step)}."
     return _finding(scene, mention.start, mention.end + 1, Topic.COLOUR, why, "Name the other side.")
 
 
@@ -148,12 +149,12 @@ def _piece(told: _Told) -> Finding | None:
         return None
     kind = step.before.piece_type_at(step.move.from_square) or chess.PAWN
     if mention.comes_from is not None and kind == mention.kind:
-        why = f"It comes from {chess.square_name(step.move.from_square)}: {_san(step)}."
+        why = f"It comes from {chess.square_name(step.move.from_square)}: {san_of(step)}."
         at_fix = square_fix(told.scene, mention.start, mention.end, mention.comes_from, step.move.from_square)
         return _finding(told.scene, mention.start, mention.end, Topic.SQUARE, why, "Say where it comes from.", at_fix)
     fix = piece_fix(told.scene, mention.start, mention.end, mention.kind, kind) if kind != mention.kind else None
     file = f"{chess.FILE_NAMES[chess.square_file(step.move.from_square)]}-" if kind == chess.PAWN else ""
-    why = f"It is the {file}{chess.piece_name(kind)} that moves: {_san(step)}."
+    why = f"It is the {file}{chess.piece_name(kind)} that moves: {san_of(step)}."
     return _finding(told.scene, mention.start, mention.end + 1, Topic.PIECE, why, "Say the move that is played.", fix)
 
 
@@ -187,12 +188,12 @@ def _taken(told: _Told) -> Finding | None:
     at = captured_square(step.before, step.move)
     kind = None if at is None else step.before.piece_type_at(at)
     if at is None or kind is None:
-        why = f"Nothing is taken: {_san(step)}."
+        why = f"Nothing is taken: {san_of(step)}."
     elif kind == mention.kind:
         why = f"It is {side(bool(step.before.color_at(at)))}'s pawn on {chess.square_name(at)} that is taken."
         why = why.replace("pawn", chess.piece_name(kind))
     else:
-        why = f"What is taken is a {chess.piece_name(kind)}: {_san(step)}."
+        why = f"What is taken is a {chess.piece_name(kind)}: {san_of(step)}."
     fix = (
         None if kind in (None, mention.kind) else piece_fix(told.scene, mention.start, mention.end, mention.kind, kind)
     )
@@ -224,7 +225,7 @@ def _tool(told: _Told) -> Finding | None:
     kind = step.before.piece_type_at(step.move.from_square) or chess.PAWN
     fix = piece_fix(told.scene, mention.start, mention.end, mention.kind, kind) if kind != mention.kind else None
     file = f"{chess.FILE_NAMES[chess.square_file(step.move.from_square)]}-" if kind == chess.PAWN else ""
-    why = f"It is the {file}{chess.piece_name(kind)} that moves: {_san(step)}."
+    why = f"It is the {file}{chess.piece_name(kind)} that moves: {san_of(step)}."
     return _finding(told.scene, mention.start, mention.end, Topic.PIECE, why, "Say the move that is played.", fix)
 
 
@@ -244,7 +245,7 @@ def _square(told: _Told) -> Finding | None:
     if step.landed is None or mention.square in reached or (to is None and kind != chess.PAWN):
         return None
     fix = square_fix(told.scene, mention.start, mention.end, mention.square, step.landed)
-    why = f"The {chess.piece_name(kind)} goes to {chess.square_name(step.landed)}: {_san(step)}."
+    why = f"The {chess.piece_name(kind)} goes to {chess.square_name(step.landed)}: {san_of(step)}."
     return _finding(told.scene, mention.start, mention.end, Topic.SQUARE, why, "Say the move that is played.", fix)
 
 
@@ -260,7 +261,7 @@ def _becomes(told: _Told) -> Finding | None:
     kind = next(iter(made))
     assert kind is not None
     fix = piece_fix(told.scene, mention.start, mention.end, mention.kind, kind)
-    why = f"The pawn becomes a {chess.piece_name(kind)}: {_san(told.step)}."
+    why = f"The pawn becomes a {chess.piece_name(kind)}: {san_of(told.step)}."
     return _finding(told.scene, mention.start, mention.end, Topic.PIECE, why, "Say what it becomes.", fix)
 
 
@@ -318,12 +319,6 @@ def _goes(told: _Told) -> Mention | None:
 def _names_one(mention: Mention) -> bool:
     one = mention.what is Named.PIECE and mention.kind is not None and not mention.plural
     return one and not mention.pronoun and not mention.moves_to and not mention.enemy
-
-
-def _san(step: Step) -> str:
-    assert step.before is not None
-    assert step.move is not None
-    return step.before.san(step.move)
 
 
 def _finding(scene: Scene, first: int, last: int, topic: Topic, why: str, do: str, fix: Fix | None = None) -> Finding:
