@@ -25,7 +25,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from studyboard.delivery.sheet import sheet_pictures
 from studyboard.delivery.still import still_pictures
 from studyboard.delivery.still_options import StillDesign, StillOptions
-from studyboard.delivery.video.film import still_of
+from studyboard.delivery.video.film import Frames
 from studyboard.delivery.video.options import VideoOptions
 from studyboard.desk.application import make_application
 from studyboard.desk.deliver_window import DeliverWindow
@@ -54,7 +54,7 @@ def main() -> None:
     to = Path(sys.argv[1]) if len(sys.argv) > 1 else Path(__file__).resolve().parents[2] / "examples" / "pictures"
     to.mkdir(parents=True, exist_ok=True)
     study = example_study()
-    frame, _ = still_of(study, plan(study), _FILMED, VideoOptions(lines=720, captions=True))
+    frame, _ = Frames(study, plan(study), VideoOptions(lines=720, captions=True)).at(_FILMED)
     frame.surface.write_to_png(str(to / "video.png"))
     pages = sheet_pictures(study, ppi=64)
     _beside_each_other([pages[0], *pages[-2:]]).convert("L").save(to / "sheet.png", optimize=True)

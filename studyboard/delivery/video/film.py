@@ -117,13 +117,6 @@ class Frames:
         return self._painter.paint(picture), picture
 
 
-def still_of(
-    study: Study, timeline: Timeline, seconds: float, options: VideoOptions | None = None
-) -> tuple[Canvas, Picture]:
-    """What the video shows at a second. The canvas is the caller's."""
-    return Frames(study, timeline, options).at(seconds)
-
-
 def _refuse_flashes(
     study: Study,
     positions: Positions,

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from studyboard.delivery.errors import DeliveryCancelledError, DeliveryError
-from studyboard.delivery.video.film import still_of, write_video
+from studyboard.delivery.video.film import Frames, write_video
 from studyboard.delivery.video.options import Composition, Shape, VideoOptions
 from studyboard.delivery.video.pictures import Card
 from studyboard.example import example_study
@@ -172,7 +172,7 @@ def test_everything_lies_inside_the_picture_and_nothing_over_the_board(shape, co
 def test_a_preview_shows_the_board_of_its_second():
     study = example_study()
     timeline = plan(study)
-    canvas, picture = still_of(study, timeline, 200.0, SMALL)
+    canvas, picture = Frames(study, timeline, SMALL).at(200.0)
     assert picture.node == timeline.node_at(200.0)
     assert len(set(bytes(canvas.bgra()[:: 4 * 97]))) > 10
 
@@ -189,12 +189,12 @@ def test_words_in_the_picture_stand_on_the_title_and_the_closing_card_too():
     study = example_study()
     timeline = plan(study)
     for seconds in (1.0, timeline.stretches[-1].start + 2.0):
-        worded, picture = still_of(study, timeline, seconds, replace(SMALL, captions=True))
+        worded, picture = Frames(study, timeline, replace(SMALL, captions=True)).at(seconds)
         assert picture.card is not None
         assert picture.cover == 1.0
         assert picture.caption
         assert _ink_below(worded) > 0.002
-        silent, _ = still_of(study, timeline, seconds, SMALL)
+        silent, _ = Frames(study, timeline, SMALL).at(seconds)
         assert _ink_below(silent) == 0.0
 
 
@@ -204,8 +204,8 @@ def test_where_nothing_is_known_of_a_game_the_board_stays_in_place_of_an_empty_c
     apply(study, ChangeHeaders(bare))
     apply(study, ChangeLine(Part.CLOSING, FreeLine(SpokenLine("The rook gives mate on the back rank."))))
     timeline = plan(study)
-    _, picture = still_of(study, timeline, timeline.seconds / 2, SMALL)
+    _, picture = Frames(study, timeline, SMALL).at(timeline.seconds / 2)
     assert picture.card is None
     apply(study, ChangeHeaders((*bare[:2], ("White", "Halvorse, Maja"))))
-    _, picture = still_of(study, timeline, timeline.seconds / 2, SMALL)
+    _, picture = Frames(study, timeline, SMALL).at(timeline.seconds / 2)
     assert picture.card is Card.CLOSING
