@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, QThreadPool, Signal
-from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -167,10 +166,10 @@ class ListenWindow(QDialog):
             )
             self._show_buttons()
 
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """Nobody waits for what is still listened to."""
+    def done(self, result: int) -> None:
+        """However the window is left, nobody waits for what is still listened to."""
         self._stopped = True
-        super().closeEvent(event)
+        super().done(result)
 
     # ---- in the listening thread ------------------------------------------------------------------------------------
 

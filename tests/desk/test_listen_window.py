@@ -8,6 +8,7 @@ from pathlib import Path
 import chess
 import numpy as np
 import pytest
+from PySide6.QtCore import Qt
 
 from studyboard.desk.listen_window import ListenWindow
 from studyboard.desk.session import Session
@@ -92,6 +93,14 @@ def test_listening_can_be_stopped_and_nothing_has_changed(qtbot, window, session
     assert "nothing has changed" in told.args[0]
     assert session.study.takes == before
     assert window.listen_button.isEnabled()
+
+
+def test_escape_stops_listening_too(qtbot, window) -> None:
+    window.listen_button.click()
+    with qtbot.waitSignal(window.failed, timeout=60_000) as told:
+        qtbot.keyClick(window, Qt.Key.Key_Escape)
+    assert not window.isVisible()
+    assert "nothing has changed" in told.args[0]
 
 
 def test_without_a_take_it_says_how_to_come_by_one(qtbot, tmp_path) -> None:
