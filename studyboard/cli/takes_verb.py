@@ -30,6 +30,9 @@ from studyboard.timing.clock import clock
 from studyboard.timing.recorded import put_together
 from studyboard.timing.spread_beats import spread_beats
 
+#: So much of a take's name stands beside each beat, which leaves the other columns their room (characters).
+_LONGEST_NAME = 20
+
 
 def takes(
     path: Path, *, add: Path | None, name: str, first: str | None, last: str | None, purge: bool, as_json: bool
@@ -176,11 +179,11 @@ def _print(study: Study, added: int | None) -> None:
             console.print(_takes_table(study, added))
             console.print()
         table = Table(box=None, pad_edge=False)
-        table.add_column("", justify="right")
+        table.add_column("", justify="right", no_wrap=True)
         table.add_column("beat", no_wrap=True)
         table.add_column("heard in", no_wrap=True)
-        table.add_column("seconds", justify="right")
-        table.add_column("also in", no_wrap=True)
+        table.add_column("seconds", justify="right", no_wrap=True)
+        table.add_column("also in")
         for number, one in enumerate(assembly.beats, 1):
             others = [names[holder.take.id] for holder in held.get(one.beat.key, ())]
             name = "" if one.take is None else names[one.take]
@@ -193,16 +196,21 @@ def _print(study: Study, added: int | None) -> None:
 
 
 def _names(study: Study) -> dict[int, str]:
-    """What each take is called, with its number where another one is called the same."""
-    called = Counter(take.name for take in study.takes.values())
-    return {n: f"{take.name} ({n})" if called[take.name] > 1 else take.name for n, take in study.takes.items()}
+    """What each take is called, a long name shortened, with its number where another one is called the same."""
+    short = {n: _shortened(take.name) for n, take in study.takes.items()}
+    called = Counter(short.values())
+    return {n: f"{name} ({n})" if called[name] > 1 else name for n, name in short.items()}
+
+
+def _shortened(name: str) -> str:
+    return name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 1].rstrip()}…"
 
 
 def _takes_table(study: Study, added: int | None) -> Table:
     table = Table(box=None, pad_edge=False)
-    table.add_column("", justify="right")
-    table.add_column("take", no_wrap=True)
-    table.add_column("length", justify="right")
+    table.add_column("", justify="right", no_wrap=True)
+    table.add_column("take")
+    table.add_column("length", justify="right", no_wrap=True)
     table.add_column("")
     for _, take in sorted(study.takes.items()):
         words = [

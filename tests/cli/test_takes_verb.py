@@ -134,3 +134,14 @@ def test_a_take_that_was_cut_off_is_listed_and_one_that_is_being_recorded_is_ann
     assert "Take 1 was cut off" in found.err
     assert "0:01  cut off" in found.out
     assert say("takes", talk).err == ""
+
+
+def test_long_names_leave_the_beats_their_room(say, talk, sound):
+    name = "The first try of Sunday evening in the sail loft, with the window open"
+    for _ in range(2):
+        say("takes", talk, "--add", sound, "--name", name)
+    told = say("takes", talk).out
+    assert all(len(line) <= 80 for line in told.splitlines())
+    (beat,) = (line for line in told.splitlines() if "2. Nf3" in line)
+    assert "(2)" in beat
+    assert "(1)" in beat
