@@ -9,7 +9,7 @@ import chess
 
 from studyboard.board.exchange import exchange_after
 from studyboard.board.king_and_pawn import drawing_moves, winning_moves
-from studyboard.board.mates import mate_in, mates_at_once
+from studyboard.board.mates import mate_in
 from studyboard.board.naming import counted, listed, side
 from studyboard.board.rights import only_move
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
@@ -59,33 +59,14 @@ def judge_one_wins(claim: Claim) -> list[Judgement]:
         if moves:
             seen.append((board, moves))
             if len(moves) == wanted:
-                return confirmed(Topic.FORCED, claim.quote(), _these_do(board, moves, _verb(claim)))
+                return confirmed(Topic.FORCED, claim.quote(), _these_do(board, moves, claim.said("does")))
     if not seen:
         return undecided(Topic.FORCED, claim.quote(), "Whether another move is as good, the board alone does not say.")
-    return contradicted(Topic.FORCED, claim.quote(), _these_do(*seen[0], _verb(claim)))
+    return contradicted(Topic.FORCED, claim.quote(), _these_do(*seen[0], claim.said("does")))
 
 
-def judge_one_mates(claim: Claim) -> list[Judgement]:
-    """“Just a single move mates”, “two moves mate”."""
-    number = claim.mention("number")
-    wanted = 1 if number is None else number.value
-    seen: list[tuple[chess.Board, list[chess.Move]]] = []
-    for board in [*claim.boards(), *before_moves(claim)]:
-        moves = list(mates_at_once(board))
-        if moves:
-            seen.append((board, moves))
-            if len(moves) == wanted:
-                return confirmed(Topic.MATE, claim.quote(), _these_do(board, moves, "mate"))
-    if not seen:
-        return undecided(Topic.MATE, claim.quote(), "There is no mate in one here.")
-    return contradicted(Topic.MATE, claim.quote(), _these_do(*seen[0], "mate"))
-
-
-def _verb(claim: Claim) -> str:
-    return "draw" if claim.said("does").startswith(("draw", "hold", "save")) else "win"
-
-
-def _these_do(board: chess.Board, moves: list[chess.Move], verb: str) -> str:
+def _these_do(board: chess.Board, moves: list[chess.Move], does: str) -> str:
+    verb = "draw" if does.startswith(("draw", "hold", "save")) else "win"
     named = listed([board.san(move) for move in moves])
     return f"{counted(len(moves), 'move').capitalize()} {verb}{'s' if len(moves) == 1 else ''}: {named}."
 
@@ -251,7 +232,6 @@ def _loses_nothing(board: chess.Board) -> bool:
 
 JUDGES: Final[dict[str, Judge]] = {
     "one_wins": judge_one_wins,
-    "one_mates": judge_one_mates,
     "only_move": judge_only_move,
     "only_piece": judge_only_piece,
     "must_take": judge_must_take,
