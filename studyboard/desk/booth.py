@@ -25,13 +25,13 @@ from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
 from studyboard.desk.lost_microphone import LostMicrophone
 from studyboard.desk.loudness_readout import LoudnessReadout
+from studyboard.desk.microphone_memory import kept_delay, was_checked
 from studyboard.desk.performance import Performance
 from studyboard.desk.record_range import RecordRange
 from studyboard.desk.recording import Recording
 from studyboard.desk.reel_player import ReelPlayer
-from studyboard.desk.room_window import RoomWindow, was_checked
+from studyboard.desk.room_window import RoomWindow
 from studyboard.desk.session import Session
-from studyboard.desk.sound_delays import kept_delay
 from studyboard.desk.sound_warnings import SoundWarnings
 from studyboard.desk.take_list import TakeList
 from studyboard.model.errors import StudyboardError

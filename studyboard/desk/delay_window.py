@@ -23,7 +23,7 @@ from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.dialog_buttons import DialogButtons
 from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
-from studyboard.desk.sound_delays import LONGEST, keep_delay, kept_delay
+from studyboard.desk.microphone_memory import LONGEST, keep_delay, kept_delay
 from studyboard.desk.work_beside import WorkBeside
 from studyboard.model.errors import StudyboardError
 from studyboard.sound.latency import Delay

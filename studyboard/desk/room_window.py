@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
 from enum import Enum, auto
 
 from PySide6.QtCore import QPointF, QSettings, QSize, Qt, QThreadPool, Signal
@@ -22,6 +21,7 @@ from PySide6.QtWidgets import (
 from studyboard.desk.acting_button import ActingButton
 from studyboard.desk.level_meter import LevelMeter
 from studyboard.desk.look import Look
+from studyboard.desk.microphone_memory import note_check
 from studyboard.desk.work_beside import WorkBeside
 from studyboard.model.errors import StudyboardError
 from studyboard.sound.levels import SILENCE
@@ -34,7 +34,6 @@ from studyboard.translation import tr, tr_later
 
 #: What is heard while the microphone is switched on (s), the silence, the time to draw breath, and the speech.
 _SETTLE, _SILENCE, _BREATH, _SPEECH = 0.5, 5.0, 0.7, 8.0
-_CHECKED = "room_checks"
 
 _VERDICTS = {
     Weight.GOOD: tr_later("Nothing is in the way of a good recording."),
@@ -244,26 +243,6 @@ def judgement(pcm: bytes, device_rate: int) -> tuple[Advice, ...] | str:
         return tuple(sorted(both, key=lambda one: -order.index(one.weight)))
     except (StudyboardError, ValueError) as reason:
         return str(reason)
-
-
-def note_check(settings: QSettings, device: str | None, weight: Weight) -> None:
-    """Write down that the room was checked with this microphone, now."""
-    settings.beginGroup(_CHECKED)
-    settings.setValue(_name(device), f"{datetime.now().astimezone().isoformat(timespec='seconds')} {weight}")
-    settings.endGroup()
-
-
-def was_checked(settings: QSettings, device: str | None) -> bool:
-    """True where a room was ever checked with this microphone."""
-    settings.beginGroup(_CHECKED)
-    checked = settings.contains(_name(device))
-    settings.endGroup()
-    return checked
-
-
-def _name(device: str | None) -> str:
-    # A slash would make a group of what stands before it.
-    return (device or "default").replace("/", "_").replace("\\", "_")
 
 
 def _sign(weight: Weight, color: QColor) -> QIcon:

@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 
 from studyboard.desk.delay_window import DelayWindow
 from studyboard.desk.look import Look
-from studyboard.desk.sound_delays import keep_delay, kept_delay
+from studyboard.desk.microphone_memory import keep_delay, kept_delay
 from studyboard.sound.devices import inputs
 from studyboard.sound.recorder import Recorder
 from studyboard.store.study_file import StudyFile

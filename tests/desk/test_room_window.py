@@ -12,7 +12,8 @@ from pytestqt.qtbot import QtBot
 
 from studyboard.desk.look import Look
 from studyboard.desk.main_window import MainWindow
-from studyboard.desk.room_window import RoomWindow, was_checked
+from studyboard.desk.microphone_memory import was_checked
+from studyboard.desk.room_window import RoomWindow
 from tests.sound import virtual_microphone
 from tests.sound.hearing import Mouth
 from tests.sound.spoken import speech
