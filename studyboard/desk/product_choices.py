@@ -128,7 +128,10 @@ class ProductChoices(QWidget):
 
 def remembered_options(settings: QSettings | None, product: Product) -> Any:
     """What was chosen of a product the last time, else the usual. Words are of one study and are not remembered."""
-    kept = json.loads(str(settings.value(f"{_KEY}/{product.item}", "{}"))) if settings is not None else {}
+    try:
+        kept = dict(json.loads(str(settings.value(f"{_KEY}/{product.item}", "{}")))) if settings is not None else {}
+    except (ValueError, TypeError):
+        kept = {}
     words = {control.field for control in product.controls if isinstance(control, Word)}
     return options_from(product, {field: value for field, value in kept.items() if field not in words})
 

@@ -12,6 +12,7 @@ from studyboard.desk.board_accessible import show_as_picture
 from studyboard.desk.look import Look
 from studyboard.desk.parts_accessible import NoParts
 from studyboard.model.takes import Span
+from studyboard.sound.silences import phrase_at
 from studyboard.translation import tr
 
 #: How far the arrows go, alone, with Ctrl, and the page keys (s).
@@ -174,21 +175,8 @@ class TakeWave(QWidget):
         return max(self._shown.start, min(sample, self._shown.end))
 
     def _phrase(self, sample: int) -> Span | None:
-        size = max(1, self._rate // 50)
-        whole = len(self._samples) // size * size
-        if not whole:
-            return None
-        level = np.sqrt(np.mean(self._samples[:whole].reshape(-1, size).astype(np.float64) ** 2, axis=1))
-        loud = level > max(30.0, float(level.max()) / 20)
-        # A silence is one of a fifth of a second at least.
-        rest = np.convolve(~loud, np.ones(10), "valid") >= 10
-        at = min(len(level) - 1, max(0, (sample - self._shown.start) // size))
-        before = [int(place) + 10 for place in np.flatnonzero(rest[: max(0, at - 9)])][-1:]
-        behind = [int(place) + at for place in np.flatnonzero(rest[at:])][:1]
-        start, end = before[0] if before else 0, behind[0] if behind else len(level)
-        if start >= end:
-            return None
-        return Span(self._shown.start + start * size, min(self._shown.end, self._shown.start + end * size))
+        found = phrase_at(self._samples, sample - self._shown.start, self._rate)
+        return None if found is None else Span(self._shown.start + found[0], self._shown.start + found[1])
 
     # ---- picture ----------------------------------------------------------------------------------------------------
 

@@ -1,10 +1,11 @@
-"""Where a presenter falls silent in the middle of a line."""
+"""Where a presenter falls silent."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from studyboard.sound.block_powers import block_powers
 from studyboard.sound.pcm import RATE
@@ -16,6 +17,27 @@ STUMBLE = 2.0
 _BLOCK = 0.05
 #: A voice is so much above the quietest tenth of the take (dB), and above this anyway (dBFS).
 _ABOVE_ROOM, _FAINTEST = 10.0, -60.0
+
+#: What lies between two phrases: blocks of this length (s), so many of them one after the other, each this far below
+#: the loudest one (as an amplitude) or below this one (of 32,768). Our own figures.
+_SHORT_BLOCK, _RESTING, _QUIETER, _FAINT = 0.02, 10, 20, 30.0
+
+
+def phrase_at(samples: NDArray[np.int16], at: int, rate: int = RATE) -> tuple[int, int] | None:
+    """First sample of what is said around *at*, between two silences, and the one behind it; None in a silence."""
+    size = max(1, round(rate * _SHORT_BLOCK))
+    whole = len(samples) // size * size
+    if not whole:
+        return None
+    level = np.sqrt(np.mean(samples[:whole].reshape(-1, size).astype(np.float64) ** 2, axis=1))
+    loud = level > max(_FAINT, float(level.max()) / _QUIETER)
+    rests = np.convolve(~loud, np.ones(_RESTING), "valid") >= _RESTING
+    block = min(len(level) - 1, max(0, at // size))
+    before = np.flatnonzero(rests[: max(0, block - _RESTING + 1)])
+    behind = np.flatnonzero(rests[block:])
+    start = int(before[-1]) + _RESTING if len(before) else 0
+    end = int(behind[0]) + block if len(behind) else len(level)
+    return (start * size, end * size) if start < end else None
 
 
 def longest_silences(

@@ -110,6 +110,9 @@ def test_choices_are_remembered_but_not_the_words_of_one_study(tmp_path: Path) -
     settings.setValue("deliver/options/still", '{"design": "of another version", "result": "yes"}')
     assert remembered_options(settings, still) == StillOptions()
     assert remembered_options(None, still) == StillOptions()
+    for broken in ("{", "3", "[]"):
+        settings.setValue("deliver/options/still", broken)
+        assert remembered_options(settings, still) == StillOptions()
 
 
 def test_a_delivery_is_as_it_was_chosen(qtbot: QtBot, session: Session, tmp_path: Path) -> None:

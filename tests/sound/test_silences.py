@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from studyboard.sound.silences import longest_silences
+from studyboard.sound.silences import longest_silences, phrase_at
 
 RATE = 48_000
 
@@ -34,3 +34,14 @@ def test_a_take_in_which_nobody_speaks_has_no_silence() -> None:
     assert longest_silences([], [(0, RATE)]) == ((0.0, 0.0),)
     (only,) = longest_silences([sound((3, ROOM))], [(0, 3 * RATE)])
     assert only[1] == 0.0
+
+
+def test_a_phrase_reaches_from_one_silence_to_the_next() -> None:
+    samples = np.frombuffer(TALK, "<i2")
+    start, end = phrase_at(samples, 3 * RATE, RATE)
+    assert (start / RATE, end / RATE) == (pytest.approx(2.4, abs=0.03), pytest.approx(4.4, abs=0.03))
+    first, last = phrase_at(samples, RATE, RATE), phrase_at(samples, round(13.5 * RATE), RATE)
+    assert first == (0, pytest.approx(2 * RATE, abs=0.03 * RATE))
+    assert last == (pytest.approx(12.4 * RATE, abs=0.03 * RATE), pytest.approx(14.4 * RATE, abs=0.03 * RATE))
+    assert phrase_at(samples, 6 * RATE, RATE) is None
+    assert phrase_at(samples[:100], 50, RATE) is None
