@@ -22,6 +22,8 @@ _Found = TypeVar("_Found")
 _NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
 _LAST_NAMED = re.compile(r"§[pc](\d+)(?: (?:is|was|are|were|and|,))*$")
 _MOVE_NEXT = re.compile(r"§p\d+ , §s\d+$")
+_COUNTED = re.compile(r"§n\d+ (?:(?:§c\d+ )?§p\d+|men|of them|others)(?: [a-z]+)?$")
+_NAMED_APART = re.compile(r"^§[ps]\d+ , §p\d+ and §p\d+$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 
 
@@ -94,6 +96,9 @@ class Claim:
         if len(named) > 1 and self.after() and _NEW_CLAUSE.search(self.said("things")):
             # “Attacks that pawn, and the other knight comes out.”
             named.pop()
+        if len(named) > 1 and _COUNTED.search(self.before()) and _NAMED_APART.search(self.said("things")):
+            # “Two pawns protect it, the f-pawn and the h-pawn”: those that do it.
+            named = named[:1]
         # "…, a second attacker" says something of what was named, and names nothing further.
         while len(named) > 1 and _is_remark(named[-1]):
             named.pop()
@@ -186,7 +191,7 @@ class Claim:
 
 def _is_remark(mention: Mention) -> bool:
     bare = mention.what is Named.PIECE and mention.kind is None and mention.square is None
-    return bare and not mention.definite and not mention.pronoun
+    return bare and (mention.other or not mention.definite) and not mention.pronoun
 
 
 Judge: TypeAlias = Callable[[Claim], "list[Judgement]"]

@@ -20,6 +20,7 @@ def judge_versus(claim: Claim) -> list[Judgement]:
     if area is None or not claim.hinted("versus_after") or claim.hinted("traded_before"):
         return []
     first = things_named(claim, "list")
+    named = bool(first)
     if not first and is_number(claim, "list"):
         counts = _pawns_meant(claim, area)
         if counts is None:
@@ -44,6 +45,7 @@ def judge_versus(claim: Claim) -> list[Judgement]:
         claim.has("holds")
         or not claim.before()
         or claim.hinted("told_before")
+        or (named and claim.scene.words.hint("told_of_it", claim.before()))
         or claim.hinted("wing_before")
         or claim.before().endswith(",")
     )

@@ -148,6 +148,9 @@ def judge_threatens_mate(claim: Claim) -> list[Judgement]:
     where = claim.mention("square") or claim.mention("on")
     square = None if where is None else where.square
     topic = Topic.MATE
+    number = claim.mention("number")
+    if number is not None and number.value != 1:
+        return undecided(topic, claim.quote(), "Only mates on the next move are tried as threats.")
     checked = False
     who = claim.mention("who")
     for board in claim.boards():

@@ -24,6 +24,9 @@ def judge_stands(claim: Claim) -> list[Judgement]:
         return []
     if thing.kind is None and (thing.pronoun not in ("it", "she") or claim.hinted("stands_loosely")):
         return []
+    if claim.has("own") and "own" not in claim.quote().lower().split():
+        # “E5 is taken by the knight”: captured, or occupied.
+        return []
     boards = claim.boards()
     for board in boards:
         if where.square in referents(claim.scene, thing, board):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from typing import Final
 
 import chess
@@ -12,7 +13,7 @@ from studyboard.board.relations import Sight, attack_words, attackers, attackers
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import named_before, referents, royal, salient
+from studyboard.reading.referents import named_before, referents, royal, salient, squares_before
 
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
@@ -62,7 +63,11 @@ def judge_defends(claim: Claim) -> list[Judgement]:
     things = claim.things()
     if any(thing.kind == chess.KING for thing in things):
         return undecided(Topic.ATTACK, claim.quote(), "A king is not guarded as other pieces are.")
-    return _judge_relation(claim, "guards", lambda thing: defends if thing.what is Named.SQUARE else guards_own)
+    return _judge_relation(
+        claim,
+        "guards",
+        lambda thing: defends if thing.what is Named.SQUARE else _guards_own_or_square if thing.pronoun else guards_own,
+    )
 
 
 def judge_behind(claim: Claim) -> list[Judgement]:
@@ -79,7 +84,17 @@ def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Re
     if claim.hinted("who_before"):
         # “Ask yourself who is guarding h7.”
         return []
-    return [_judge_one(claim, verb, thing, relation_to(thing)) for thing in claim.things()]
+    things = [_square_meant(claim, thing) for thing in claim.things()] if verb == "guards" else claim.things()
+    return [_judge_one(claim, verb, thing, relation_to(thing)) for thing in things]
+
+
+def _square_meant(claim: Claim, thing: Mention) -> Mention:
+    """The square that “it” means where no piece is named that it could be: “a6 is free, and the queen covers it”."""
+    if thing.pronoun != "it" or _named_besides(claim, thing):
+        return thing
+    doing = {mention.square for group in claim.subjects() for mention in group}
+    squares = [square for square in squares_before(claim.scene, thing.start) if square not in doing]
+    return replace(thing, what=Named.SQUARE, pronoun="", square=squares[-1]) if squares else thing
 
 
 def _groups(claim: Claim) -> list[list[Mention]]:
@@ -149,6 +164,8 @@ def _done_by_another(
     if len(groups) != 1 or not all(m.kind and m.square is None and not m.pronoun for m in named):
         return False
     colours = {board.color_at(by) for board in boards for by in doers(claim, board, named)}
+    # “{Qc2}Queen to c2. {Nf8}The knight drops back, and the queen protects d5”: that of the side that moved last.
+    colours.update(step.before.turn for step in claim.scene.played_near(claim.start)[:1] if step.before is not None)
     return any(
         by != at and board.color_at(by) in colours and relation(board, by, at)
         for board in boards
@@ -195,6 +212,9 @@ def _pairs(
 ) -> Iterator[tuple[chess.Square, chess.Square]]:
     movers = claim.movers()
     targets = sorted(referents(claim.scene, thing, board), key=lambda at: at not in movers)
+    if guards and thing.pronoun == "it":
+        # “The king cannot go back to f6: the rook covers it.”
+        targets += [at for at in squares_before(claim.scene, thing.start) if board.piece_at(at) is None]
     bys = set(doers(claim, board, group))
     if guards and len(group) == 1 and thing.what is Named.PIECE:
         # Only a piece of the same side can guard, whichever of its kind has moved last.
@@ -300,7 +320,7 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     by = claim.things() if claim.mentions("things") else []
     if thing is None or (thing.kind == chess.KING and (relation is not attacks or not by)):
         return []
-    counted = claim.mention("times")
+    counted = claim.mention("times") or claim.mention("count")
     times = _TIMES.get(claim.said("times"), 0) if counted is None else counted.value
     topic = Topic.ATTACK
     boards = claim.boards()
@@ -334,7 +354,8 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
         return contradicted(topic, claim.quote(), _no_such(thing))
     if not seen:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    if thing.pronoun and len(referents(claim.scene, thing, boards[0])) > 4:
+    named_all = by and not times and all(m.square is not None for m in by)
+    if thing.pronoun and not named_all and len(referents(claim.scene, thing, boards[0])) > 4:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if times and thing.square is None and _times_elsewhere(claim, thing, boards, times):
         return undecided(topic, claim.quote(), "It is true of another one.")
@@ -386,5 +407,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "defends": judge_defends,
     "attacked": judge_attacked,
     "guarded": judge_guarded,
+    "listed_attackers": judge_attacked,
+    "listed_guards": judge_guarded,
     "nobody_attacks": judge_nobody_attacks,
 }

@@ -6,10 +6,12 @@ from typing import Final
 
 import chess
 
-from studyboard.board.relations import attack_words
+from studyboard.board.relations import attack_words, attackers
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_relations import Relation, attacks, guards_own
+from studyboard.reading.claims_sole import sole
 from studyboard.reading.findings import Topic
+from studyboard.reading.mentions import Mention
 from studyboard.reading.referents import referents
 
 
@@ -30,6 +32,9 @@ def _judge_which(claim: Claim, relation: Relation) -> list[Judgement]:
     seen: tuple[chess.Board, chess.Square] | None = None
     for board in claim.boards():
         for at in referents(claim.scene, target, board):
+            if claim.scene.words.hint("only", claim.match.group()) and not _alone(claim, board, at, by):
+                seen = seen or (board, at)
+                continue
             bys = [square for square in referents(claim.scene, by, board) if square != at]
             if any(relation(board, square, at) for square in bys):
                 return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
@@ -37,6 +42,13 @@ def _judge_which(claim: Claim, relation: Relation) -> list[Judgement]:
     if seen is None:
         return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
     return contradicted(Topic.ATTACK, claim.quote(), attack_words(*seen), seen[1])
+
+
+def _alone(claim: Claim, board: chess.Board, at: chess.Square, by: Mention) -> bool:
+    """“… which only the king protects”: is there no other guard?"""
+    owner = board.color_at(at)
+    colours = list(chess.COLORS) if owner is None else [owner]
+    return any(sole(claim, board, attackers(board, colour, at), [by]) for colour in colours)
 
 
 JUDGES: Final[dict[str, Judge]] = {"which_guards": judge_which_guards, "which_attacks": judge_which_attacks}

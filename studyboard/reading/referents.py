@@ -70,6 +70,9 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         ]
         standing = [square for square in came if square in fitting(mention, board)]
         return standing or fitting(mention, board)
+    pointed_at = _pointed_at(scene, mention, board)
+    if pointed_at:
+        return pointed_at
     alone = mention.kind == chess.PAWN and not mention.plural
     if alone and mention.file is not None and isinstance(board, chess.Board):
         # “The d-pawn recaptures and attacks …”: it has left its file.
@@ -78,6 +81,34 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
         plain = replace(mention, file=None)
         return sorted({*fitting(mention, board), *(at for at in fitting(plain, board) if at in left)})
     return fitting(mention, board)
+
+
+def _pointed_at(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
+    """The piece of its kind that was named last before it, in another clause: “… the pawn on f7. That pawn is pinned.”
+
+    Empty where the name points at nothing, or where another one of that kind has moved since.
+    """
+    if mention.kind is None or mention.plural or mention.square is not None or mention.file is not None:
+        return []
+    if scene.tokens[mention.start].text not in scene.words.names.pointing:
+        return []
+    last = next((m for m in reversed(scene.mentions[: mention.number]) if _fits_kind(m, mention, board)), None)
+    if last is None or last.plural or scene.clause_of[last.start] == scene.clause_of[mention.start]:
+        return []
+    if last.what is Named.SQUARE and any(step.landed == last.square for step in scene.steps):
+        # “Up comes c3, and that pawn is attacked”: not the one that attacks it.
+        return []
+    since = [step for step in scene.steps if last.end <= step.token <= mention.start]
+    if any(s.landed is not None and s.board.piece_type_at(s.landed) == mention.kind for s in since):
+        return []
+    return sorted(set(salient(scene, last, board)).intersection(fitting(mention, board)))
+
+
+def _fits_kind(earlier: Mention, mention: Mention, board: chess.BaseBoard) -> bool:
+    """Does a name, or the square on which a piece stands, name one of the kind of *mention*?"""
+    if earlier.what is Named.SQUARE:
+        return earlier.square is not None and board.piece_type_at(earlier.square) == mention.kind
+    return earlier.what is Named.PIECE and earlier.kind == mention.kind
 
 
 def salient(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:

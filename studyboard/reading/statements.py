@@ -28,6 +28,7 @@ from studyboard.reading import (
     claims_possible,
     claims_relations,
     claims_relative,
+    claims_sole,
     claims_tactics,
 )
 from studyboard.reading.asides import without_asides
@@ -42,6 +43,7 @@ from studyboard.reading.scene import Scene, Sentence
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
     **claims_relative.JUDGES,
+    **claims_sole.JUDGES,
     **claims_hanging.JUDGES,
     **claims_lines.JUDGES,
     **claims_counted.JUDGES,
@@ -76,6 +78,7 @@ _GIVES_WAY = frozenset(
     | set(claims_possible.JUDGES)
     | set(claims_moved.JUDGES)
     | set(claims_look_back.JUDGES)
+    | set(claims_sole.JUDGES)
     | {
         "defends_behind",
         "squares",
@@ -136,6 +139,7 @@ _ANY_MOOD = frozenset(
         "cannot_take",
         "gone",
         "only_piece",
+        "sole_taker",
         "gives_a_poke",
         "can_push",
         "moved_times",
@@ -147,7 +151,17 @@ _ANY_MOOD = frozenset(
 _SEEN_FROM = frozenset({"eyes", "attacks", "gives_a_poke", "defends"})
 #: Claims in whose words “can” and “may” are what is claimed.
 _OWN_WORDS = frozenset(
-    {"castling_right", "can_go", "cannot_go", "can_take", "cannot_take", "only_piece", "can_push", "in_corner"}
+    {
+        "castling_right",
+        "can_go",
+        "cannot_go",
+        "can_take",
+        "cannot_take",
+        "only_piece",
+        "can_push",
+        "in_corner",
+        "sole_taker",
+    }
 )
 #: Claims whose own words may sound like another time: “is left hanging”, “can be taken for free”.
 _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
@@ -175,6 +189,10 @@ _DENIED_ITSELF = frozenset(
         "in_corner",
         "mated_next",
         "cannot_take",
+        "sole",
+        "sole_taker",
+        "listed_guards",
+        "listed_attackers",
     }
 ) | frozenset({"no_check", "unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "cannot_go"})
 
@@ -251,7 +269,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         own_words = claim.kind in _OWN_WORDS
         own_words = own_words and not _on_condition(claim)
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
-    if claim.kind in _SEEN_FROM and scene.words.hint("from_where_before", claim.before()) and not _on_condition(claim):
+    here = scene.words.hint("from_where_before", claim.before()) and not scene.words.hint("could", claim.before())
+    if claim.kind in _SEEN_FROM and here and not _on_condition(claim):
         # “From there it can look at g7” is said of the square on which it stands.
         mood &= ~Mood.HYPOTHETICAL
     if claim.kind == "threatens_mate" and not _on_condition(claim) and not scene.mood(claim.start):

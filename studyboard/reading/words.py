@@ -55,6 +55,7 @@ class Names:
     """How things are named.
 
     pieces: type (0 for any piece) and whether several are meant, by word
+    pointing: determiners that point at what was named last: “that pawn”
     before_square: words behind which a square alone is a pawn's move
     after_capture: words that may follow “pawn takes” without making something else of it
     roles: pieces named by what they do to a square: “attacker”
@@ -66,6 +67,7 @@ class Names:
     pieces: Mapping[str, tuple[chess.PieceType, bool]]
     determiners: frozenset[str]
     definite: frozenset[str]
+    pointing: frozenset[str]
     adjectives: frozenset[str]
     other: frozenset[str]
     enemy: frozenset[str]
@@ -162,6 +164,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         pieces=pieces,
         determiners=one("determiners"),
         definite=one("definite"),
+        pointing=one("pointing"),
         adjectives=one("adjectives"),
         other=one("other"),
         enemy=one("enemy"),

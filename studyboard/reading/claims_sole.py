@@ -1,0 +1,103 @@
+"""Claims that one piece alone does it: “only the king guards f7”, “the knight is the only attacker of e4”."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+import chess
+
+from studyboard.board.naming import listed, sentence, the_piece
+from studyboard.board.relations import attack_words, attackers
+from studyboard.board.tactics import turned
+from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.findings import Topic
+from studyboard.reading.mentions import Mention
+from studyboard.reading.referents import referents, squares_before
+
+#: A pronoun that can mean more pieces than this is held against none of them.
+_FEW: Final = 3
+
+
+def judge_sole(claim: Claim) -> list[Judgement]:
+    """“Only the king guards f7”, “nobody but the bishop attacks it”, “the only defender of e5 is the knight”."""
+    target, named = claim.mention("target"), claim.things() or claim.mentions("piece")
+    guards = _guards(claim)
+    if target is None or guards is None or not _named_plainly(named) or target.kind == chess.KING:
+        return []
+    seen: list[tuple[chess.Board, chess.Square]] = []
+    for board in claim.boards():
+        for at in _targets(claim, target, board):
+            for colour in _colours(board, at, guards):
+                if sole(claim, board, attackers(board, colour, at), named):
+                    return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
+                seen.append((board, at))
+    return _not_so(claim, target, seen, "" if not seen else attack_words(*seen[0]))
+
+
+def judge_sole_taker(claim: Claim) -> list[Judgement]:
+    """“Only the bishop on c1 can take her”."""
+    target, named = claim.mention("target"), claim.things()
+    if target is None or not _named_plainly(named):
+        return []
+    seen: list[tuple[chess.Board, chess.Square]] = []
+    why = ""
+    for board in claim.boards():
+        for at in _targets(claim, target, board):
+            owner = board.color_at(at)
+            facing = None if owner is None else turned(board, not owner)
+            if facing is None:
+                continue
+            takers = [move.from_square for move in facing.generate_legal_moves(to_mask=chess.BB_SQUARES[at])]
+            told = listed([the_piece(board, square) for square in dict.fromkeys(takers)]) or "nothing"
+            if sole(claim, board, takers, named):
+                return confirmed(Topic.FORCED, claim.quote(), sentence(f"{told} can take there"), at)
+            why = why or sentence(f"{told} can take {the_piece(board, at)}")
+            seen.append((board, at))
+    return _not_so(claim, target, seen, why)
+
+
+def sole(claim: Claim, board: chess.Board, those: Sequence[chess.Square], named: list[Mention]) -> bool:
+    """Are the named pieces, each of them and no others, among *those*, pinned ones counted or not?"""
+    each = [set(referents(claim.scene, mention, board)) for mention in named]
+    free = [square for square in those if not board.is_pinned(bool(board.color_at(square)), square)]
+    return any(
+        some and set(some) <= set().union(*each) and all(one & set(some) for one in each) for some in (those, free)
+    )
+
+
+def _not_so(claim: Claim, target: Mention, seen: list[tuple[chess.Board, chess.Square]], why: str) -> list[Judgement]:
+    if not seen or (target.pronoun and len({at for _, at in seen}) > _FEW):
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
+    return contradicted(Topic.ATTACK, claim.quote(), why, seen[0][1])
+
+
+def _named_plainly(named: list[Mention]) -> bool:
+    return bool(named) and all(m.kind is not None and m.definite and not m.plural and not m.vague for m in named)
+
+
+def _targets(claim: Claim, target: Mention, board: chess.Board) -> list[chess.Square]:
+    if target.pronoun != "it":
+        return referents(claim.scene, target, board)
+    doing = {at for m in claim.mentions("things") for at in referents(claim.scene, m, board)}
+    meant = [*referents(claim.scene, target, board), *squares_before(claim.scene, target.start)]
+    return [at for at in meant if board.piece_type_at(at) != chess.KING and at not in doing]
+
+
+def _colours(board: chess.Board, at: chess.Square, guards: bool) -> list[chess.Color]:
+    owner = board.color_at(at)
+    return list(chess.COLORS) if owner is None else [owner if guards else not owner]
+
+
+def _guards(claim: Claim) -> bool | None:
+    """Is it said of a guard (True) or of an attacker; None where of neither, or not of a single one."""
+    role = claim.mention("role")
+    words = claim.said("how")
+    if role is not None:
+        said = [token.text for token in claim.scene.tokens[role.start : role.end]]
+        words = (words or said[-1]) if claim.scene.words.hint("sole_before", " ".join(said[:-1])) else ""
+    guard, attack = claim.scene.words.hint("counts_guards", words), claim.scene.words.hint("counts_attackers", words)
+    return None if guard == attack else guard
+
+
+JUDGES: Final[dict[str, Judge]] = {"sole": judge_sole, "sole_taker": judge_sole_taker}
