@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 import chess
@@ -12,6 +13,7 @@ from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contrad
 from studyboard.reading.claims_inventory import BOTH, holder
 from studyboard.reading.claims_material import of_kind, says
 from studyboard.reading.findings import Topic
+from studyboard.reading.referents import referents
 
 
 def judge_bishop_pair(claim: Claim) -> list[Judgement]:
@@ -79,9 +81,9 @@ def judge_bishop_shade(claim: Claim) -> list[Judgement]:
     mask = chess.BB_LIGHT_SQUARES if claim.has("light") else chess.BB_DARK_SQUARES
     boards = claim.boards()
     for board in boards:
-        bishops = board.bishops if thing.colour is None else board.pieces_mask(chess.BISHOP, thing.colour)
-        if thing.square is not None:
-            bishops &= chess.BB_SQUARES[thing.square]
+        bishops = board.bishops & sum(
+            chess.BB_SQUARES[at] for at in referents(claim.scene, replace(thing, light=None), board)
+        )
         if bishops and (not bishops & ~mask if thing.plural else bishops & mask):
             return confirmed(Topic.MATERIAL, claim.quote(), _shades(board), *chess.scan_forward(bishops), exact=True)
     return contradicted(Topic.MATERIAL, claim.quote(), _shades(boards[0]))

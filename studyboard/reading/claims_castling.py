@@ -86,6 +86,17 @@ def _has_castled(claim: Claim, colours: list[chess.Color], wing: bool | None) ->
     return contradicted(Topic.CASTLING, claim.quote(), why)
 
 
+def judge_castled_wings(claim: Claim) -> list[Judgement]:
+    """“They have castled on opposite sides”, “I castled on the same side as he”."""
+    last = len(claim.scene.tokens)
+    known = [claim.scene.castled(colour, last) for colour in chess.COLORS]
+    if not all(known):
+        return undecided(Topic.CASTLING, claim.quote(), "Not both sides have castled by then.")
+    why = " ".join(f"{side(colour)} has castled{_wing(one)}." for colour, one in zip(chess.COLORS, known, strict=True))
+    right = (known[0] == known[1]) == claim.has("same")
+    return (confirmed if right else contradicted)(Topic.CASTLING, claim.quote(), why)
+
+
 def _rights(claim: Claim, colours: list[chess.Color], wing: bool | None) -> list[Judgement]:
     """Whether the right is there or lost, whatever stands in the way now."""
     board = claim.boards()[0]
@@ -146,4 +157,7 @@ def _wing(castled: str | None) -> str:
     return {"k": " kingside", "q": " queenside"}.get(castled or "", "")
 
 
-JUDGES: Final[dict[str, Judge]] = {"castling_right": judge_castling_right}
+JUDGES: Final[dict[str, Judge]] = {
+    "castling_right": judge_castling_right,
+    "castled_wings": judge_castled_wings,
+}

@@ -10,12 +10,14 @@ import chess
 
 from studyboard.board.lines import lined_up
 from studyboard.board.naming import sentence, the_piece
+from studyboard.board.relations import Sight, view
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_relations import doers, target_words
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
 
+_RANKS: Final = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
 _SLIDERS: Final = (chess.BISHOP, chess.ROOK, chess.QUEEN)
 
 
@@ -59,6 +61,30 @@ def _shares(line: str, a: chess.Square, b: chess.Square) -> bool:
         return bool(chess.BB_LIGHT_SQUARES >> a & 1) == bool(chess.BB_LIGHT_SQUARES >> b & 1)
     on_line = bool(chess.ray(a, b))
     return on_line and not any(straight) if line == "diagonal" else on_line
+
+
+def judge_along_line(claim: Claim) -> list[Judgement]:
+    """“She protects the bishop along the fourth rank”: of those that do it, does one do it along that line?"""
+    target, file = claim.mention("target"), claim.mention("file")
+    if target is None:
+        return []
+    wanted = chess.BB_RANKS[_RANKS.index(claim.said("rank"))] if claim.said("rank") else 0
+    wanted |= chess.BB_FILES[file.file] if file is not None and file.file is not None else 0
+    groups = claim.subjects()
+    pairs = [
+        (board, by, at)
+        for board in claim.boards()
+        for at in referents(claim.scene, target, board)
+        for by in (doers(claim, board, groups[0]) if len(groups) == 1 else ())
+        if by != at and view(board, by, at).sight is not Sight.NEVER
+    ]
+    sliding = [(board, by, at) for board, by, at in pairs if board.piece_type_at(by) in _SLIDERS]
+    if not sliding or len(sliding) < len(pairs):
+        return []
+    along = [pair for pair in sliding if all(chess.BB_SQUARES[square] & wanted for square in pair[1:])]
+    board, by, at = (along or sliding)[0]
+    why = sentence(f"the line runs from {the_piece(board, by)} to {target_words(board, at)}")
+    return (confirmed if along else contradicted)(Topic.SQUARE, claim.quote(), why, by, at)
 
 
 def judge_behind(claim: Claim) -> list[Judgement]:
@@ -199,6 +225,7 @@ def judge_cuts_off(claim: Claim) -> list[Judgement]:
 
 JUDGES: Final[dict[str, Judge]] = {
     "same_line": judge_same_line,
+    "along_line": judge_along_line,
     "behind": judge_behind,
     "between": judge_between,
     "looks_through": judge_looks_through,

@@ -63,6 +63,18 @@ def judge_mate(claim: Claim) -> list[Judgement]:
     return contradicted(topic, claim.quote(), why, *landed_on(steps[0]))
 
 
+def judge_mated_on(claim: Claim) -> list[Judgement]:
+    """“White was mated on g2”, where the game is over: the square of the last move, or of the king."""
+    where, talk = claim.mention("square"), claim.scene.talk
+    board = claim.scene.steps[-1].board if claim.scene.steps else claim.scene.start
+    if where is None or not (talk.part or talk.ends_game) or not talk.game or not board.is_checkmate():
+        return []
+    last = talk.game[-1].to_square
+    why = f"{side(board.turn)} is mated by the move to {chess.square_name(last)}."
+    right = where.square in (last, board.king(board.turn))
+    return (confirmed if right else contradicted)(Topic.SQUARE, claim.quote(), why, last)
+
+
 def judge_mate_in(claim: Claim) -> list[Judgement]:
     """“Mate in two”, by a complete search."""
     number = claim.mention("number")
@@ -238,6 +250,7 @@ def judge_stalemate(claim: Claim) -> list[Judgement]:
 
 JUDGES: Final[dict[str, Judge]] = {
     "mate": judge_mate,
+    "mated_on": judge_mated_on,
     "has_mate": judge_has_mate,
     "mate_in": judge_mate_in,
     "threatens_mate": judge_threatens_mate,

@@ -13,7 +13,7 @@ from studyboard.reading.claims_inventory import holder
 from studyboard.reading.claims_relations import doers, is_nowhere, target_words
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves
-from studyboard.reading.mentions import Named
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import named_before, referents
 
 
@@ -197,6 +197,19 @@ def judge_can_take(claim: Claim) -> list[Judgement]:
     return _captures(claim, wanted=True)
 
 
+def _named_wrongly(claim: Claim, by: Mention, thing: Mention) -> str:
+    """Words for the other piece that can be taken on the square that is said; empty where there is none."""
+    if thing.what is not Named.PIECE or thing.square is None or thing.moves_to:
+        return ""
+    for board in claim.boards():
+        owner = board.color_at(thing.square)
+        facing = None if owner is None else turned(board, not owner)
+        movers = sum(chess.BB_SQUARES[square] for square in referents(claim.scene, by, board))
+        if facing is not None and any(facing.generate_legal_moves(movers, chess.BB_SQUARES[thing.square])):
+            return sentence(f"{the_piece(board, thing.square)} is what it can take there")
+    return ""
+
+
 def _captures(claim: Claim, *, wanted: bool) -> list[Judgement]:
     by = claim.mention("by")
     thing = claim.mention("things") or claim.mention("piece") or claim.mention("square")
@@ -223,7 +236,9 @@ def _captures(claim: Claim, *, wanted: bool) -> list[Judgement]:
                 if board not in claim.boards():
                     continue
                 return contradicted(Topic.ATTACK, claim.quote(), why, move.from_square, at)
-    if not seen or len({at for _, at in seen}) > 2:
+    if not seen and by is not None and (wrong := _named_wrongly(claim, by, thing)):
+        return contradicted(Topic.PIECE, claim.quote(), wrong)
+    if not seen or (len({at for _, at in seen}) > 2 and (not wanted or thing.pronoun != "it" or by is None)):
         return undecided(Topic.ATTACK, claim.quote(), "It is not clear which pieces are meant.")
     board, at = seen[0]
     judged = contradicted if wanted else confirmed

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 import chess
@@ -13,7 +14,7 @@ from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contrad
 from studyboard.reading.claims_mate import mate_for_waiting
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves
-from studyboard.reading.mentions import Named
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents, side_meant
 
 #: How many squares a piece reaches from the corner of an empty board.
@@ -112,9 +113,50 @@ def judge_in_corner(claim: Claim) -> list[Judgement]:
     return (confirmed if number.value == true else contradicted)(Topic.NUMBER, claim.quote(), why)
 
 
+def judge_one_of_squares(claim: Claim) -> list[Judgement]:
+    """“The king has six squares, and e3 is one of them”."""
+    where, thing = claim.mention("square"), _whose_squares(claim)
+    if where is None or where.square is None or thing is None:
+        return []
+    denied = claim.has("no") or claim.scene.words.hint("is_not", claim.match.group())
+    seen: tuple[chess.Board, chess.Square] | None = None
+    for board in [*claim.boards(), *before_moves(claim)]:
+        meant = sorted(referents(claim.scene, thing, board), key=lambda at: board.color_at(at) != board.turn)
+        # Of two kings, the one whose turn it is.
+        for at in meant[:1] if thing.kind == chess.KING else meant:
+            facing = turned(board, bool(board.color_at(at)))
+            if facing is None:
+                continue
+            goes = any(facing.generate_legal_moves(chess.BB_SQUARES[at], chess.BB_SQUARES[where.square]))
+            if goes != denied:
+                return confirmed(Topic.MOVE, claim.quote(), _can_go(board, at, where.square, goes), at)
+            seen = seen or (board, at)
+    if seen is None:
+        return undecided(Topic.MOVE, claim.quote(), "It is not clear which piece is meant.")
+    return contradicted(Topic.MOVE, claim.quote(), _can_go(*seen, where.square, denied), seen[1])
+
+
+def _can_go(board: chess.Board, at: chess.Square, to: chess.Square, goes: bool) -> str:
+    return sentence(f"{the_piece(board, at)} {'can' if goes else 'cannot'} go to {chess.square_name(to)}")
+
+
+def _whose_squares(claim: Claim) -> Mention | None:
+    """The piece whose squares were counted before, in this sentence or the one before: “the king has six squares”."""
+    scene = claim.scene
+    start, _ = scene.sentence(claim.start)
+    first = scene.sentence(start - 1)[0] if start else 0
+    before = [m for m in scene.mentions if first <= m.start < claim.start]
+    for thing, number in reversed(list(pairwise(before))):
+        after = " ".join(token.text for token in scene.tokens[number.end : number.end + 3])
+        if number.what is Named.NUMBER and thing.kind is not None and scene.words.hint("squares_after", after):
+            return thing
+    return None
+
+
 JUDGES: Final[dict[str, Judge]] = {
     "can_push": judge_can_push,
     "takes_mate": judge_takes_mate,
     "mated_next": judge_mated_next,
     "in_corner": judge_in_corner,
+    "one_of_squares": judge_one_of_squares,
 }

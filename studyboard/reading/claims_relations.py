@@ -8,7 +8,7 @@ from typing import Final
 
 import chess
 
-from studyboard.board.naming import listed, sentence, square_words, the_piece
+from studyboard.board.naming import listed, sentence, square_words, the_piece, their_piece
 from studyboard.board.relations import Sight, attack_words, attackers, attackers_with_support, view
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
@@ -18,6 +18,8 @@ from studyboard.reading.referents import named_before, referents, royal, salient
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
 
+#: A pronoun that can mean more pieces than this is held against none of them; half as many where one piece does it.
+_MOST: Final = 8
 _TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 
 
@@ -143,6 +145,8 @@ def _judge_one(
     nowhere = _doer_is_nowhere(claim, groups)
     if nowhere and targets and not thing.pronoun:
         return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, nowhere, tuple(targets[:1]))
+    if bys and not targets and (other := _another_there(thing, boards)):
+        return Judgement(Verdict.CONTRADICTED, Topic.PIECE, said, other, tuple(bys[:1]))
     if not bys or not targets:
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "It is not clear which pieces are meant.")
     doing = [mention for group in groups for mention in group]
@@ -187,6 +191,16 @@ def _doer_is_nowhere(claim: Claim, groups: list[list[Mention]]) -> str:
             return sentence(f"no {chess.piece_name(who.kind)} is on {chess.square_name(placed)}")
     named = who.what is Named.PIECE and who.kind is not None and who.definite and not who.vague and not who.pronoun
     return _no_such(who) if named and is_nowhere(claim, who) else ""
+
+
+def _another_there(thing: Mention, boards: list[chess.Board]) -> str:
+    """Words for what stands on the square of a piece that is named with it, in each position; empty for none."""
+    at = thing.square
+    if at is None or thing.kind is None or not thing.definite or thing.plural or thing.moves_to:
+        return ""
+    if not all(board.piece_type_at(at) not in (None, thing.kind) for board in boards):
+        return ""
+    return sentence(f"{their_piece(boards[0], at)} stands there")
 
 
 def _no_such(who: Mention) -> str:
@@ -354,8 +368,9 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
         return contradicted(topic, claim.quote(), _no_such(thing))
     if not seen:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    named_all = by and not times and all(m.square is not None for m in by)
-    if thing.pronoun and not named_all and len(referents(claim.scene, thing, boards[0])) > 4:
+    named_all = bool(by) and not times and all(m.square is not None for m in by)
+    most = _MOST if len(by) > 1 else _MOST // 2
+    if thing.pronoun and not named_all and len(referents(claim.scene, thing, boards[0])) > most:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if times and thing.square is None and _times_elsewhere(claim, thing, boards, times):
         return undecided(topic, claim.quote(), "It is true of another one.")

@@ -19,6 +19,7 @@ from studyboard.reading import (
     claims_hanging,
     claims_inventory,
     claims_lines,
+    claims_listed,
     claims_look_back,
     claims_mate,
     claims_material,
@@ -46,6 +47,7 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_sole.JUDGES,
     **claims_hanging.JUDGES,
     **claims_lines.JUDGES,
+    **claims_listed.JUDGES,
     **claims_counted.JUDGES,
     **claims_tactics.JUDGES,
     **claims_check.JUDGES,
@@ -68,10 +70,11 @@ JUDGES: Final[dict[str, Judge]] = {
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result", "end_move"})
 #: What is told in the past as a rule.
-_OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played", "king_ended", "made_of_pawn"})
+_OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played", "king_ended", "made_of_pawn", "mated_on"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
 _GIVES_WAY = frozenset(
-    {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "only_piece", "empty_file"}
+    {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "castled_wings", "only_piece", "empty_file"}
+    | {"along_line", "mated_on"}
     | set(claims_bishops.JUDGES)
     | set(claims_inventory.JUDGES)
     | set(claims_compared.JUDGES)
@@ -79,6 +82,7 @@ _GIVES_WAY = frozenset(
     | set(claims_moved.JUDGES)
     | set(claims_look_back.JUDGES)
     | set(claims_sole.JUDGES)
+    | set(claims_listed.JUDGES)
     | {
         "defends_behind",
         "squares",
@@ -191,6 +195,7 @@ _DENIED_ITSELF = frozenset(
         "cannot_take",
         "sole",
         "sole_taker",
+        "one_of_squares",
         "listed_guards",
         "listed_attackers",
     }

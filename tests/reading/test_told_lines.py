@@ -22,6 +22,7 @@ POSITIONS = {
     "discovered": "3q2k1/5ppp/8/8/3B4/8/5PPP/3R2K1 w - - 0 1",
     "rooks": "r3r1k1/pp3ppp/2p5/8/3P4/2P2N2/P4PPP/R3R1K1 w - - 0 1",
     "queens": "6k1/5ppp/8/3q4/8/8/1B3PPP/3Q2K1 w - - 0 1",
+    "rook_ending": "8/5pk1/4p1p1/R6p/P6P/6P1/r4PK1/8 w - - 0 40",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
 
