@@ -36,6 +36,8 @@ class Costs:
     clear_piece_left_out: float = 1.8
     link_left_out: float = 1.0
     letter_left_out: float = 0.7
+    clear_letter_left_out: float = 1.5
+    capture_left_out: float = 0.9
     square_left_out: float = 1.3
 
     # Leaving a line.

@@ -156,6 +156,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         "back",
         "origin",
         "neutral",
+        "landmark",
         "trade",
         "instead",
         "same",

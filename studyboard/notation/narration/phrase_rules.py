@@ -142,6 +142,8 @@ def _piece(part: Part, unit: Unit, adjacent: bool) -> Step:
         case "letter" if adjacent and form.piece != chess.PAWN and form.from_file is None and not form.vague:
             # Right behind a piece even "a" is more likely a file than an article.
             return Said.PIECE_FROM, replace(form, from_file=int(unit.value)), 0.1 - min(unit.cost, _ARTICLE)
+        case "letter" if part.origin and form.piece != chess.PAWN and form.from_file is None and not form.vague:
+            return Said.PIECE_FROM, replace(form, from_file=int(unit.value)), 0.0
         case "digit" if adjacent and form.piece != chess.PAWN and unit.cost == 0 and not form.vague:
             return Said.PIECE_FROM, replace(form, from_rank=int(unit.value)), 0.3
         case "motion" if not form.vague and unit.value != "loosely":
@@ -162,6 +164,8 @@ def _piece_from(part: Part, unit: Unit, _: bool) -> Step:
     match unit.kind:
         case "square":
             return Said.OVER, replace(form, to=int(unit.value)), 0.0
+        case "capture" if unit.value == "passive":
+            return Said.PASSIVE, Form(target=form.piece, to=form.from_square, capture=True), 0.0
         case "capture":
             return Said.CAPTURE, replace(form, capture=True, again=unit.value == "again"), 0.0
         case "promotes" if form.piece == chess.PAWN:
@@ -178,6 +182,8 @@ def _destination(part: Part, unit: Unit, adjacent: bool) -> Step:
                 return Said.OVER, replace(form, from_square=int(unit.value)), 0.0
             if form.to != unit.value:
                 return Said.OVER, replace(form, from_square=form.to, to=int(unit.value)), 0.0
+        case "capture" if form.from_square is None and unit.value == "passive":
+            return Said.PASSIVE, Form(target=form.piece, to=form.to, capture=True), 0.0
         case "capture" if form.from_square is None:
             taking = replace(form, from_square=form.to, to=None, capture=True, again=unit.value == "again")
             return Said.CAPTURE, taking, 0.0
@@ -197,6 +203,14 @@ def _ending(part: Part, unit: Unit, _: bool) -> Step:
         case "promotes" if form.to is not None and _last_rank(form) and not form.promotes:
             return Said.PROMOTES, _promotes(replace(form, piece=chess.PAWN, bare=False), unit), 0.0
     return None
+
+
+def _over(part: Part, unit: Unit, adjacent: bool) -> Step:
+    """After a whole move: where it came from, as in "takes on e5 with the knight from c6", or what it does."""
+    form = part.form
+    if unit.kind == "square" and part.origin and form.piece is not None and form.from_square is None and form.capture:
+        return Said.OVER, replace(form, from_square=int(unit.value)), 0.0
+    return _ending(part, unit, adjacent)
 
 
 def _square(part: Part, unit: Unit, adjacent: bool) -> Step:
@@ -409,7 +423,7 @@ RULES: Final[dict[Said, Rule]] = {
     Said.FROM: _from,
     Said.TRADES: _trades,
     Said.PASSIVE: _passive,
-    Said.OVER: _ending,
+    Said.OVER: _over,
 }
 #: A second way in which it may go on.
 FURTHER_RULES: Final[dict[Said, Rule]] = {Said.SQUARE: _square_owner}

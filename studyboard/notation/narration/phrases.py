@@ -13,6 +13,8 @@ from studyboard.notation.narration.tokens import Break, Token
 from studyboard.notation.narration.units import Unit
 
 _LONGEST = 16
+_LONGEST_SAYING = 4
+_LANDMARK_REACH = 2
 _PLAIN = 0.5
 _CLEAR = 0.05
 #: The square "a six" is doubtful, as "a" may be an article.
@@ -39,12 +41,19 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
     """What it costs to begin a phrase here although the piece or file just ahead seems to belong to it."""
     kinds = {unit.kind for unit in units[start]}
     if start and tokens[start].broken == Break.NONE:
-        file_before = any(
-            unit.kind == "letter" and unit.end == start and (unit.cost < _CLEAR or unit.value == 0)
-            for unit in units[start - 1]
-        )
+        letters = [unit for unit in units[start - 1] if unit.kind == "letter" and unit.end == start]
+        if "capture" in kinds and any(unit.cost < _CLEAR for unit in letters):
+            return COSTS.clear_letter_left_out
+        file_before = any(unit.cost < _CLEAR or unit.value == 0 for unit in letters)
         if file_before and ("capture" in kinds or ("piece" in kinds and not words.is_filler(tokens[start - 1].text))):
             return COSTS.letter_left_out
+        if "square" in kinds and _ends_here("capture", start, units):
+            return COSTS.capture_left_out
+        if "square" in kinds and _ends_here("with", start, units):
+            # "I kick the knight with a3": the knight is not what moves.
+            return 0.0
+        if "piece" in kinds and _is_a_landmark(start, tokens, units, words):
+            return COSTS.clear_piece_left_out
         if "piece" in kinds:
             return 0.0
     for at in range(start, max(0, start - 4), -1):
@@ -63,6 +72,25 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
     ):
         return COSTS.link_left_out
     return 0.0
+
+
+def _ends_here(kind: str, at: int, units: Sequence[Sequence[Unit]]) -> bool:
+    """Does something of this kind, clearly heard, end just ahead of a word?"""
+    return any(
+        unit.kind == kind and unit.end == at and unit.cost < _PLAIN
+        for before in range(max(0, at - _LONGEST_SAYING), at)
+        for unit in units[before]
+    )
+
+
+def _is_a_landmark(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon) -> bool:
+    """Do words like "in front of" lead to the piece at a word, so that it says where another one goes?"""
+    for before in range(at, max(0, at - _LANDMARK_REACH) - 1, -1):
+        if _ends_here("landmark", before, units):
+            return True
+        if before == 0 or tokens[before].broken >= Break.CLAUSE or not words.is_filler(tokens[before - 1].text):
+            return False
+    return False
 
 
 def _is_an_object(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> bool:
@@ -110,8 +138,15 @@ def _cut_short(phrase: Phrase, tokens: Sequence[Token], units: Sequence[Sequence
     if phrase.form.to is not None:
         return 0.0
     kind = "digit" if phrase.form.target_file is not None else "square"
-    follows = any(unit.kind == kind and unit.cost < _SPELLED for unit in units[phrase.end])
-    return COSTS.square_left_out if follows and tokens[phrase.end].broken == Break.NONE else 0.0
+    at = phrase.end
+    if kind == "square" and at + 1 < len(tokens) and tokens[at].broken == Break.NONE and _is_a_link(at, units):
+        at += 1
+    follows = any(unit.kind == kind and unit.cost < _SPELLED for unit in units[at])
+    return COSTS.square_left_out if follows and tokens[at].broken == Break.NONE else 0.0
+
+
+def _is_a_link(at: int, units: Sequence[Sequence[Unit]]) -> bool:
+    return any(unit.kind == "link" and unit.end == at + 1 for unit in units[at])
 
 
 def _names_a_piece(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> bool:
@@ -167,12 +202,17 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
         return None
     if part.form.to is not None and part.said in (Said.SQUARE, Said.ON_THE_WAY) and token.broken == Break.CLAUSE:
         return None
-    if kinds & {"square", "written", "capture", "castles", "mate"} or ("piece" in kinds and part.said != Said.CAPTURE):
+    if kinds & {"square", "written", "capture", "castles", "mate"}:
         return None
-    if kinds & _LINKS:
+    landmark = "piece" in kinds and _is_a_landmark(part.at, tokens, units, words)
+    if "piece" in kinds and part.said != Said.CAPTURE and not (landmark and part.said is Said.PIECE):
+        return None
+    if kinds & _LINKS or landmark:
         cost += _LINK
     elif words.is_filler(token.text):
         cost += _FILLER
+    elif part.said is Said.PIECE and part.at == part.end and _is_a_file(part.at, units):
+        cost += COSTS.letter_left_out
     else:
         cost += _STRANGE
         strange += 1
@@ -188,6 +228,10 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
         origin="origin" in kinds or (part.origin and "link" not in kinds),
         moved=part.moved or "motion" in kinds,
     )
+
+
+def _is_a_file(at: int, units: Sequence[Sequence[Unit]]) -> bool:
+    return any(unit.kind == "letter" and unit.cost < _CLEAR for unit in units[at])
 
 
 def _second_of_two(

@@ -12,6 +12,7 @@ from studyboard.notation.narration.hints import ACTIONS, PASSED, Hints, anchors_
 from studyboard.notation.narration.lexicon import Lexicon
 from studyboard.notation.narration.move_numbers import move_numbers
 from studyboard.notation.narration.phrases import phrases_of
+from studyboard.notation.narration.stray_stops import without_stray_stops
 from studyboard.notation.narration.tokens import Break, Token, tokens_of
 from studyboard.notation.narration.units import Unit, units_of
 
@@ -57,6 +58,7 @@ def prepared(text: str, words: Lexicon, trained: Hints | None = None) -> Prepare
     """
     tokens = tokens_of(text)
     units = units_of(tokens, words)
+    tokens = without_stray_stops(tokens, units)
     contexts = contexts_of(tokens, _anchors(units), words)
     phrases = _coloured(phrases_of(tokens, units, words), tokens, units, _sides_by_dots(tokens, text))
     hinted = _hinted(tokens, contexts, phrases, trained)

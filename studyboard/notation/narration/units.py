@@ -15,6 +15,8 @@ from studyboard.notation.narration.tokens import Break, Token
 _SQUARE = re.compile(r"([a-h])([1-8])")
 _WRITTEN = re.compile(r"([^\W\d_]?)([a-h]?)([1-8]?)([x×]?)([a-h][1-8])(?:=?([^\W\d_]))?")
 _APART = 0.15
+#: "Rook d to e1" hardly means d2.
+_TO_A_SQUARE = 0.6
 #: The letter that is an article too, and what it costs where it can hardly be one.
 _ARTICLE, _PLAIN_LETTER = "a", 0.0
 _IN_SAYINGS = frozenset({"capture", "check", "mate", "piece", "castles", "trade"})
@@ -119,6 +121,7 @@ def _squares(tokens: Sequence[Token], at: int, found: Sequence[Sequence[Unit]]) 
         return []
     # "A four" right behind another square is no article with a number.
     alone = tokens[at].text == _ARTICLE and _behind_a_square(at, found)
+    leads_on = at + 2 < len(tokens) and _leads_to_a_square(tokens[at + 2])
     squares: dict[int, Unit] = {}
     for letter in found[at]:
         if letter.kind != "letter" or letter.end != at + 1:
@@ -127,10 +130,15 @@ def _squares(tokens: Sequence[Token], at: int, found: Sequence[Sequence[Unit]]) 
             if digit.kind == "digit" and digit.end == at + 2:
                 square = chess.square(int(letter.value), int(digit.value))
                 cost = min(letter.cost, _PLAIN_LETTER) if alone else letter.cost
+                cost += _TO_A_SQUARE * (leads_on and digit.cost > 0)
                 unit = Unit("square", square, at, at + 2, cost + digit.cost + _APART)
                 if square not in squares or squares[square].cost > unit.cost:
                     squares[square] = unit
     return list(squares.values())
+
+
+def _leads_to_a_square(token: Token) -> bool:
+    return token.broken == Break.NONE and _SQUARE.fullmatch(token.text) is not None
 
 
 def _written(token: Token, at: int, words: Lexicon) -> list[Unit]:
