@@ -37,7 +37,7 @@ class Costs:
     link_left_out: float = 1.0
     letter_left_out: float = 0.7
     clear_letter_left_out: float = 1.5
-    capture_left_out: float = 0.9
+    capture_left_out: float = 2.0
     square_left_out: float = 1.3
 
     # Leaving a line.

@@ -47,7 +47,7 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
         file_before = any(unit.cost < _CLEAR or unit.value == 0 for unit in letters)
         if file_before and ("capture" in kinds or ("piece" in kinds and not words.is_filler(tokens[start - 1].text))):
             return COSTS.letter_left_out
-        if "square" in kinds and _ends_here("capture", start, units):
+        if "square" in kinds and _ends_here("capture", start, units) and not _ends_here("capture", start - 1, units):
             return COSTS.capture_left_out
         if "square" in kinds and _ends_here("with", start, units):
             # "I kick the knight with a3": the knight is not what moves.
