@@ -29,17 +29,30 @@ def judge_ordinal_piece(claim: Claim) -> list[Judgement]:
 def judge_count_pieces(claim: Claim) -> list[Judgement]:
     """“Two attackers against e5”, “two pieces protect e5”."""
     number, target, thing = claim.mention("number"), claim.mention("target"), claim.mention("piece")
-    if number is None or target is None or (thing is not None and (thing.kind is not None or not thing.plural)):
+    if number is None or target is None or (thing is not None and not thing.plural):
+        return []
+    if thing is not None and (thing.pronoun or thing.vague or thing.square is not None):
         return []
     colour = None if thing is None else thing.colour
+    sort = None if thing is None else thing.kind
     how = f"{claim.said('how')} {claim.said('noun')}"
-    return _judge_count(claim, target, number.value, how, least=False, colour=colour)
+    return _judge_count(claim, target, number.value, how, least=False, colour=colour, sort=sort)
 
 
 def _judge_count(
-    claim: Claim, target: Mention, number: int, how: str, *, least: bool, colour: chess.Color | None
+    claim: Claim,
+    target: Mention,
+    number: int,
+    how: str,
+    *,
+    least: bool,
+    colour: chess.Color | None,
+    sort: chess.PieceType | None = None,
 ) -> list[Judgement]:
-    """Is the number of those that attack (or guard) the target right, or at least so big?"""
+    """Is the number of those that attack (or guard) the target right, or at least so big?
+
+    sort: of which kind they are, None for any
+    """
     hint = claim.scene.words.hint
     attack, guard = hint("counts_attackers", how), hint("counts_guards", how)
     if not number or attack == guard or target.kind == chess.KING or target.pronoun:
@@ -51,7 +64,8 @@ def _judge_count(
             owner = board.color_at(at)
             sides = [colour] if colour is not None else [owner if guard else not owner] if owner is not None else []
             for side in sides or ([] if target.what is not Named.SQUARE else list(chess.COLORS)):
-                counts = (len(attackers(board, side, at)), len(attackers_with_support(board, side, at)))
+                both = attackers(board, side, at), attackers_with_support(board, side, at)
+                counts = [sum(sort in (None, board.piece_type_at(by)) for by in those) for those in both]
                 if number in counts or (least and max(counts) >= number):
                     return confirmed(Topic.NUMBER, claim.quote(), attack_words(board, at), at)
                 most = max(most, *counts)

@@ -249,7 +249,9 @@ def judge_men(claim: Claim) -> list[Judgement]:
 def judge_gone(claim: Claim) -> list[Judgement]:
     """“Both rooks have left the board”, “the queens are still on”."""
     thing = claim.mention("piece")
-    if thing is None or thing.square is not None or not thing.plural or thing.file is not None or thing.pronoun:
+    if thing is None or thing.kind == chess.KING or claim.hinted("exception_before"):
+        return []
+    if thing.square is not None or not thing.plural or thing.file is not None or thing.pronoun:
         return []
     named = things_named(claim, "piece")
     group = "minor" if "minor" in claim.quote().lower().split() else ""
@@ -264,6 +266,10 @@ def judge_gone(claim: Claim) -> list[Judgement]:
     total = sum(left[0])
     why = f"There {'is' if total == 1 else 'are'} {counted(total, name)} on the board."
     if claim.has("on"):
+        full = AT_FIRST[sort.kind] if sort.kind is not None else 2 * AT_FIRST[chess.KNIGHT]
+        every = "all" in [*claim.before().split()[-1:], *claim.quote().lower().split()]
+        if every and all(sum(counts) < full * len(colours) for counts in left):
+            return contradicted(Topic.NUMBER, claim.quote(), why)
         if any(sum(counts) > (sum(counts) == 1 and both) for counts in left):
             return confirmed(Topic.NUMBER, claim.quote(), why, exact=True)
         return contradicted(Topic.NUMBER, claim.quote(), why)

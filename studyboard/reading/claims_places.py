@@ -150,6 +150,8 @@ def judge_can_go(claim: Claim) -> list[Judgement]:
 
 def judge_cannot_go(claim: Claim) -> list[Judgement]:
     """“The king can't go to g8”."""
+    if claim.hinted("not_so_after"):
+        return []
     return _reach(claim, wanted=False)
 
 
@@ -213,7 +215,9 @@ def _named_wrongly(claim: Claim, by: Mention, thing: Mention) -> str:
 def _captures(claim: Claim, *, wanted: bool) -> list[Judgement]:
     by = claim.mention("by")
     thing = claim.mention("things") or claim.mention("piece") or claim.mention("square")
-    if thing is None or (by is None and wanted) or thing.plural or (thing.kind is None and thing.what is Named.PIECE):
+    if thing is None or (by is None and wanted) or thing.plural:
+        return []
+    if thing.kind is None and thing.what is Named.PIECE and (thing.pronoun != "it" or not wanted):
         return []
     if by is not None and (by.kind is None or by.plural or not by.definite or by.vague):
         return []

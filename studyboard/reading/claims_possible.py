@@ -127,6 +127,8 @@ def judge_one_of_squares(claim: Claim) -> list[Judgement]:
             facing = turned(board, bool(board.color_at(at)))
             if facing is None:
                 continue
+            if seen is not None and board.color_at(at) != seen[0].color_at(seen[1]):
+                continue
             goes = any(facing.generate_legal_moves(chess.BB_SQUARES[at], chess.BB_SQUARES[where.square]))
             if goes != denied:
                 return confirmed(Topic.MOVE, claim.quote(), _can_go(board, at, where.square, goes), at)

@@ -320,6 +320,24 @@ def judge_guarded(claim: Claim) -> list[Judgement]:
     return _passive(claim, _guards_own_or_square, lambda board, at: bool(board.color_at(at)))
 
 
+def judge_relies(claim: Claim) -> list[Judgement]:
+    """“The pawn leans on its neighbour, the queen”: where both are of one side, it is guarded by what it leans on."""
+    thing, by = claim.mention("piece"), claim.things()
+    if thing is None or thing.pronoun or any(m.what is not Named.PIECE or m.kind is None for m in by):
+        return []
+    pairs = [
+        (board, at, other)
+        for board in claim.boards()
+        for at in referents(claim.scene, thing, board)
+        for m in by
+        for other in referents(claim.scene, m, board)
+    ]
+    if any(attacks(*pair) for pair in pairs) or all(b.color_at(one) != b.color_at(two) for b, one, two in pairs):
+        # It presses on an enemy piece.
+        return []
+    return _passive(claim, guards_own, lambda board, at: bool(board.color_at(at)))
+
+
 def _guards_own_or_square(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
     return (guards_own if board.piece_at(target) else defends)(board, by, target)
 
@@ -333,6 +351,9 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     thing = claim.mention("piece") or claim.mention("square")
     by = claim.things() if claim.mentions("things") else []
     if thing is None or (thing.kind == chess.KING and (relation is not attacks or not by)):
+        return []
+    sort = claim.mention("counted")
+    if sort is not None and (sort.kind is not None or not sort.plural):
         return []
     counted = claim.mention("times") or claim.mention("count")
     times = _TIMES.get(claim.said("times"), 0) if counted is None else counted.value
@@ -356,7 +377,7 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
                 any(relation(board, square, at) for square in _standing_there(claim, m, board) if square != at)
                 for m in by
             )
-            if named and by and claim.hinted("only"):
+            if named and by and (claim.hinted("only") or claim.said("alone")):
                 everyone = {square for m in by for square in referents(claim.scene, m, board)}
                 named = all(square in everyone for square in front)
             enough = times in (len(front), len(all_of_them)) if times else bool(front) or bool(by)
@@ -422,6 +443,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "defends": judge_defends,
     "attacked": judge_attacked,
     "guarded": judge_guarded,
+    "relies": judge_relies,
     "listed_attackers": judge_attacked,
     "listed_guards": judge_guarded,
     "nobody_attacks": judge_nobody_attacks,

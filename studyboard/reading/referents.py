@@ -86,7 +86,7 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
 def _pointed_at(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
     """The piece of its kind that was named last before it, in another clause: “… the pawn on f7. That pawn is pinned.”
 
-    Empty where the name points at nothing, or where another one of that kind has moved since.
+    One of that kind that has moved since is meant instead. Empty where the name points at nothing.
     """
     if mention.kind is None or mention.plural or mention.square is not None or mention.file is not None:
         return []
@@ -98,9 +98,10 @@ def _pointed_at(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[
     if last.what is Named.SQUARE and any(step.landed == last.square for step in scene.steps):
         # “Up comes c3, and that pawn is attacked”: not the one that attacks it.
         return []
-    since = [step for step in scene.steps if last.end <= step.token <= mention.start]
-    if any(s.landed is not None and s.board.piece_type_at(s.landed) == mention.kind for s in since):
-        return []
+    since = [step.landed for step in scene.steps if last.end <= step.token <= mention.start]
+    moved = [at for at in since if at is not None and at in fitting(mention, board)]
+    if moved:
+        return moved[-1:]
     return sorted(set(salient(scene, last, board)).intersection(fitting(mention, board)))
 
 

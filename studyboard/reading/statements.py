@@ -74,7 +74,7 @@ _OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played", "k
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
 _GIVES_WAY = frozenset(
     {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "castled_wings", "only_piece", "empty_file"}
-    | {"along_line", "mated_on"}
+    | {"along_line", "mated_on", "relies", "listed_guards", "listed_attackers"}
     | set(claims_bishops.JUDGES)
     | set(claims_inventory.JUDGES)
     | set(claims_compared.JUDGES)
@@ -146,6 +146,7 @@ _ANY_MOOD = frozenset(
         "sole_taker",
         "gives_a_poke",
         "can_push",
+        "relies",
         "moved_times",
         "time_of_moving",
         "in_corner",
@@ -164,6 +165,7 @@ _OWN_WORDS = frozenset(
         "only_piece",
         "can_push",
         "in_corner",
+        "relies",
         "sole_taker",
     }
 )

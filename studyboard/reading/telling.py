@@ -284,6 +284,11 @@ class Telling:
             topic, why = Topic.MOVE, f"{board.san(move)} is played here."
         return self._finding(said, Verdict.CONTRADICTED, topic, why, (to,), fix)
 
+    def _castled_before(self, said: Said) -> bool:
+        """“White went long”: told in the past, it may be any move before."""
+        words = [token.text for token in self.scene.tokens[said.phrase.start : said.phrase.end]]
+        return bool(said.phrase.form.castles) and any(self.scene.words.hint("past_verb", word) for word in words)
+
     def _others(self) -> Iterator[Finding]:
         """Whole moves that are told as played although nothing like them is on the tree or on the board."""
         scene = self.scene
@@ -293,6 +298,7 @@ class Telling:
                 not said.placed
                 or phrase.form.bare
                 or _perfect(scene, said)
+                or self._castled_before(said)
                 or any(at in self.explained for at in range(phrase.start, phrase.end))
             ):
                 continue
