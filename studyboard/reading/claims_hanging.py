@@ -73,6 +73,9 @@ def judge_hanging(claim: Claim) -> list[Judgement]:
     """“The rook is hanging”."""
     if claim.scene.words.hint("is_not", claim.match.group()):
         return undecided(Topic.HANGING, claim.quote(), "It is denied.")
+    if claim.hinted("depends_after"):
+        # “The bishop hangs on the support of the queen.”
+        return []
     thing = claim.mention("piece") or claim.mention("square")
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:

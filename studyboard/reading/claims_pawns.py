@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Final
@@ -26,6 +27,7 @@ from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
 
+_SAID_OF: Final = re.compile(r"§p(\d+) (?:is|are|was|were|stand|stands)$")
 _FEATURES: Final[dict[str, Callable[[chess.BaseBoard, chess.Square], bool]]] = {
     "passed": is_passed,
     "doubled": is_doubled,
@@ -55,6 +57,10 @@ def _judge_feature(claim: Claim) -> list[Judgement]:
     feature = _FEATURES[claim.kind]
     thing = claim.mention("piece")
     if (thing is not None and thing.kind != chess.PAWN) or _in_general(claim, thing):
+        return []
+    said_of = _SAID_OF.search(claim.before())
+    if thing is None and said_of and claim.scene.mentions[int(said_of[1])].kind not in (chess.PAWN, None):
+        # “The rook and the queen are doubled on the d-file.”
         return []
     square, file = claim.mention("square"), claim.mention("file")
     colours = {m.colour for group in claim.subjects() for m in group if m.colour is not None}

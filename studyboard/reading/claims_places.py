@@ -143,6 +143,26 @@ def judge_wing(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.CASTLING, claim.quote(), sentence(f"{the_piece(claim.boards()[0], wrong)} is not"), wrong)
 
 
+def judge_on_file(claim: Claim) -> list[Judgement]:
+    """“Both kings are on the g-file”, “the queen stands on the d-file”."""
+    thing, file = claim.mention("piece"), claim.mention("file")
+    if thing is None or file is None or file.file is None or thing.kind is None or thing.kind == chess.PAWN:
+        return []
+    if thing.square is not None or thing.vague or not thing.definite:
+        return []
+    boards = claim.boards()
+    for board in boards:
+        squares = referents(claim.scene, thing, board)
+        inside = [at for at in squares if chess.square_file(at) == file.file]
+        if squares and (len(inside) == len(squares) if thing.plural else inside):
+            return confirmed(Topic.SQUARE, claim.quote(), listed([the_piece(board, at) for at in inside]), *inside)
+    squares = referents(claim.scene, thing, boards[0])
+    if not squares:
+        return undecided(Topic.SQUARE, claim.quote(), "It is not clear which piece is meant.")
+    places = listed([the_piece(boards[0], at) for at in squares])
+    return contradicted(Topic.SQUARE, claim.quote(), sentence(f"there is {places}"), *squares)
+
+
 def judge_can_go(claim: Claim) -> list[Judgement]:
     """“The king can go to h8 or f8”."""
     return _reach(claim, wanted=True)
@@ -255,6 +275,7 @@ JUDGES: Final[dict[str, Judge]] = {
     "blocks": judge_blocks,
     "blocked": judge_blocked,
     "wing": judge_wing,
+    "on_file": judge_on_file,
     "can_take": judge_can_take,
     "cannot_take": judge_cannot_take,
     "can_go": judge_can_go,

@@ -74,7 +74,7 @@ _OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played", "k
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
 _GIVES_WAY = frozenset(
     {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "castled_wings", "only_piece", "empty_file"}
-    | {"along_line", "mated_on", "relies", "listed_guards", "listed_attackers"}
+    | {"along_line", "mated_on", "on_file", "relies", "listed_guards", "listed_attackers"}
     | set(claims_bishops.JUDGES)
     | set(claims_inventory.JUDGES)
     | set(claims_compared.JUDGES)
