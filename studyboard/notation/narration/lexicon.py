@@ -104,6 +104,7 @@ class Lexicon:
     filler_endings: endings of further such words, as of adverbs
     joining: words that string together what one cue is about
     parting: words that begin something new, as a comma does
+    openers: words that open a further clause, so that what was named before them does not move behind them
     pronouns: words that can be what a cue is about
     numerals: the numbers of moves, by their words
     """
@@ -116,6 +117,7 @@ class Lexicon:
     filler_endings: tuple[str, ...] = ()
     joining: frozenset[str] = field(default_factory=frozenset)
     parting: frozenset[str] = field(default_factory=frozenset)
+    openers: frozenset[str] = field(default_factory=frozenset)
     pronouns: frozenset[str] = field(default_factory=frozenset)
     numerals: Mapping[str, int] = field(default_factory=dict)
 
@@ -196,6 +198,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
     joining = frozenset(table.get("joining", {}).get("words", ()))
     parting = frozenset(table.get("parting", {}).get("words", ()))
+    openers = frozenset(table.get("opener", {}).get("words", ()))
     pronouns = frozenset(table.get("pronoun", {}).get("words", ()))
     san = {letter: _PIECES[name] for name, letter in table.get("san", {}).items()}
     numerals = {word: int(number) for number, group in table.get("numeral", {}).items() for word in group}
@@ -208,6 +211,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         filler_endings=tuple(table.get("filler", {}).get("endings", ())),
         joining=joining,
         parting=parting,
+        openers=openers,
         pronouns=pronouns,
         numerals=numerals,
     )

@@ -48,7 +48,7 @@ class Part:
     """A phrase that is still growing.
 
     at: the next word; end: behind the last word that mattered; strange: words so far that fit no pattern
-    origin: the word "from" came before what follows; moved: a word of motion did
+    origin: the word "from" came before what follows; moved: a word of motion did; apart: one that opens a clause did
     """
 
     said: Said
@@ -61,6 +61,7 @@ class Part:
     strange: int = 0
     origin: bool = False
     moved: bool = False
+    apart: bool = False
 
 
 #: Where a phrase goes on with a unit: what is said then, the form, a further cost; None where it cannot.

@@ -26,6 +26,7 @@ _STRANGE_WORDS = 4
 _PIECE_SOON = 3
 _OBJECT_REACH = 4
 _STRANGE, _FILLER, _LINK, _COMMA = 0.25, 0.03, 0.01, 0.35
+_OF_ANOTHER_CLAUSE = frozenset({"piece", "square", "capture"})
 _LINKS = frozenset({"motion", "link", "origin", "with", "back", "colour"})
 
 
@@ -163,6 +164,8 @@ def _grown(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]])
         return
     for unit in units[part.at]:
         cost = part.cost + unit.cost
+        if part.apart and unit.kind in _OF_ANOTHER_CLAUSE and _names_one_thing(part):
+            continue
         if part.at > part.start and tokens[part.at].broken == Break.CLAUSE:
             if part.said in (Said.SQUARE, Said.ON_THE_WAY) and unit.kind == "piece":
                 continue
@@ -188,6 +191,13 @@ def _grown(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]])
             yield Part(said, form, part.start, unit.end, unit.end, anchor, cost + more, moved=moved), complete
 
 
+def _names_one_thing(part: Part) -> bool:
+    """Has only a piece or only a square been said so far, and no movement that a further clause could finish?"""
+    if part.said is Said.PIECE:
+        return not part.moved
+    return part.said in (Said.SQUARE, Said.ON_THE_WAY) and part.form.to is not None
+
+
 def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]], words: Lexicon) -> Part | None:
     """The phrase with its next word left out, where it can do without; motion and "from" are remembered."""
     if part.said in (Said.NOTHING, Said.FILE, Said.WITH_FILE, Said.CAPTURE_FILE, Said.SIDE) or part.at >= len(tokens):
@@ -199,6 +209,8 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
     kinds = {unit.kind for unit in units[part.at] if unit.cost < 0.3}
     strange = part.strange
     if part.said is Said.PIECE and not part.moved and "with" in kinds:
+        return None
+    if part.said is Said.ON_THE_WAY and part.form.to is None and "with" in kinds:
         return None
     if part.form.to is not None and part.said in (Said.SQUARE, Said.ON_THE_WAY) and token.broken == Break.CLAUSE:
         return None
@@ -226,7 +238,8 @@ def _passed(part: Part, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]
         cost=cost,
         strange=strange,
         origin="origin" in kinds or (part.origin and "link" not in kinds),
-        moved=part.moved or "motion" in kinds,
+        moved=part.moved or ("motion" in kinds and not part.apart),
+        apart=part.apart or token.text in words.openers,
     )
 
 

@@ -45,6 +45,7 @@ def forms(text: str) -> set[Form]:
             "takes on e5 with the knight from c6",
             Form(piece=chess.KNIGHT, from_square=chess.C6, to=chess.E5, capture=True),
         ),
+        ("ladies come off", Form(piece=chess.QUEEN, target=chess.QUEEN, capture=True, trades=True)),
         ("we queen with check", Form(piece=chess.PAWN, promotes=True, promotion=chess.QUEEN, check=True)),
         ("pawn moves up to h4", Form(piece=chess.PAWN, to=chess.H4)),
         ("takes the knight on f3", Form(capture=True, target=chess.KNIGHT, to=chess.F3)),
@@ -69,7 +70,9 @@ def test_a_spoken_move_demands(text: str, form: Form) -> None:
     assert form in forms(text)
 
 
-@pytest.mark.parametrize("text", ["good evening", "a wonderful tournament", "the weather", "see you all next week"])
+@pytest.mark.parametrize(
+    "text", ["good evening", "a wonderful tournament", "the weather", "see you all next week", "ladies and gentlemen"]
+)
 def test_other_words_say_no_move(text: str) -> None:
     words = lexicon("en")
     tokens = tokens_of(text)
@@ -103,6 +106,25 @@ def test_a_piece_behind_words_of_place_is_hardly_what_moves() -> None:
     text = "the queen steps in front of the king, to e7"
     queen = _cost(text, "queen steps in front of the king, to e7", Form(piece=chess.QUEEN, to=chess.E7))
     assert queen < _cost(text, "king, to e7", Form(piece=chess.KING, to=chess.E7)) - 1.0
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "knight and I have to play c3",
+        "pawn, so take",
+        "rook or simply d4",
+        "for fireworks with d4",
+        "e3 and then the bishop",
+    ],
+)
+def test_a_piece_does_not_move_behind_the_word_that_opens_another_clause(text: str) -> None:
+    assert forms(text) == set()
+
+
+def test_a_movement_and_a_check_go_on_behind_such_a_word() -> None:
+    assert Form(piece=chess.ROOK, to=chess.H3) in forms("rook swings over and lands on h3")
+    assert Form(to=chess.D4, check=True) in forms("goes to d4 and it's check")
 
 
 def test_a_letter_behind_a_piece_is_its_file() -> None:
