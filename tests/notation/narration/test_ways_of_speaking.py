@@ -54,3 +54,19 @@ def test_a_piece_that_goes_back_is_not_a_speaker_who_does() -> None:
     narration = read_narration(text)
     assert _main(narration) == "e4 e5 Nf3 Nf6 d4"
     assert _sides(narration) == [("e4 e5 Nf3 Nf6", "Nxe5 d6 Nf3")]
+
+
+@pytest.mark.parametrize(
+    ("text", "named"),
+    [
+        ("e4, e5, knight f3, knight c6. Black did something against queen h5. Bishop c4.", "queen h5"),
+        ("e4, e5. He must be careful with queen h5 sorts of ideas. Knight f3.", "queen h5"),
+        ("e4, e5. He has heard of bishop c4 and the quick mate. Knight f3.", "bishop c4"),
+    ],
+)
+def test_moves_that_are_only_talked_about_are_mentions(text: str, named: str) -> None:
+    narration = read_narration(text)
+
+    start = text.index(named)
+    assert not any(move.start < start + len(named) and move.end > start for move in narration.moves)
+    assert any(mention.quote.startswith(named) for mention in narration.mentions)
