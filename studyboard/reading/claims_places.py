@@ -239,6 +239,8 @@ def _captures(claim: Claim, *, wanted: bool) -> list[Judgement]:
         return []
     if thing.kind is None and thing.what is Named.PIECE and (thing.pronoun != "it" or not wanted):
         return []
+    if wanted and claim.hinted("moves_later_after"):
+        return []
     if by is not None and (by.kind is None or by.plural or not by.definite or by.vague):
         return []
     seen: list[tuple[chess.Board, chess.Square]] = []
