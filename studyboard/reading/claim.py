@@ -20,6 +20,7 @@ from studyboard.reading.scene import Scene, Sentence
 _DEEP, _QUICK = 2000, 60
 _Found = TypeVar("_Found")
 _NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
+_NEXT_DOERS = re.compile(r" , (?:and|but) §p\d+(?: and §p\d+)+$")
 _LAST_NAMED = re.compile(r"§[pc](\d+)(?: (?:is|was|are|were|and|,))*$")
 _MOVE_NEXT = re.compile(r"§p\d+ , §s\d+$")
 _COUNTED = re.compile(r"§n\d+ (?:(?:§c\d+ )?§p\d+|men|of them|others)(?: [a-z]+)?$")
@@ -82,10 +83,10 @@ class Claim:
         """What the group "things" names, without a last one that begins the next clause: “…, and the queen covers”."""
         named = self.mentions("things")
         if len(named) > 1 and self.runs_on():
-            named.pop()
-        moves = next((n for n, mention in enumerate(named) if n and mention.moves_to), None)
+            named = named[: -self._next_doers()]
+        moves = next((n for n, m in enumerate(named) if n and (m.moves_to or self._played_at(m))), None)
         if moves is not None:
-            # “With an eye on f7, bishop f5, c3”: the moves that follow.
+            # “With an eye on f7, bishop f5, c3”, “{c4}that hits d5, {c6}c6”: the moves that follow.
             named = named[:moves]
         if len(named) > 1 and not named[-1].definite and named[-1].kind and _NEW_CLAUSE.search(self.said("things")):
             # “Kicking the bishop, and a knight on the rim is dim.”
@@ -103,6 +104,16 @@ class Claim:
         while len(named) > 1 and _is_remark(named[-1]):
             named.pop()
         return named
+
+    def _played_at(self, mention: Mention) -> bool:
+        """Does a square stand at the word at which a move to it is played?"""
+        steps = self.scene.steps if mention.what is Named.SQUARE else ()
+        return any(step.cued and step.token == mention.start and step.landed == mention.square for step in steps)
+
+    def _next_doers(self) -> int:
+        """How many of the last things named do what the next clause says: “…, and the bishop and the rook cover”."""
+        joined = _NEXT_DOERS.search(self.said("things"))
+        return 1 if joined is None else min(len(_MARK.findall(joined.group())), len(self.mentions("things")) - 1)
 
     def runs_on(self) -> bool:
         """Is the last of the things named the subject of a verb of its own?"""
@@ -185,7 +196,7 @@ class Claim:
         """The word behind its last one, without what begins the next clause."""
         named = self.mentions("things")
         if len(named) > 1 and self.runs_on() and named[-1].end == self.end:
-            return named[-2].end
+            return named[-1 - self._next_doers()].end
         return self.end
 
 

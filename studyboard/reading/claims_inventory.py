@@ -253,6 +253,9 @@ def judge_gone(claim: Claim) -> list[Judgement]:
         return []
     if thing.square is not None or not thing.plural or thing.file is not None or thing.pronoun:
         return []
+    if thing.kind == chess.KING or (not claim.has("on") and claim.hinted("goes_somewhere_after")):
+        # “The kings have gone to the same side.”
+        return []
     named = things_named(claim, "piece")
     group = "minor" if "minor" in claim.quote().lower().split() else ""
     sort = named[0] if named else Thing(thing.kind, group, 0, True, light=thing.light, plural=True)

@@ -162,6 +162,9 @@ def judge_up(claim: Claim) -> list[Judgement]:
         return []
     if claim.hinted("not_up_after") or (claim.mention("side") is None and claim.hinted("would_be_after")):
         return []
+    if claim.match.group().endswith(("behind", "in front")) and claim.hinted("behind_something_after"):
+        # “The c-pawn has a pawn behind it.”
+        return []
     if claim.has("extra") and not says(claim, "amount", "extra", "additional", "spare"):
         return []
     if claim.has("neither"):

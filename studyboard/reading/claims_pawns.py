@@ -180,7 +180,9 @@ def judge_empty_file(claim: Claim) -> list[Judgement]:
     for board in boards:
         mask = board.pawns & chess.BB_FILES[on]
         mask &= board.occupied if owner is None else board.occupied_co[owner]
-        if not mask:
+        of_one = owner is None and claim.hinted("somebody_before")
+        if not mask or (of_one and not all(mask & men for men in board.occupied_co)):
+            # “He has no pawn on the f-file”, whoever he is.
             return confirmed(Topic.PAWNS, claim.quote(), f"There is none on the {chess.FILE_NAMES[on]}-file.")
         left = left or list(chess.scan_forward(mask))
     names = listed([the_piece(boards[0], at) for at in left if boards[0].piece_at(at)])

@@ -54,10 +54,21 @@ def standing(scene: Scene, near: Sequence[Known], earlier: Sequence[chess.Board]
         past = mood & Mood.PAST and any(fitting(mention, board) for board in earlier)
         last = scene.steps[-1].board if scene.steps else scene.start
         comes = any(fitting(mention, known_after(known)) for known in near if known.board == last)
+        comes = comes or _gives_check_there(scene, mention, here)
         if mood & ~Mood.PAST or past or comes or scene.talk.part or mention.vague or mention.comes_from is not None:
             yield _stands(scene, mention, Verdict.UNDECIDED, Topic.PIECE, f"{quote}: not on the board now.", None)
             continue
         yield _missing(scene, mention, here)
+
+
+def _gives_check_there(scene: Scene, mention: Mention, board: chess.Board) -> bool:
+    """“He has two checks, with the bishop on d7 and with the pawn on b5”: those that can be given."""
+    start, _ = scene.sentence(mention.start)
+    led = " ".join(token.text for token in scene.tokens[start : mention.start])
+    return scene.words.hint("checks_with_before", led) and any(
+        move.to_square == mention.square and board.piece_type_at(move.from_square) == mention.kind
+        for move in board.legal_moves
+    )
 
 
 def _missing(scene: Scene, mention: Mention, board: chess.Board) -> Finding:
