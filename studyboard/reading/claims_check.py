@@ -115,7 +115,8 @@ def judge_check_from(claim: Claim) -> list[Judgement]:
     if not boards:
         return judge_check(claim)
     steps = claim.scene.played_near(claim.start)
-    landed = {step.landed for step in steps}
+    # “Bishop b5, check, from f1”: where it came from.
+    landed = {step.landed for step in steps} | {step.move.from_square for step in steps if step.move is not None}
     for board in boards:
         king = board.king(board.turn)
         givers = set(board.checkers())
