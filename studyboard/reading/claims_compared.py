@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import product
 from typing import Final
 
 import chess
@@ -36,9 +37,9 @@ def judge_versus(claim: Claim) -> list[Judgement]:
         return []
     colours = _first_side(claim, first)
     boards = claim.boards()
-    for board in boards:
+    for board, within in product(boards, _areas(area)):
         for colour in colours or BOTH:
-            if _against(board, colour, first, second, area):
+            if _against(board, colour, first, second, within):
                 return confirmed(Topic.NUMBER, claim.quote(), _versus_words(board, first, second, colour, area))
     shown = (colours or BOTH)[0]
     why = _versus_words(boards[0], first, second, shown, area)
@@ -55,6 +56,11 @@ def judge_versus(claim: Claim) -> list[Judgement]:
     if not numbers or not told or (not colours and not clear):
         return undecided(Topic.NUMBER, claim.quote(), why)
     return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
+def _areas(area: int) -> tuple[int, ...]:
+    """What a wing may be taken to be: half of the board, or that without the two files of the centre."""
+    return (area,) if area == chess.BB_ALL else (area, area & ~(chess.BB_FILE_D | chess.BB_FILE_E))
 
 
 def judge_list_more(claim: Claim) -> list[Judgement]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
 import chess
@@ -12,10 +13,14 @@ from studyboard.board.king_and_pawn import drawing_moves, winning_moves
 from studyboard.board.mates import mate_in
 from studyboard.board.naming import counted, listed, side
 from studyboard.board.rights import only_move
+from studyboard.notation.narration.tokens import Token
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves
 from studyboard.reading.mentions import Mention, Named
+
+#: So many words a phrase may have that leaves nothing else to do.
+_PHRASE: Final = 6
 
 
 def judge_only_move(claim: Claim) -> list[Judgement]:
@@ -129,12 +134,25 @@ def judge_must_take(claim: Claim) -> list[Judgement]:
         sure = target is None and by is None and not claim.hinted("must_later_after")
         if sure or all(board.is_check() for board in boards):
             return contradicted(topic, claim.quote(), f"There is no such capture. {_legal_words(boards[0])}")
-    told = claim.scene.quote(*claim.scene.sentence(claim.start)).lower()
-    if claim.scene.words.hint("by_rule", told) and not claim.hinted("must_later_after"):
-        return contradicted(topic, claim.quote(), _legal_words(claim.boards()[0]))
+    ruled = _ruled(claim)
+    if ruled and not claim.hinted("must_later_after"):
+        judged = contradicted(topic, claim.quote(), _legal_words(claim.boards()[0]))
+        return [replace(one, reach=ruled) for one in judged]
     return undecided(
         topic, claim.quote(), "Other moves are legal; whether they are as good, the board alone does not say."
     )
+
+
+def _ruled(claim: Claim) -> tuple[int, int] | None:
+    """From where to where the claim is said, with words that leave nothing else: “he has no choice, he has to take”."""
+    tokens, rule = claim.scene.tokens, claim.scene.words.hints["by_rule"]
+    start, end = claim.scene.sentence(claim.start)
+    heads = [at for at in range(start, end) if rule.match(_words(tokens[at : min(at + _PHRASE, end)]))]
+    return (min(heads), max(heads) + 1) if heads else None
+
+
+def _words(tokens: Sequence[Token]) -> str:
+    return " ".join(token.text for token in tokens)
 
 
 def _takes(board: chess.Board, move: chess.Move, target: Mention | None, by: Mention | None) -> bool:

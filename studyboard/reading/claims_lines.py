@@ -75,8 +75,8 @@ def judge_along_line(claim: Claim) -> list[Judgement]:
         (board, by, at)
         for board in claim.boards()
         for at in referents(claim.scene, target, board)
-        for by in (doers(claim, board, groups[0]) if len(groups) == 1 else ())
-        if by != at and view(board, by, at).sight is not Sight.NEVER
+        for by in (_could_do(claim, board, groups[0]) if len(groups) == 1 else ())
+        if by != at and view(board, by, at).sight is not Sight.NEVER and _sides_fit(claim, board, by, at)
     ]
     sliding = [(board, by, at) for board, by, at in pairs if board.piece_type_at(by) in _SLIDERS]
     if not sliding or len(sliding) < len(pairs):
@@ -85,6 +85,22 @@ def judge_along_line(claim: Claim) -> list[Judgement]:
     board, by, at = (along or sliding)[0]
     why = sentence(f"the line runs from {the_piece(board, by)} to {target_words(board, at)}")
     return (confirmed if along else contradicted)(Topic.SQUARE, claim.quote(), why, by, at)
+
+
+def _could_do(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.Square]:
+    """Who may do it: a guard is of the side of what it guards, whichever of its kind has moved last."""
+    bys = set(doers(claim, board, group))
+    if claim.scene.words.hint("counts_guards", f"{claim.said('how')} ") and len(group) == 1:
+        bys.update(referents(claim.scene, group[0], board))
+    return sorted(bys)
+
+
+def _sides_fit(claim: Claim, board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
+    """Are both of one side where one guards the other, and of two where it attacks?"""
+    hint, how = claim.scene.words.hint, f"{claim.said('how')} "
+    if board.piece_at(at) is None or hint("counts_attackers", how) == hint("counts_guards", how):
+        return True
+    return (board.color_at(by) == board.color_at(at)) == hint("counts_guards", how)
 
 
 def judge_behind(claim: Claim) -> list[Judgement]:

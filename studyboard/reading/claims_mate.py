@@ -39,7 +39,7 @@ def judge_mate(claim: Claim) -> list[Judgement]:
     if claim.hinted("mate_later_after"):
         return undecided(topic, claim.quote(), "It may be a mate that is to come.")
     imagined = imagined_moves(claim)
-    for board, move in imagined:
+    for board, move in (*imagined, *imagined_moves(claim, again=True)):
         if gives_mate(board, move):
             return confirmed(topic, claim.quote(), f"{board.san(move)}.", move.to_square)
     tells = claim.hinted("mate_told_before") and not claim.hinted("mate_not_told_before")

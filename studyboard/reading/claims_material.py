@@ -246,11 +246,20 @@ def judge_for(claim: Claim) -> list[Judgement]:
         for colour in sides:
             more = difference(board, colour)
             more[EXCHANGE] = _exchanges(more)
-            if more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken):
+            whole = more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken)
+            if whole or _pawns_for_minor(more, given, taken):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
     if not claim.hinted("has_before") and not claim.has("has"):
         return undecided(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+
+
+def _pawns_for_minor(more: Counter[str], given: tuple[int, str], taken: list[tuple[int, str]]) -> bool:
+    """“Two pawns for the bishop”, where a bishop was given and others stand against knights: a minor piece less."""
+    if given != (more["pawn"], "pawn") or len(taken) != 1 or more["rook"] or more["queen"]:
+        return False
+    count, thing = taken[0]
+    return thing in ("bishop", "knight") and more[MINOR] == -count and more[thing] < 0
 
 
 def judge_level(claim: Claim) -> list[Judgement]:

@@ -352,6 +352,8 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     by = claim.things() if claim.mentions("things") else []
     if thing is None or (thing.kind == chess.KING and (relation is not attacks or not by)):
         return []
+    if done_by_none(claim):
+        return _by_nobody(claim, thing, who)
     sort = claim.mention("counted")
     if sort is not None and (sort.kind is not None or not sort.plural):
         return []
@@ -398,6 +400,22 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     squares = salient(claim.scene, thing, boards[0])
     why = attack_words(boards[0], squares[0]) if squares else "No such piece stands there."
     return contradicted(topic, claim.quote(), why, *squares[:1])
+
+
+def done_by_none(claim: Claim) -> bool:
+    """“Protected by nobody”, “by no piece at all”: is what does it named only to say that nothing does?"""
+    by = claim.mentions("things")
+    return claim.has("nobody") or (len(by) == 1 and claim.scene.tokens[by[0].start].text == "no")
+
+
+def _by_nobody(claim: Claim, thing: Mention, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
+    """“Is attacked by nobody”, “is guarded by no piece”: nothing of that side reaches it."""
+    seen = [(board, at) for board in claim.boards() for at in _standing_there(claim, thing, board)]
+    if not seen or thing.pronoun:
+        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
+    free = next((pair for pair in seen if not attackers(pair[0], who(*pair), pair[1])), None)
+    board, at = free or seen[0]
+    return (contradicted if free is None else confirmed)(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
 
 
 def _times_elsewhere(claim: Claim, thing: Mention, boards: list[chess.Board], times: int) -> bool:

@@ -16,8 +16,11 @@ def before_moves(claim: Claim) -> list[chess.Board]:
     return [step.before for step in claim.scene.played_near(claim.start) if step.before is not None]
 
 
-def imagined_moves(claim: Claim) -> list[tuple[chess.Board, chess.Move]]:
-    """The move named right before the claim, with the position where it is legal; empty where none is or several."""
+def imagined_moves(claim: Claim, *, again: bool = False) -> list[tuple[chess.Board, chess.Move]]:
+    """The move named right before the claim, with the position where it is legal; empty where none is or several.
+
+    again: only where the side that has just moved plays once more: “rook b6, for one, is mate”
+    """
     start, _ = claim.scene.sentence(claim.start)
     named = [
         said
@@ -28,7 +31,9 @@ def imagined_moves(claim: Claim) -> list[tuple[chess.Board, chess.Move]]:
         return []
     last = max(named, key=lambda said: (said.phrase.end, -said.phrase.start))
     boards = [*claim.boards(), *before_moves(claim)]
-    if last.context.against:
+    if again:
+        boards = [waiting for board in claim.boards() if (waiting := turned(board, not board.turn)) is not None]
+    elif last.context.against:
         # What is threatened is played if the other side does nothing.
         boards += [waiting for board in boards if (waiting := turned(board, not board.turn)) is not None]
     for board in boards:

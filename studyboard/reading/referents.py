@@ -206,6 +206,10 @@ def _subject_of_first_verb(scene: Scene, before: list[Mention], token: int) -> M
         after = [scene.tokens[at].text for at in range(mention.end, token)]
         if mention.what is not Named.PIECE or mention.plural or not scene.words.hint("acts_first", " ".join(after)):
             continue
+        leading = " ".join(token.text for token in scene.tokens[max(0, mention.start - 2) : mention.start])
+        if scene.words.hint("kept_before", leading) and scene.words.hint("kept_so_after", " ".join(after)):
+            # “She keeps the knight protected and gives f4 a guard.”
+            continue
         if any(scene.tokens[at].broken for at in range(mention.end, token - 1)):
             return None
         return mention if scene.words.hint("acts_then", " ".join(after)) else None

@@ -266,6 +266,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     mood = scene.mood(trigger)
     if claim.kind in _DENIED_ITSELF or any(claim.has(group) for group in ("neither", "none", "uneven")):
         mood &= ~Mood.NEGATIVE
+    if claim.kind == "attacked" and claims_relations.done_by_none(claim):
+        mood &= ~Mood.NEGATIVE
     if claim.kind in _OF_NOW and not scene.words.hint("was_before", _clause_code(claim)):
         mood &= ~Mood.PAST
     if claim.kind in _OF_THE_END:

@@ -23,6 +23,9 @@ POSITIONS = {
     "rooks": "r3r1k1/pp3ppp/2p5/8/3P4/2P2N2/P4PPP/R3R1K1 w - - 0 1",
     "queens": "6k1/5ppp/8/3q4/8/8/1B3PPP/3Q2K1 w - - 0 1",
     "rook_ending": "8/5pk1/4p1p1/R6p/P6P/6P1/r4PK1/8 w - - 0 40",
+    "bishop_given": "r2q1rk1/ppp2ppp/2n2n2/8/8/2N3P1/PP3PB1/R1BQ1RK1 b - - 0 12",
+    "battery_on_b7": "k2r3r/pR6/2p5/8/8/8/8/2Q3K1 w - - 0 30",
+    "lone_d_pawn": "4k3/p4ppp/1p6/3P4/8/8/P4PPP/4K3 w - - 0 30",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
 
