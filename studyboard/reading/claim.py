@@ -23,7 +23,7 @@ _NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
 _NEXT_DOERS = re.compile(r" , (?:and|but) §p\d+(?: and §p\d+)+$")
 _LAST_NAMED = re.compile(r"§[pc](\d+)(?: (?:is|was|are|were|and|,))*$")
 _MOVE_NEXT = re.compile(r"§p\d+ , §s\d+$")
-_COUNTED = re.compile(r"§n\d+ (?:(?:§c\d+ )?§p\d+|men|of them|others)(?: [a-z]+)?$")
+_COUNTED = re.compile(r"§n\d+ (?:(?:§c\d+ )?§p\d+|men|of them|others|things|units|fighters|helpers)(?: [a-z]+)?$")
 _NAMED_APART = re.compile(r"^§[ps]\d+ , §p\d+ and §p\d+$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 

@@ -12,7 +12,7 @@ from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import referents, royal
+from studyboard.reading.referents import no_king, referents, royal
 
 
 def judge_unguarded(claim: Claim) -> list[Judgement]:
@@ -24,6 +24,7 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:
         return []
+    thing = no_king(claim.scene, thing)
     if thing.pronoun in ("he", "she", "him", "her", "they") and royal(claim.scene, thing) is None:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     boards = claim.boards()
@@ -39,7 +40,7 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     seen: list[tuple[chess.Board, chess.Square]] = []
     for board in boards:
         for at in referents(claim.scene, thing, board):
-            if board.piece_at(at) is None:
+            if board.piece_at(at) is None or (thing.pronoun and board.piece_type_at(at) == chess.KING):
                 doubtful = doubtful or thing.what is Named.SQUARE
                 continue
             guards = attackers(board, bool(board.color_at(at)), at)

@@ -13,7 +13,7 @@ from studyboard.board.relations import Sight, attack_words, attackers, attackers
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import named_before, referents, royal, salient, squares_before
+from studyboard.reading.referents import named_before, no_king, referents, royal, salient, squares_before
 
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
@@ -86,7 +86,12 @@ def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Re
     if claim.hinted("who_before"):
         # “Ask yourself who is guarding h7.”
         return []
-    things = [_square_meant(claim, thing) for thing in claim.things()] if verb == "guards" else claim.things()
+    if claim.hinted("counted_things_before"):
+        # “Two things protect it, the pawn and the knight”: told as that it is protected by them.
+        return []
+    things = claim.things()
+    if verb == "guards":
+        things = [no_king(claim.scene, _square_meant(claim, thing)) for thing in things]
     return [_judge_one(claim, verb, thing, relation_to(thing)) for thing in things]
 
 

@@ -184,6 +184,8 @@ class _Chunker:
                 at += 1
             elif word in names.wings and self._word(at + 1) not in names.contracted:
                 mention = replace(mention, vague=True)
+            elif at > start and (file := self._own_pawn(at)) is not None:
+                mention = replace(mention, file=file, definite=True)
             elif word in names.adjectives or (
                 word in names.numbers[2:9]
                 and not self._is_side(at - 1)
@@ -216,10 +218,19 @@ class _Chunker:
         if kind is None:
             return None
         piece, plural = kind
+        if self._word(at) in names.majesty and self._word(start) in names.hers:
+            piece = chess.QUEEN
         if mention.file is not None and piece != chess.PAWN:
             mention = replace(mention, file=None, vague=True)
         mention = replace(mention, kind=piece or None, plural=plural, end=at + 1)
         return self._placed(mention)
+
+    def _own_pawn(self, at: int) -> int | None:
+        """The file of “the king pawn” and “the queen pawn”; None where the words name no such pawn."""
+        royal, pawn = self._kind(self._word(at)), self._kind(self._word(at + 1))
+        if pawn != (chess.PAWN, False) or not self._joined(at + 1):
+            return None
+        return {(chess.KING, False): 4, (chess.QUEEN, False): 3}.get(royal or (0, False))
 
     def _owns_list(self, at: int) -> bool:
         """Does a name with a capital begin what that side has: “…, Black queen and bishop”?"""

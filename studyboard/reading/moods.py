@@ -121,6 +121,17 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
         found[token] |= mood
 
 
+def _lists_further(scene: Scene, start: int) -> bool:
+    """Does a clause go on with a list: “can put the queen on c8, the bishop on d8 or f8”?"""
+    end = scene.clause(start)[1]
+    named = {at for m in scene.mentions if start <= m.start < end and m.kind for at in range(m.start, m.end)}
+    squares = {
+        at for m in scene.mentions if start <= m.start < end and m.square is not None for at in range(m.start, m.end)
+    }
+    rest = [scene.tokens[at].text for at in range(start, end) if at not in named | squares]
+    return bool(named) and bool(squares) and all(scene.words.hint("lists_on", word) for word in rest)
+
+
 def _is_played(scene: Scene, at: int) -> bool:
     """Is the move that this clause supposes the one that is played at the word?"""
     start, end = scene.clause(at)
@@ -146,6 +157,7 @@ def _continued(scene: Scene, end: int) -> int:
         and scene.tokens[end].broken == Break.CLAUSE
         and (
             scene.tokens[end].text.endswith("ing")
+            or _lists_further(scene, end)
             or scene.words.hint("hangs_on", " ".join(token.text for token in scene.tokens[end : end + 3]))
         )
         and not any(step.cued and step.token == end for step in scene.steps)

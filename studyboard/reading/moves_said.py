@@ -59,7 +59,7 @@ def moves_said(tokens: Sequence[Token]) -> tuple[Said, ...]:
                 if not named or any(word in chess.FILE_NAMES for word in words):
                     continue
                 phrase = replace(phrase, form=replace(phrase.form, from_file=None))
-            if _passes_a_file(phrase, tokens) or _joins_two(phrase, tokens):
+            if _passes_a_file(phrase, tokens) or _joins_two(phrase, tokens) or _keeps_for(phrase, tokens):
                 continue
             if phrase.cost <= _PLAIN or (phrase.form.capture and phrase.cost < 1.05):
                 found.append(Said(phrase, contexts[phrase.anchor], is_whole(phrase.form)))
@@ -103,6 +103,16 @@ def _passes_a_file(phrase: Phrase, tokens: Sequence[Token]) -> bool:
 def _joins_two(phrase: Phrase, tokens: Sequence[Token]) -> bool:
     """Does “and” stand before the square, so that two things are told: “the rook swings over and b3 is hit”?"""
     return any(tokens[at].text == "and" for at in range(max(phrase.start + 1, phrase.end - 2), phrase.end))
+
+
+def _keeps_for(phrase: Phrase, tokens: Sequence[Token]) -> bool:
+    """Is a square kept for a piece: “makes room on g2 for the bishop”?"""
+    names = claim_words().names
+    for at in range(phrase.start + 1, phrase.end - 1):
+        behind = at + 2 if tokens[at + 1].text in names.determiners else at + 1
+        if tokens[at].text == "for" and phrase.form.to is not None and behind < phrase.end:
+            return tokens[behind].text in names.pieces
+    return False
 
 
 def is_whole(form: Form) -> bool:

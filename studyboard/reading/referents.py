@@ -190,6 +190,11 @@ def royal(scene: Scene, mention: Mention) -> chess.PieceType | None:
     return kind if named and named[-1].what is Named.PIECE else None
 
 
+def no_king(scene: Scene, mention: Mention) -> Mention:
+    """What “he” or “him” means where no king can be: “behind him sits the king, but the pawn protects him”."""
+    return replace(mention, pronoun="it") if royal(scene, mention) == chess.KING else mention
+
+
 def side_meant(scene: Scene, mention: Mention) -> chess.Color | None:
     """The side that a name means, or “he” and “she” where the talk has told who they are; None for a piece."""
     if mention.colour is not None:

@@ -177,6 +177,8 @@ _OF_A_MOMENT = frozenset(
 )
 #: Claims whose plainer words stand for some that would set a mood of their own: “can be taken for nothing”.
 _REWORDED = frozenset({"threatens_mate", "mate_in", "hanging", "unguarded", "nobody_guards", "trapped"})
+#: What is said of single pieces, and in a closing word told in the past is said of an earlier moment.
+_OF_PIECES = frozenset({Topic.ATTACK, Topic.PIN, Topic.FORK, Topic.HANGING, Topic.TRAPPED})
 _DENIED_ITSELF = frozenset(
     {
         "no_choice",
@@ -268,6 +270,9 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood &= ~Mood.NEGATIVE
     if claim.kind == "attacked" and claims_relations.done_by_none(claim):
         mood &= ~Mood.NEGATIVE
+    if claim.kind in _SEEN_FROM and scene.words.hint("past_verb", scene.tokens[trigger].text):
+        # “What did that pawn do? It covered g5.”
+        mood |= Mood.PAST
     if claim.kind in _OF_NOW and not scene.words.hint("was_before", _clause_code(claim)):
         mood &= ~Mood.PAST
     if claim.kind in _OF_THE_END:
@@ -334,7 +339,8 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         verdict, why = Verdict.UNDECIDED, f"It is spoken of, not said of this position. {why}"
     if verdict is Verdict.CONTRADICTED and (reason := doubt(claim, judgement.topic)):
         verdict, why = Verdict.UNDECIDED, f"{reason} {why}"
-    if scene.talk.part == "closing" and claim.kind in _OF_A_MOMENT and verdict is Verdict.CONTRADICTED:
+    looks_back = claim.kind in _OF_A_MOMENT or (judgement.topic in _OF_PIECES and _told_as_past(claim))
+    if scene.talk.part == "closing" and looks_back and verdict is Verdict.CONTRADICTED:
         verdict, why = Verdict.UNDECIDED, f"It may be said of an earlier moment. {why}"
     first, behind = judgement.reach or (claim.start, claim.last())
     start, end = scene.span(min(first, claim.start), max(behind, claim.last()))
@@ -359,6 +365,12 @@ def _supposed_before(claim: Claim) -> bool:
     """Is anything before the claim in its clause said to be no more than supposed?"""
     start, _ = claim.scene.clause(claim.start)
     return any(claim.scene.mood(at) & Mood.HYPOTHETICAL for at in range(start, claim.start))
+
+
+def _told_as_past(claim: Claim) -> bool:
+    """Is its clause told in the past, and not of the end of the game: “it turned on one loose rook”?"""
+    hint, words = claim.scene.words.hint, _clause_code(claim)
+    return not hint("in_the_end", words) and any(hint("past_verb", word) for word in words.split())
 
 
 def _told_of_here(claim: Claim) -> bool:

@@ -55,6 +55,7 @@ class Names:
     """How things are named.
 
     pieces: type (0 for any piece) and whether several are meant, by word
+    majesty, hers: words for a king, and those before them that make a queen of it: “her majesty”
     pointing: determiners that point at what was named last: “that pawn”
     before_square: words behind which a square alone is a pawn's move
     after_capture: words that may follow “pawn takes” without making something else of it
@@ -67,6 +68,8 @@ class Names:
     pieces: Mapping[str, tuple[chess.PieceType, bool]]
     determiners: frozenset[str]
     definite: frozenset[str]
+    hers: frozenset[str]
+    majesty: frozenset[str]
     pointing: frozenset[str]
     adjectives: frozenset[str]
     other: frozenset[str]
@@ -164,6 +167,8 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         pieces=pieces,
         determiners=one("determiners"),
         definite=one("definite"),
+        hers=one("hers"),
+        majesty=one("majesty"),
         pointing=one("pointing"),
         adjectives=one("adjectives"),
         other=one("other"),
