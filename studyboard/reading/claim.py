@@ -94,7 +94,8 @@ class Claim:
         if len(named) > 1 and named[-1].what is Named.SQUARE and _MOVE_NEXT.search(self.said("things")):
             # “Put the question to it, h3”: the move that does it.
             named.pop()
-        if len(named) > 1 and self.after() and _NEW_CLAUSE.search(self.said("things")):
+        every = len(named) == len(self.mentions("things"))
+        if len(named) > 1 and every and self.after() and _NEW_CLAUSE.search(self.said("things")):
             # “Attacks that pawn, and the other knight comes out.”
             named.pop()
         if len(named) > 1 and _COUNTED.search(self.before()) and _NAMED_APART.search(self.said("things")):

@@ -53,6 +53,9 @@ def judge_versus(claim: Claim) -> list[Judgement]:
         or claim.hinted("wing_before")
         or claim.before().endswith(",")
     )
+    if not told and " ," in claim.said("list"):
+        # “Two pawns for the bishop, eight pawns against seven”: what stands against it begins behind the comma.
+        return []
     if not numbers or not told or (not colours and not clear):
         return undecided(Topic.NUMBER, claim.quote(), why)
     return contradicted(Topic.NUMBER, claim.quote(), why)

@@ -33,7 +33,8 @@ def judge_count_pieces(claim: Claim) -> list[Judgement]:
         return []
     if thing is not None and (thing.pronoun or thing.vague or thing.square is not None):
         return []
-    colour = None if thing is None else thing.colour
+    owner = thing or claim.mention("side")
+    colour = None if owner is None else owner.colour
     sort = None if thing is None else thing.kind
     how = f"{claim.said('how')} {claim.said('noun')}"
     return _judge_count(claim, target, number.value, how, least=False, colour=colour, sort=sort)
@@ -55,12 +56,19 @@ def _judge_count(
     """
     hint = claim.scene.words.hint
     attack, guard = hint("counts_attackers", how), hint("counts_guards", how)
-    if not number or attack == guard or target.kind == chess.KING or target.pronoun:
+    if not number or attack == guard or target.kind == chess.KING:
+        return []
+    if target.pronoun and (target.pronoun != "it" or colour is None):
         return []
     most = 0
     seen: tuple[chess.Board, chess.Square] | None = None
     for board in claim.boards(wide=True):
-        for at in referents(claim.scene, target, board):
+        targets = referents(claim.scene, target, board)
+        if target.pronoun:
+            targets = [at for at in targets if board.color_at(at) is (colour if guard else not colour)]
+            if len(targets) != 1:
+                continue
+        for at in targets:
             owner = board.color_at(at)
             sides = [colour] if colour is not None else [owner if guard else not owner] if owner is not None else []
             for side in sides or ([] if target.what is not Named.SQUARE else list(chess.COLORS)):

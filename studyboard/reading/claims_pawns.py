@@ -23,7 +23,7 @@ from studyboard.board.pawns import (
 )
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import holder, side_after_with
-from studyboard.reading.findings import Topic
+from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
 
@@ -38,7 +38,19 @@ _FEATURES: Final[dict[str, Callable[[chess.BaseBoard, chess.Square], bool]]] = {
 
 def judge_feature(claim: Claim) -> list[Judgement]:
     """Features of pawns, with the side that is said to have them."""
-    return [replace(judgement, reach=_reach(claim)) for judgement in _judge_feature(claim)]
+    return [replace(_guarded_too(claim, judgement), reach=_reach(claim)) for judgement in _judge_feature(claim)]
+
+
+def _guarded_too(claim: Claim, judgement: Judgement) -> Judgement:
+    """“A protected passed pawn”: where nothing at all protects it, it is passed and no more."""
+    words = [token.text for token in claim.scene.tokens[max(claim.sentence.start, claim.start - 2) : claim.end]]
+    if claim.kind != "passed" or judgement.verdict is not Verdict.CONFIRMED or "protected" not in words:
+        return judgement
+    if claim.hinted("or_less_after"):
+        return judgement
+    if any(board.attackers_mask(bool(board.color_at(at)), at) for board in claim.boards() for at in judgement.squares):
+        return judgement
+    return replace(judgement, verdict=Verdict.CONTRADICTED, why=f"Nothing protects it. {judgement.why}")
 
 
 def _reach(claim: Claim) -> tuple[int, int] | None:

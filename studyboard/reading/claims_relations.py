@@ -8,7 +8,7 @@ from typing import Final
 
 import chess
 
-from studyboard.board.naming import listed, sentence, square_words, the_piece, their_piece
+from studyboard.board.naming import listed, sentence, side, square_words, the_piece, their_piece
 from studyboard.board.relations import Sight, attack_words, attackers, attackers_with_support, view
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
@@ -65,11 +65,41 @@ def judge_defends(claim: Claim) -> list[Judgement]:
     things = claim.things()
     if any(thing.kind == chess.KING for thing in things):
         return undecided(Topic.ATTACK, claim.quote(), "A king is not guarded as other pieces are.")
+    reason = _why_barred(claim)
+    if reason:
+        return reason
     return _judge_relation(
         claim,
         "guards",
         lambda thing: defends if thing.what is Named.SQUARE else _guards_own_or_square if thing.pronoun else guards_own,
     )
+
+
+def _why_barred(claim: Claim) -> list[Judgement]:
+    """“The king can't go to f1 because the bishop covers it”: a bishop of the other side, if it has one."""
+    found, groups = claim.scene.words.hints["barred_before"].search(claim.before()), claim.subjects()
+    if found is None or len(groups) != 1 or len(groups[0]) != 1:
+        return []
+    by, board = groups[0][0], claim.boards()[0]
+    if by.what is not Named.PIECE or not by.kind or not by.definite or by.plural or by.vague or by.colour is not None:
+        return []
+    barred = _side_barred(claim, claim.scene.mentions[int(found["who"])])
+    if barred is None or board.pieces_mask(by.kind, not barred):
+        return []
+    why = f"{side(not barred)} has no {chess.piece_name(by.kind)} here."
+    return contradicted(Topic.PIECE, claim.quote(), why)
+
+
+def _side_barred(claim: Claim, who: Mention) -> chess.Color | None:
+    """Whose piece it is that cannot do something; None where it can be either side's."""
+    board = claim.boards()[0]
+    if who.colour is not None:
+        return who.colour
+    if who.kind == chess.KING or royal(claim.scene, who) == chess.KING:
+        kings = [m for m in claim.scene.mentions[: who.number] if m.kind == chess.KING and m.colour is not None]
+        return kings[-1].colour if kings and who.pronoun else board.turn if board.is_check() else None
+    colours = {board.color_at(at) for at in salient(claim.scene, who, board)} if not who.pronoun else set()
+    return next(iter(colours)) if len(colours) == 1 else None
 
 
 def judge_behind(claim: Claim) -> list[Judgement]:

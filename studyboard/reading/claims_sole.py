@@ -29,6 +29,9 @@ def judge_sole(claim: Claim) -> list[Judgement]:
     for board in claim.boards():
         for at in _targets(claim, target, board):
             for colour in _colours(board, at, guards):
+                if not _can_be_theirs(claim, board, named, colour):
+                    # “My knight covers it. And that knight was the last guard of e6”, of a black pawn: another one.
+                    continue
                 if sole(claim, board, attackers(board, colour, at), named):
                     return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
                 seen.append((board, at))
@@ -64,6 +67,12 @@ def sole(claim: Claim, board: chess.Board, those: Sequence[chess.Square], named:
     return any(
         some and set(some) <= set().union(*each) and all(one & set(some) for one in each) for some in (those, free)
     )
+
+
+def _can_be_theirs(claim: Claim, board: chess.Board, named: list[Mention], colour: chess.Color) -> bool:
+    """Is there any of them of this side among what each name can mean, where a word points back at it?"""
+    pointing = [m for m in named if claim.scene.tokens[m.start].text in claim.scene.words.names.pointing]
+    return all(any(board.color_at(at) == colour for at in referents(claim.scene, m, board)) for m in pointing)
 
 
 def _not_so(claim: Claim, target: Mention, seen: list[tuple[chess.Board, chess.Square]], why: str) -> list[Judgement]:

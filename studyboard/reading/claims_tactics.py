@@ -145,7 +145,7 @@ def judge_forks(claim: Claim) -> list[Judgement]:
                     for thing in things
                 ]
                 plural = len(things) == 1 and things[0].plural
-                if len(set().union(*hit)) < len(things):
+                if len(set().union(*hit)) < sum(2 if _both(claim, thing) else 1 for thing in things):
                     continue
                 if all(hit) and (len(things) > 1 or not plural or len(hit[0]) > 1):
                     if len(things) == 1 and not plural:
@@ -190,6 +190,12 @@ def judge_forks(claim: Claim) -> list[Judgement]:
         return undecided(Topic.FORK, claim.quote(), "It is not clear which piece is meant.")
     board = step.board if things else boards[0]
     return contradicted(Topic.FORK, claim.quote(), _fork_words(step.board, step.landed), step.landed)
+
+
+def _both(claim: Claim, thing: Mention) -> bool:
+    """“The king and both rooks”: are two of them meant?"""
+    word = claim.scene.tokens[max(0, thing.start - 1)].text
+    return thing.plural and "both" in (word, claim.scene.tokens[thing.start].text)
 
 
 def _royal_fork(claim: Claim) -> list[Judgement]:

@@ -117,6 +117,11 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
     elif not whole and mood is Mood.HYPOTHETICAL and end == scene.clause(at)[1]:
         given = reasons and end < len(scene.tokens) and scene.words.hint("reason", scene.tokens[end].text)
         end = end if given else _continued(scene, end)
+    if mood is Mood.NEGATIVE:
+        # “The king cannot go there because the bishop covers it”: the reason is not denied, nor what it is for.
+        causes = [n for n in range(start, end) if scene.words.hint("reason", scene.tokens[n].text)]
+        first = max((n for n in causes if n < at), default=first)
+        end = min((n for n in causes if n > at), default=end)
     for token in range(first, end):
         found[token] |= mood
 

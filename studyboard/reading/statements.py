@@ -113,6 +113,8 @@ _GIVES_WAY = frozenset(
         "winning",
     }
 )
+#: Claims that may be told one right behind the other, so that one is found where the next begins.
+_IN_LISTS = frozenset({"versus"})
 #: Claims of what is there now, in which “left” and “no longer” say nothing of the past.
 _OF_NOW = (
     frozenset(claims_inventory.JUDGES)
@@ -242,19 +244,29 @@ def _claimed(
     for kind, pattern in scene.words.patterns:
         if kind not in kinds:
             continue
-        for match in pattern.finditer(sentence.code):
+        at, code = 0, sentence.code
+        while (match := pattern.search(code, at)) is not None:
+            at = max(match.end(), match.start() + 1)
             if sentence.seam >= 0 and not match.start() < sentence.seam < match.end():
                 continue
             start = sentence.token_at(match.start())
             end = _end(scene, sentence.token_at(max(match.start(), match.end() - 1)))
-            words = {at for at in range(start, end) if not any(m.start <= at < m.end for m in scene.mentions)}
+            words = {n for n in range(start, end) if not any(m.start <= n < m.end for m in scene.mentions)}
+            if kind in _IN_LISTS and " " in code[match.start() : at]:
+                # “Two pawns for the bishop, eight pawns against seven”: the next one may begin within this.
+                further = code.index(" ", match.start()) + 1
+            else:
+                further = at
             if words & taken or start >= end:
+                at = further
                 continue
             claim = Claim(scene, sentence, kind, match, start, end, deep, cancelled)
             judgements = JUDGES[kind](claim)
             if judgements or kind not in _GIVES_WAY:
                 taken |= words
                 yield words, [_finding(claim, judgement) for judgement in judgements]
+            else:
+                at = further
 
 
 def _end(scene: Scene, token: int) -> int:

@@ -29,7 +29,7 @@ _MACROS = (
         "@things",
         r"(?P<things>§[ps]\d+"
         r"(?:(?: ,)? (?:and|or|plus|as well as|but also) (?:, along the \w+ , )?"
-        r"(?:also |even |then |by |at |on )?§[ps]\d+"
+        r"(?:also |even |then |by |at |on |both |all )?§[ps]\d+"
         r"| ,(?: by)? §[ps]\d+)*)",
     ),
     ("@piece", r"(?P<piece>§p\d+)"),

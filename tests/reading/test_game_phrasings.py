@@ -115,6 +115,18 @@ def test_i_am_the_player_whom_the_greeting_names():
     assert [query.quote for query in read_through(read_talk(wrong, study)).queries] == ["I am a pawn down"]
 
 
+@pytest.mark.parametrize(
+    ("who", "wrong"),
+    [("played Black", []), ("had White", ["I'm a pawn down"]), ("had the white pieces", ["I'm a pawn down"])],
+)
+def test_i_am_the_guest_whom_the_greeting_gives_a_side(who, wrong):
+    study = next(read_games("1. e4 d5 2. exd5 Nf6")).study
+    greeting = f"I'm Ada Quill, and with me is Bo Farrow, who {who}."
+    node = '[[node]]\npath = "e4 d5 exd5"\nspoken = "{exd5}But for now I\'m a pawn down."\n'
+    talk = read_talk(f'[lines]\ngreeting = "{greeting}"\n{node}', study)
+    assert [query.quote for query in read_through(talk).queries] == wrong
+
+
 def test_what_is_told_in_the_past_is_judged_by_the_board_then():
     study = next(read_games("1. e4 d5 2. exd5 Nf6")).study
     node = '[[node]]\npath = "e4 d5 exd5"\nspoken = "{exd5}White took on d5 and was two pawns up."\n'

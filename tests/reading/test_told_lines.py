@@ -26,6 +26,8 @@ POSITIONS = {
     "bishop_given": "r2q1rk1/ppp2ppp/2n2n2/8/8/2N3P1/PP3PB1/R1BQ1RK1 b - - 0 12",
     "battery_on_b7": "k2r3r/pR6/2p5/8/8/8/8/2Q3K1 w - - 0 30",
     "lone_d_pawn": "4k3/p4ppp/1p6/3P4/8/8/P4PPP/4K3 w - - 0 30",
+    "two_rooks": "r3k3/8/4r3/1N6/8/8/6PP/6K1 w - - 0 1",
+    "chain": "4k3/p4ppp/8/3P4/2P5/8/P4PPP/4K3 w - - 0 30",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
 
