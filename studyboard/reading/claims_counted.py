@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 import chess
 
+from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.relations import attack_words, attackers, attackers_with_support
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_relations import doers
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
@@ -85,7 +88,67 @@ def _judge_count(
     return contradicted(Topic.NUMBER, claim.quote(), attack_words(*seen), seen[1])
 
 
+def judge_attacks_so_many(claim: Claim) -> list[Judgement]:
+    """“On d4 it attacks three white pawns”: queried where no piece that is meant attacks so many of them."""
+    number, sort, groups = claim.mention("number"), claim.mention("piece"), claim.subjects()
+    if number is None or sort is None or not sort.plural or sort.pronoun or sort.square is not None or sort.vague:
+        return []
+    if sort.kind is None and sort.colour is None:
+        # “In a fork, the knight attacks two pieces.”
+        return []
+    if len(groups) != 1 or len(groups[0]) != 1 or groups[0][0].plural or groups[0][0].what is not Named.PIECE:
+        return []
+    guards = claim.scene.words.hint("counts_guards", claim.said("how"))
+    most, seen = -1, ""
+    for board in claim.boards():
+        for by in doers(claim, board, groups[0]):
+            targets = [at for at in _seen_by(board, by, own=guards) if _is_of(board, at, sort)]
+            if len(targets) > most:
+                most, seen = len(targets), sentence(f"{the_piece(board, by)} sees {_told(board, targets)}")
+    if most < 0:
+        return []
+    if most >= number.value:
+        return confirmed(Topic.NUMBER, claim.quote(), seen) if most == number.value else []
+    return contradicted(Topic.NUMBER, claim.quote(), seen)
+
+
+def judge_does_nothing(claim: Claim) -> list[Judgement]:
+    """“The knight on e4 protects nothing”."""
+    groups = claim.subjects()
+    if len(groups) != 1 or len(groups[0]) != 1 or groups[0][0].kind is None or groups[0][0].plural:
+        return []
+    guards = claim.scene.words.hint("counts_guards", claim.said("how"))
+    told = ""
+    for board in claim.boards():
+        for by in doers(claim, board, groups[0]):
+            targets = list(_seen_by(board, by, own=guards))
+            if not targets:
+                why = sentence(f"{the_piece(board, by)} {'guards' if guards else 'attacks'} nothing")
+                return confirmed(Topic.ATTACK, claim.quote(), why, by)
+            told = told or sentence(
+                f"{the_piece(board, by)} {'guards' if guards else 'attacks'} {_told(board, targets)}"
+            )
+    return contradicted(Topic.ATTACK, claim.quote(), told) if told else []
+
+
+def _seen_by(board: chess.Board, by: chess.Square, *, own: bool) -> Iterator[chess.Square]:
+    """Squares of the pieces that it attacks or, with *own*, of those of its side that it guards; no king."""
+    wanted = board.occupied_co[board.color_at(by) == own] if board.piece_at(by) else 0
+    yield from chess.scan_forward(board.attacks_mask(by) & wanted & ~board.kings)
+
+
+def _is_of(board: chess.Board, at: chess.Square, sort: Mention) -> bool:
+    kinds = (board.piece_type_at(at),) if sort.kind is None else (sort.kind,)
+    return board.piece_type_at(at) in kinds and sort.colour in (None, board.color_at(at))
+
+
+def _told(board: chess.Board, targets: list[chess.Square]) -> str:
+    return listed([the_piece(board, at) for at in targets]) if targets else "none of them"
+
+
 JUDGES: Final[dict[str, Judge]] = {
     "ordinal_piece": judge_ordinal_piece,
     "count_pieces": judge_count_pieces,
+    "attacks_so_many": judge_attacks_so_many,
+    "does_nothing": judge_does_nothing,
 }

@@ -15,6 +15,7 @@ from studyboard.reading.counted_things import (
     Thing,
     cut_short,
     listed_last,
+    things_behind_comma,
     things_named,
     words_for,
 )
@@ -161,7 +162,7 @@ def holdings_words(board: chess.BaseBoard, things: Sequence[Thing], colours: Seq
 
 def judge_on_board(claim: Claim) -> list[Judgement]:
     """“There are four rooks on the board”, “all eight pawns are still there”, “no minor pieces are left”."""
-    things = things_named(claim, "list")
+    things = things_named(claim, "list") or things_behind_comma(claim, "list")
     area = wing_of(claim)
     file = claim.mention("on_file")
     if not things or area is None or (file is None and claim.hinted("not_all_after")) or claim.hinted("object_before"):

@@ -41,6 +41,37 @@ def judge_same_line(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.ATTACK, claim.quote(), sentence(why), a, b)
 
 
+def judge_holds_file(claim: Claim) -> list[Judgement]:
+    """“The rook holds the b-file”, “the b-file is open, and the black rook holds it”: the piece stands on it."""
+    file, who = _file_held(claim), claim.mention("piece")
+    if file is None or who is None or who.kind not in (chess.ROOK, chess.QUEEN) or who.square is not None:
+        return []
+    seen: list[str] = []
+    for board in claim.boards():
+        squares = referents(claim.scene, who, board)
+        on_it = [at for at in squares if chess.square_file(at) == file]
+        if on_it:
+            return confirmed(Topic.SQUARE, claim.quote(), sentence(f"{the_piece(board, on_it[0])} is on it"), *on_it)
+        seen += [the_piece(board, at) for at in squares]
+    if not seen:
+        return []
+    why = f"{seen[0]} is not on the {chess.FILE_NAMES[file]}-file"
+    return contradicted(Topic.SQUARE, claim.quote(), sentence(why))
+
+
+def _file_held(claim: Claim) -> int | None:
+    """The file that is named, or that “it” means: named last in the sentence before who holds it."""
+    named = claim.mention("file")
+    if named is not None:
+        return named.file
+    who, held = claim.mention("piece"), claim.mention("held")
+    if held is None or held.pronoun != "it":
+        return None
+    start = claim.sentence.start
+    before = [m for m in claim.scene.mentions if who is not None and start <= m.start < who.start]
+    return before[-1].file if before and before[-1].what is Named.FILE else None
+
+
 def _pairs(
     claim: Claim, board: chess.Board, first: Mention, second: Mention | None
 ) -> Iterator[tuple[chess.Square, chess.Square]]:
@@ -240,6 +271,7 @@ def judge_cuts_off(claim: Claim) -> list[Judgement]:
 
 
 JUDGES: Final[dict[str, Judge]] = {
+    "holds_file": judge_holds_file,
     "same_line": judge_same_line,
     "along_line": judge_along_line,
     "behind": judge_behind,

@@ -191,6 +191,23 @@ def judge_up(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
 
 
+def judge_both(claim: Claim) -> list[Judgement]:
+    """“He is a rook down and a pawn up”: both halves of one side."""
+    things = amounts(claim)
+    if len(things) != 2:
+        return []
+    signs = [-1 if claim.has(name) else 1 for name in ("down", "down2")]
+    who = claim.mention("side") or claim.mention("piece")
+    if who is None or who.kind is not None:
+        return []
+    told = [(count * sign, thing) for (count, thing), sign in zip(things, signs, strict=True)]
+    colours = holder(claim) or chess.COLORS
+    boards = settled(claim)
+    if any(has_more(board, colour, told) for board in boards for colour in colours):
+        return confirmed(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
+    return contradicted(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
+
+
 def _told_against(claim: Claim, boards: list[chess.Board], things: list[tuple[int, str]], *, down: bool) -> bool:
     """“A knight behind … and two pawns ahead”: is it one half of what stands against each other?"""
     fits = any(has_more(board, colour != down, things) for board in boards for colour in chess.COLORS)
@@ -381,6 +398,7 @@ def _passed(board: chess.Board) -> chess.Board | None:
 JUDGES: Final[dict[str, Judge]] = {
     "material_side": judge_up,
     "material_bare": judge_up,
+    "material_both": judge_both,
     "material_ahead": judge_ahead,
     "material_for": judge_for,
     "material_level": judge_level,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
@@ -155,10 +156,53 @@ def _whose_squares(claim: Claim) -> Mention | None:
     return None
 
 
+def judge_can_put(claim: Claim) -> list[Judgement]:
+    """“On e2 he can put the rook or the knight”, “Black can put the queen on c8”: is there a legal move that does?"""
+    where = claim.mention("square")
+    boards = [*claim.boards(), *before_moves(claim)]
+    for thing in claim.mentions("things"):
+        to = thing.square if where is None else where.square
+        if thing.kind is None or thing.plural or to is None or thing.also:
+            return []
+        if not any(_reaches(board, thing, to) for board in boards):
+            why = f"No {chess.piece_name(thing.kind)} can go to {chess.square_name(to)}."
+            found = contradicted(Topic.PIECE, claim.quote(), why, to)
+            return [replace(one, reach=(claim.start, thing.end)) for one in found]
+    return confirmed(Topic.PIECE, claim.quote(), "All of them can go there.")
+
+
+def judge_reply_listed(claim: Claim) -> list[Judgement]:
+    """“There are three legal replies: …, or the king steps up to d7”: is it legal?"""
+    thing, where = claim.mention("piece"), claim.mention("square")
+    if not claim.hinted("replies_before") or thing is None or thing.kind is None or thing.pronoun:
+        return []
+    to = thing.square if where is None else where.square
+    if to is None:
+        return []
+    boards = [*claim.boards(), *before_moves(claim)]
+    told = f"The {chess.piece_name(thing.kind)} {{}} go to {chess.square_name(to)}."
+    if any(_reaches(board, thing, to) for board in boards):
+        return confirmed(Topic.MOVE, claim.quote(), told.format("can"), to)
+    return contradicted(Topic.MOVE, claim.quote(), told.format("cannot"), to)
+
+
+def _reaches(board: chess.Board, thing: Mention, to: chess.Square) -> bool:
+    """Has the side to move a legal move of such a piece to this square?"""
+    return any(
+        board.piece_type_at(move.from_square) == thing.kind
+        and thing.colour in (None, board.turn)
+        and thing.comes_from in (None, move.from_square)
+        and thing.file in (None, chess.square_file(move.from_square))
+        for move in board.generate_legal_moves(to_mask=chess.BB_SQUARES[to])
+    )
+
+
 JUDGES: Final[dict[str, Judge]] = {
     "can_push": judge_can_push,
     "takes_mate": judge_takes_mate,
     "mated_next": judge_mated_next,
     "in_corner": judge_in_corner,
     "one_of_squares": judge_one_of_squares,
+    "can_put": judge_can_put,
+    "reply_listed": judge_reply_listed,
 }

@@ -103,6 +103,18 @@ def things_named(claim: Claim, group: str, *, like: Thing | None = None) -> list
     return found
 
 
+def things_behind_comma(claim: Claim, group: str) -> list[Thing]:
+    """What is counted behind the last “, and” where the names before it belong to the clause that ends there."""
+    comma, _, last = claim.said(group).rpartition(" , and ")
+    items = list(_ITEM.finditer(last)) if comma else []
+    if len(items) != 1:
+        return []
+    item = items[0]
+    number = None if item[2] is None else claim.scene.mentions[int(item[2])].value
+    thing = _thing(claim, claim.scene.mentions[int(item[4])], number, f"{item[1]}{item[3]}".split())
+    return [] if thing is None else [thing]
+
+
 def _thing(claim: Claim, mention: Mention, number: int | None, before: Sequence[str]) -> Thing | None:
     if mention.square is not None or mention.pronoun or mention.comes_from is not None or mention.enemy:
         return None

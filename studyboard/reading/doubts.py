@@ -17,6 +17,8 @@ _NAMED = re.compile(r"§[pcsnf](\d+)")
 _OF_A_DOER = frozenset({"attacks", "eyes", "defends", "pins", "forks", "skewers", "blocks", "gives_a_poke"})
 #: Pronouns that may be a player's; a move told so soon behind a statement may be what it is said of (words).
 _PLAYERS, _SOON = frozenset({"he", "she", "they"}), 4
+#: Statements about all the moves up to now.
+_OF_MANY_MOVES = frozenset({"no_check_given"})
 #: Statements about one moment, which may be said of the position that a move named before would lead to.
 _OF_A_POSITION = frozenset(
     {Topic.CHECK, Topic.MATE, Topic.ATTACK, Topic.PIN, Topic.FORK, Topic.HANGING, Topic.TRAPPED, Topic.MATERIAL}
@@ -40,7 +42,7 @@ def doubt(claim: Claim, topic: Topic) -> str:
         return "It is not clear which pieces are meant."
     if claim.kind in _OF_A_DOER and _move_is_yet_to_come(claim):
         return "It may be said of the move that follows."
-    if topic in _OF_A_POSITION and _after_an_unplayed_move(claim, topic):
+    if topic in _OF_A_POSITION and claim.kind not in _OF_MANY_MOVES and _after_an_unplayed_move(claim, topic):
         return "A move is named before it that is not played here."
     if claim.kind == "defends" and claim.scene.words.hint("supports_advance", claim.match.group()):
         return "A square may be supported through a piece of one's own."

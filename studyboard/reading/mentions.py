@@ -247,9 +247,10 @@ class _Chunker:
         if self._word(at) != "a":
             return True
         if at > start and at not in self.hyphens:
-            # “Black a rook”, “White's a piece up” have the article.
+            # “Black a rook”, “White's a piece up”, “only a pawn” have the article.
             kind = self._kind(self._word(at + 1))
-            if self._is_side(at - 1) or kind is None or kind[0] != chess.PAWN:
+            led = self._word(start) in self.names.determiners or self._owner(self._word(start)) != (None, False)
+            if self._is_side(at - 1) or kind is None or kind[0] != chess.PAWN or not led:
                 return False
         return at > start or (at + 1 < len(self.tokens) and at in self.hyphens)
 

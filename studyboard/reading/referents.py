@@ -98,7 +98,10 @@ def _pointed_at(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[
     if last.what is Named.SQUARE and any(step.landed == last.square for step in scene.steps):
         # “The bishop comes to f5. That bishop …”, but “up comes c3, and that pawn is attacked” of another one.
         clause = scene.clause_of[last.start]
-        told = any(m.kind == mention.kind and scene.clause_of[m.start] == clause for m in scene.mentions[: last.number])
+        told = scene.sentence_of[last.start] != scene.sentence_of[mention.start]
+        told = told or any(
+            m.kind == mention.kind and scene.clause_of[m.start] == clause for m in scene.mentions[: last.number]
+        )
         return [last.square] if told and last.square in fitting(mention, board) else []
     since = [step.landed for step in scene.steps if last.end <= step.token <= mention.start]
     moved = [at for at in since if at is not None and at in fitting(mention, board)]

@@ -11,6 +11,7 @@ from studyboard.reading import (
     claims_bishops,
     claims_castling,
     claims_check,
+    claims_checks_given,
     claims_compared,
     claims_counted,
     claims_endgame,
@@ -27,6 +28,7 @@ from studyboard.reading import (
     claims_pawns,
     claims_places,
     claims_possible,
+    claims_presupposed,
     claims_relations,
     claims_relative,
     claims_sole,
@@ -51,6 +53,8 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_counted.JUDGES,
     **claims_tactics.JUDGES,
     **claims_check.JUDGES,
+    **claims_checks_given.JUDGES,
+    **claims_presupposed.JUDGES,
     **claims_mate.JUDGES,
     **claims_castling.JUDGES,
     **claims_endgame.JUDGES,
@@ -81,10 +85,16 @@ _GIVES_WAY = frozenset(
     | set(claims_possible.JUDGES)
     | set(claims_moved.JUDGES)
     | set(claims_look_back.JUDGES)
+    | set(claims_checks_given.JUDGES)
+    | set(claims_presupposed.JUDGES)
     | set(claims_sole.JUDGES)
     | set(claims_listed.JUDGES)
     | {
         "defends_behind",
+        "attacks_so_many",
+        "does_nothing",
+        "holds_file",
+        "material_both",
         "squares",
         "gives_a_poke",
         "material_side",
@@ -121,6 +131,7 @@ _OF_NOW = (
     | set(claims_compared.JUDGES)
     | {
         "material_level",
+        "no_check_given",
         "bishop_shade",
         "material_ahead",
         "bishop_pair",
@@ -146,6 +157,8 @@ _ANY_MOOD = frozenset(
         "gone",
         "only_piece",
         "sole_taker",
+        "can_put",
+        "reply_listed",
         "gives_a_poke",
         "can_push",
         "relies",
@@ -167,6 +180,8 @@ _OWN_WORDS = frozenset(
         "only_piece",
         "can_push",
         "in_corner",
+        "can_put",
+        "reply_listed",
         "relies",
         "sole_taker",
     }
@@ -184,6 +199,8 @@ _OF_PIECES = frozenset({Topic.ATTACK, Topic.PIN, Topic.FORK, Topic.HANGING, Topi
 _DENIED_ITSELF = frozenset(
     {
         "no_choice",
+        "no_check_given",
+        "does_nothing",
         "must_take",
         "must_move",
         "must_block",
