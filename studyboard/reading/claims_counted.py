@@ -10,7 +10,7 @@ import chess
 from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.relations import attack_words, attackers, attackers_with_support
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_relations import doers
+from studyboard.reading.claims_relations import attacks, doers, guards_own
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
@@ -102,7 +102,9 @@ def judge_attacks_so_many(claim: Claim) -> list[Judgement]:
     most, seen = -1, ""
     for board in claim.boards():
         for by in doers(claim, board, groups[0]):
-            targets = [at for at in _seen_by(board, by, own=guards) if _is_of(board, at, sort)]
+            relation = guards_own if guards else attacks
+            everything = chess.scan_forward(board.occupied & ~board.kings)
+            targets = [at for at in everything if _is_of(board, at, sort) and relation(board, by, at)]
             if len(targets) > most:
                 most, seen = len(targets), sentence(f"{the_piece(board, by)} sees {_told(board, targets)}")
     if most < 0:

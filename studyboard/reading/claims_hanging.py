@@ -10,6 +10,7 @@ from studyboard.board.exchange import best_exchange
 from studyboard.board.relations import attack_words, attackers, attackers_with_support, can_capture, worth
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.reading.claims_relative import attacked_here
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import no_king, referents, royal
@@ -39,7 +40,7 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     doubtful = False
     seen: list[tuple[chess.Board, chess.Square]] = []
     for board in boards:
-        for at in referents(claim.scene, thing, board):
+        for at in attacked_here(claim, thing, board):
             if board.piece_at(at) is None or (thing.pronoun and board.piece_type_at(at) == chess.KING):
                 doubtful = doubtful or thing.what is Named.SQUARE
                 continue

@@ -159,7 +159,8 @@ def _whose_squares(claim: Claim) -> Mention | None:
 def judge_can_put(claim: Claim) -> list[Judgement]:
     """“On e2 he can put the rook or the knight”, “Black can put the queen on c8”: is there a legal move that does?"""
     where = claim.mention("square")
-    boards = [*claim.boards(), *before_moves(claim)]
+    shown = [*claim.boards(), *before_moves(claim)]
+    boards = [facing for board in shown for c in chess.COLORS if (facing := turned(board, c)) is not None]
     for thing in claim.mentions("things"):
         to = thing.square if where is None else where.square
         if thing.kind is None or thing.plural or to is None or thing.also:
@@ -177,7 +178,7 @@ def judge_reply_listed(claim: Claim) -> list[Judgement]:
     if not claim.hinted("replies_before") or thing is None or thing.kind is None or thing.pronoun:
         return []
     to = thing.square if where is None else where.square
-    if to is None:
+    if to is None or (where is None and not thing.moves_to):
         return []
     boards = [*claim.boards(), *before_moves(claim)]
     told = f"The {chess.piece_name(thing.kind)} {{}} go to {chess.square_name(to)}."

@@ -31,7 +31,7 @@ def _judge_which(claim: Claim, relation: Relation) -> list[Judgement]:
         return []
     seen: tuple[chess.Board, chess.Square] | None = None
     for board in claim.boards():
-        for at in referents(claim.scene, target, board):
+        for at in attacked_here(claim, target, board):
             if claim.scene.words.hint("only", claim.match.group()) and not _alone(claim, board, at, by):
                 seen = seen or (board, at)
                 continue
@@ -42,6 +42,14 @@ def _judge_which(claim: Claim, relation: Relation) -> list[Judgement]:
     if seen is None:
         return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
     return contradicted(Topic.ATTACK, claim.quote(), attack_words(*seen), seen[1])
+
+
+def attacked_here(claim: Claim, target: Mention, board: chess.Board) -> list[chess.Square]:
+    """What the name can mean; behind “{Re8}attacks”, if any of it, what the piece that moved attacks."""
+    squares = referents(claim.scene, target, board)
+    if not claim.hinted("attacks_before"):
+        return squares
+    return [at for at in squares if any(attacks(board, by, at) for by in claim.movers())] or squares
 
 
 def _alone(claim: Claim, board: chess.Board, at: chess.Square, by: Mention) -> bool:

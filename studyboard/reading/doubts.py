@@ -101,7 +101,8 @@ def _after_an_unplayed_move(claim: Claim, topic: Topic) -> bool:
     scene = claim.scene
     start, _ = scene.sentence(claim.start)
     cued = any(step.cued and start <= step.token <= claim.start for step in scene.steps)
-    if start and not cued and scene.words.hint("goes_on_from", scene.tokens[start].text):
+    opening = " ".join(token.text for token in scene.tokens[start : start + 2])
+    if start and not cued and scene.words.hint("goes_on_from", opening):
         start, _ = scene.sentence(start - 1)
     if _went_elsewhere(claim):
         return True

@@ -129,12 +129,11 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
 def _lists_further(scene: Scene, start: int) -> bool:
     """Does a clause go on with a list: “can put the queen on c8, the bishop on d8 or f8”?"""
     end = scene.clause(start)[1]
-    named = {at for m in scene.mentions if start <= m.start < end and m.kind for at in range(m.start, m.end)}
-    squares = {
-        at for m in scene.mentions if start <= m.start < end and m.square is not None for at in range(m.start, m.end)
-    }
-    rest = [scene.tokens[at].text for at in range(start, end) if at not in named | squares]
-    return bool(named) and bool(squares) and all(scene.words.hint("lists_on", word) for word in rest)
+    first = start + 1 if scene.words.hint("lists_on", scene.tokens[start].text) else start
+    placed = next((m for m in scene.mentions if m.start == first and m.kind and m.square is not None), None)
+    if placed is None or placed.end > end:
+        return False
+    return placed.end == end or scene.words.hint("lists_on", scene.tokens[placed.end].text)
 
 
 def _is_played(scene: Scene, at: int) -> bool:

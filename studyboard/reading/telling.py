@@ -158,7 +158,7 @@ class Telling:
         if scene.words.hint("no_move", f"{article} {words}") and not scene.tokens[said.phrase.start].broken:
             # “A capture and a check”: a noun.
             return False
-        head = scene.mood(said.phrase.start) & Mood.HYPOTHETICAL
+        head = any(scene.mood(at) & Mood.HYPOTHETICAL for at in range(said.phrase.start, said.phrase.end))
         led = " ".join(token.text for token in scene.tokens[max(0, said.phrase.start - 2) : said.phrase.start])
         spoken_of = said.context.against >= _SPOKEN_OF and not (step.cued and scene.words.hint("told_as", led))
         if spoken_of or self._mood(said) & ~Mood.PAST or head:
