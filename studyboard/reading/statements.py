@@ -73,6 +73,10 @@ JUDGES: Final[dict[str, Judge]] = {
 
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result", "end_move"})
+#: What is said of the position of one moment, and in a closing word of any moment.
+_OF_ONE_MOMENT = frozenset(
+    {"so_many", "only_one", "attacks_so_many", "does_nothing", "holds_file", "can_put", "reply_listed"}
+)
 #: What is told in the past as a rule.
 _OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played", "king_ended", "made_of_pawn", "mated_on"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
@@ -231,7 +235,8 @@ def statements(scene: Scene, *, deep: bool = False, cancelled: Callable[[], bool
     Raises WorkCancelledError in the middle of a search that nobody wants any more.
     """
     # A greeting comes before a game that is told from the start, but beside a position that is set up.
-    kinds = _OF_THE_GAME if scene.talk.part == "greeting" and scene.talk.first is not None else frozenset(JUDGES)
+    every = frozenset(JUDGES) - (_OF_ONE_MOMENT if scene.talk.part == "closing" else frozenset())
+    kinds = _OF_THE_GAME if scene.talk.part == "greeting" and scene.talk.first is not None else every
     found: list[Finding] = []
     heard: set[int] = set()
     for sentence in (*scene.sentences, *carried_on(scene), *without_asides(scene)):

@@ -98,3 +98,17 @@ def test_what_is_said_in_the_greeting_of_the_end_is_not_held_against_the_start()
     toml = '[lines]\ngreeting = "Hello. In two moves somebody is checkmated."\nclosing = "So Fern wins the game."\n'
     found = read_through(read_talk(toml, study))
     assert [query.quote for query in found.queries] == ["Fern wins the game"]
+
+
+@pytest.mark.parametrize(
+    ("closing", "wrong"),
+    [
+        ("It all turned on one loose knight, and two white bishops decided the game.", []),
+        ("Remember, nobody ever gave a check in this game.", ["nobody ever gave a check in this game"]),
+        ("White never gave a single check.", []),
+    ],
+)
+def test_a_closing_word_looks_back_on_the_whole_game(closing, wrong):
+    study = next(read_games("1. f3 e5 2. g4 Qh4# 0-1")).study
+    found = read_through(read_talk(f'[lines]\nclosing = "{closing}"\n', study))
+    assert [query.quote for query in found.queries] == wrong
