@@ -53,6 +53,29 @@ def judge_only_move(claim: Claim) -> list[Judgement]:
     return undecided(topic, claim.quote(), "Whether another move is as good, the board alone does not say.")
 
 
+def judge_sorts_of_moves(claim: Claim) -> list[Judgement]:
+    """“Five answers, three of them king moves”, “two replies, one of them a capture”."""
+    number, some, by = claim.mention("number"), claim.mention("some"), claim.mention("by")
+    if number is None or some is None or (by is not None and (by.kind is None or by.square is not None)):
+        return []
+    seen: tuple[chess.Board, int] | None = None
+    for board in [*before_moves(claim), *claim.boards()]:
+        moves = list(board.legal_moves)
+        if by is None:
+            these = [move for move in moves if board.is_capture(move)]
+        else:
+            these = [move for move in moves if board.piece_type_at(move.from_square) == by.kind]
+        if len(moves) == number.value and len(these) == some.value:
+            return confirmed(Topic.NUMBER, claim.quote(), _legal_words(board))
+        if len(moves) == number.value:
+            seen = (board, len(these))
+    if seen is None:
+        # How many there are in all is judged by itself.
+        return []
+    sort = "capture" if by is None else f"{chess.piece_name(by.kind or chess.KING)} move"
+    return contradicted(Topic.NUMBER, claim.quote(), f"{_legal_words(seen[0])} {counted(seen[1], sort).capitalize()}.")
+
+
 def judge_one_wins(claim: Claim) -> list[Judgement]:
     """“Only one move wins”, “two moves draw”, in an ending of which the table knows everything."""
     number = claim.mention("number")
@@ -250,6 +273,7 @@ def _loses_nothing(board: chess.Board) -> bool:
 
 JUDGES: Final[dict[str, Judge]] = {
     "one_wins": judge_one_wins,
+    "sorts_of_moves": judge_sorts_of_moves,
     "only_move": judge_only_move,
     "only_piece": judge_only_piece,
     "must_take": judge_must_take,

@@ -48,7 +48,7 @@ def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
         return BOTH
     who = claim.mention("side") or claim.mention("piece")
     if who is None:
-        return one_side_before(claim) or side_after_with(claim)
+        return _joined_before(claim) or one_side_before(claim) or side_after_with(claim)
     if who.colour is not None and (who.kind is None or who.kind == chess.KING):
         return (who.colour,)
     if who.kind is not None or who.square is not None:
@@ -56,11 +56,25 @@ def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
     player = side_meant(claim.scene, who)
     if player is not None:
         return (player,)
-    if who.pronoun in ("he", "she") and claim.scene.players.speaker is not None:
+    if who.pronoun == "they" and claim.match.group().endswith((" each", " apiece")):
+        return BOTH
+    if who.pronoun in ("he", "she", "they") and claim.scene.players.speaker is not None:
         return _other_player(claim, claim.scene.players.speaker)
     if who.pronoun in ("he", "she", "they"):
         return one_side_before(claim) or _subject_before(claim)
     return () if not who.pronoun else None
+
+
+def _joined_before(claim: Claim) -> tuple[chess.Color, ...]:
+    """“He's a pawn up”, “we're a pawn up”, where the speaker is one of the players: whom the word before means."""
+    speaker = claim.scene.players.speaker
+    if speaker is None or not claim.start:
+        return ()
+    word = claim.scene.tokens[claim.start - 1].text
+    if word in claim.scene.words.names.us:
+        return (speaker,)
+    who = next((m for m in claim.scene.mentions if m.end == claim.start and m.pronoun in ("he", "she", "they")), None)
+    return _other_player(claim, speaker) if who is not None and word != who.pronoun else ()
 
 
 def _subject_before(claim: Claim) -> tuple[chess.Color, ...]:

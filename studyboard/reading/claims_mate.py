@@ -42,6 +42,11 @@ def judge_mate(claim: Claim) -> list[Judgement]:
     for board, move in (*imagined, *imagined_moves(claim, again=True)):
         if gives_mate(board, move):
             return confirmed(topic, claim.quote(), f"{board.san(move)}.", move.to_square)
+    threatened = [*imagined_moves(claim, again=True), *imagined]
+    if threatened and claim.hinted("threatened_mate_before"):
+        board, move = threatened[0]
+        why = f"{board.san(move)} would not be mate{way_out(board, move)}."
+        return contradicted(topic, claim.quote(), why, move.to_square)
     tells = claim.hinted("mate_told_before") and not claim.hinted("mate_not_told_before")
     if imagined and tells:
         board, move = imagined[0]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import chess
 
 from studyboard.board.naming import sentence
@@ -9,6 +11,9 @@ from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim
 from studyboard.reading.moves_said import legal_meanings
 from studyboard.reading.scene import Step
+
+#: So many words may stand between a move and what is said of it.
+_NEAR: Final = 4
 
 
 def before_moves(claim: Claim) -> list[chess.Board]:
@@ -22,10 +27,12 @@ def imagined_moves(claim: Claim, *, again: bool = False) -> list[tuple[chess.Boa
     again: only where the side that has just moved plays once more: “rook b6, for one, is mate”
     """
     start, _ = claim.scene.sentence(claim.start)
+    # “Queen to c4, and that would be mate” has a word more between.
+    near = _NEAR + claim.hinted("threatened_mate_before")
     named = [
         said
         for said in claim.scene.said
-        if said.placed and start <= said.phrase.start < claim.start and claim.start - said.phrase.end < 4
+        if said.placed and start <= said.phrase.start < claim.start and claim.start - said.phrase.end < near
     ]
     if not named:
         return []

@@ -329,7 +329,7 @@ class _Chunker:
                 return Mention(Named.PIECE, at, end, square=square, definite=True)
             if word in ("that", "this"):
                 return Mention(Named.PIECE, at, at + 2, pronoun="it")
-        bare = word.removesuffix("'s").removesuffix("'re")
+        bare = word.removesuffix("'s").removesuffix("'re").removesuffix("'ve")
         if bare not in self.names.pronouns:
             return None
         return Mention(Named.PIECE, at, at + 1, pronoun=bare, plural=bare in ("them", "they"))

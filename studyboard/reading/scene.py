@@ -17,6 +17,8 @@ from studyboard.reading.words import ClaimWords, claim_words
 
 #: What is told in the past may be said of so many half-moves before the line.
 _LOOKS_BACK = 4
+#: Verbs that are joined to a name: “she's”.
+_VERBS = {"s": " is", "re": " are", "ve": " have"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -289,8 +291,8 @@ def _coded(scene: Scene, *, expanded: bool = False) -> Iterator[Sentence]:
             contracted = tokens[mention.end - 1].text.partition("'")[2] if mention is not None else ""
             if mention is not None and (expanded or not mention.pronoun or not contracted):
                 code += f"§{mention.what}{mention.number}"
-                if mention.what in (Named.PIECE, Named.FILE) and contracted in ("s", "re"):
-                    code += " is" if contracted == "s" else " are"
+                if mention.what in (Named.PIECE, Named.FILE) or contracted == "ve":
+                    code += _VERBS.get(contracted, "")
                 token = mention.end
             else:
                 code += tokens[token].text

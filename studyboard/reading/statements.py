@@ -114,6 +114,7 @@ _GIVES_WAY = frozenset(
         "must_move",
         "must_block",
         "no_choice",
+        "sorts_of_moves",
         "steps_to_queen",
         "opposition",
         "move_number",
@@ -315,7 +316,7 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
             mood &= ~Mood.NEGATIVE
     if claim.kind in _ANY_MOOD:
         own_words = claim.kind in _OWN_WORDS
-        own_words = own_words and not _on_condition(claim)
+        own_words = own_words and (claim.hinted("wish_before") or not _on_condition(claim))
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
     here = scene.words.hint("from_where_before", claim.before()) and not scene.words.hint("could", claim.before())
     if claim.kind in _SEEN_FROM and here and not _on_condition(claim):
@@ -342,6 +343,9 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         mood &= ~Mood.HYPOTHETICAL
     if claim.kind == "mate" and scene.words.hint("threat_before", claim.before()):
         mood |= Mood.HYPOTHETICAL
+    if claim.kind == "mate" and claim.hinted("threatened_mate_before") and not _on_condition(claim):
+        # “He threatens queen to c4, which would be mate.”
+        mood &= ~Mood.HYPOTHETICAL
     if claim.kind in _OWN_MOOD and not _on_condition(claim) and scene.words.hint("own_mood", claim.match.group()):
         mood &= Mood.NEGATIVE | Mood.QUESTION
     if claim.kind == "turn" and not scene.words.hint("asks_before", " ".join(_words_before(claim))):

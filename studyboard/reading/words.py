@@ -61,6 +61,7 @@ class Names:
     after_capture: words that may follow “pawn takes” without making something else of it
     roles: pieces named by what they do to a square: “attacker”
     off: words behind a square that is taken away: “takes e5 from the knight”
+    us: words for the speaker and those beside, with their verb: “we're”
     contracted: words behind “the bishop's” that make a verb of it: “the bishop's pinned”
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
@@ -90,6 +91,7 @@ class Names:
     tens: tuple[str, ...]
     ordinals: tuple[str, ...]
     me: tuple[str, ...]
+    us: frozenset[str]
     my: frozenset[str]
     tenths: tuple[str, ...]
     after_capture: frozenset[str]
@@ -189,6 +191,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         tens=tuple(table["tens"]),
         ordinals=tuple(table["ordinals"]),
         me=tuple(table["me"]),
+        us=one("us"),
         my=one("my"),
         tenths=tuple(table["tenths"]),
         after_capture=one("after_capture"),

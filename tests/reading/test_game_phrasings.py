@@ -116,6 +116,25 @@ def test_i_am_the_player_whom_the_greeting_names():
 
 
 @pytest.mark.parametrize(
+    ("true", "false"),
+    [
+        ("I'm a pawn up.", "I'm a pawn down."),
+        ("I've got eight pawns now.", "I've got seven pawns now."),
+        ("He's a pawn down.", "He's a pawn up."),
+        ("He's got seven pawns now.", "He's got eight pawns now."),
+        ("We're a pawn up.", "We're a pawn down."),
+        ("They've got seven pawns left.", "They've got eight pawns left."),
+    ],
+)
+def test_a_name_joined_with_its_verb_gives_the_side(true, false):
+    for said, wrong in ((true, False), (false, True)):
+        study = next(read_games("1. e4 d5 2. exd5 Nf6")).study
+        node = f'[[node]]\npath = "e4 d5 exd5"\nspoken = "{{exd5}}I take. {said}"\n'
+        talk = read_talk(f'[lines]\ngreeting = "I was White."\n{node}', study)
+        assert bool(read_through(talk).queries) is wrong, said
+
+
+@pytest.mark.parametrize(
     ("who", "wrong"),
     [("played Black", []), ("had White", ["I'm a pawn down"]), ("had the white pieces", ["I'm a pawn down"])],
 )
