@@ -108,7 +108,9 @@ def _after_an_unplayed_move(claim: Claim, topic: Topic) -> bool:
         return True
     said = [one for one in scene.said if one.placed and start <= one.phrase.start and one.phrase.end <= claim.start]
     said = [one for one in said if not _standing(scene, one)]
-    if not said or (topic in (Topic.CHECK, Topic.MATE) and (imagined_moves(claim) or imagined_moves(claim, again=True))):
+    if not said:
+        return False
+    if topic in (Topic.CHECK, Topic.MATE) and (imagined_moves(claim) or imagined_moves(claim, again=True)):
         return False
     last = max(said, key=lambda one: (one.phrase.end, one.phrase.end - one.phrase.start))
     if any(step.cued and step.move and last.phrase.end < step.token <= claim.start for step in scene.steps):
