@@ -417,7 +417,10 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
             if named and by and (claim.hinted("only") or claim.said("alone")):
                 everyone = {square for m in by for square in referents(claim.scene, m, board)}
                 named = all(square in everyone for square in front)
-            enough = times in (len(front), len(all_of_them)) if times else bool(front) or bool(by)
+            # Those counted without the ones that stand behind a piece of their own are all in front.
+            in_front = all(any(square in front for square in _standing_there(claim, m, board)) for m in by)
+            right = times == len(all_of_them) or (times == len(front) and in_front)
+            enough = right if times else bool(front) or bool(by)
             if enough and named:
                 return confirmed(
                     topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times
