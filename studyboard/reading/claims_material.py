@@ -251,7 +251,8 @@ def judge_ahead(claim: Claim) -> list[Judgement]:
 def judge_for(claim: Claim) -> list[Judgement]:
     """“Three pawns for a rook”."""
     things = amounts(claim, definite=True)
-    if len(things) < 2:
+    if len(things) < 2 or len({thing for _, thing in things}) < len(things):
+        # “Gave up the d-pawn for the c-pawn” leaves no difference.
         return []
     given, *taken = things
     boards = settled(claim)

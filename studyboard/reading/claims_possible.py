@@ -157,15 +157,17 @@ def _whose_squares(claim: Claim) -> Mention | None:
 
 
 def judge_can_put(claim: Claim) -> list[Judgement]:
-    """“On e2 he can put the rook or the knight”, “Black can put the queen on c8”: is there a legal move that does?"""
+    """“On e2 he can put the rook or the knight”, “can put the queen on c8”: is there such an answer to the check?"""
     where = claim.mention("square")
-    shown = [*claim.boards(), *before_moves(claim)]
-    boards = [facing for board in shown for c in chess.COLORS if (facing := turned(board, c)) is not None]
+    # Where nobody is in check, it may be said of a plan that takes several moves.
+    board = claim.boards()[0]
+    if not board.is_check():
+        return []
     for thing in claim.mentions("things"):
         to = thing.square if where is None else where.square
         if thing.kind is None or thing.plural or to is None or thing.also:
             return []
-        if not any(_reaches(board, thing, to) for board in boards):
+        if not _reaches(board, thing, to):
             why = f"No {chess.piece_name(thing.kind)} can go to {chess.square_name(to)}."
             found = contradicted(Topic.PIECE, claim.quote(), why, to)
             return [replace(one, reach=(claim.start, thing.end)) for one in found]
