@@ -100,25 +100,29 @@ class Costs:
     gap_despite: float = 0.4
     gaps_tried: int = 3
 
-    # Moves that make little sense at first sight, on the main line and in side-lines.
-    senseless: float = 0.5
-    senseless_aside: float = 0.35
+    # The share of the unlikelihood of a move that counts: on the main line, in side-lines and at their beginning.
+    unlikely: float = 0.35
+    unlikely_aside: float = 0.3
+    unlikely_first: float = 0.2
 
     # With the game at hand.
     expected: float = 0.6
     game_bonus: float = 0.4
 
     # How many readings are kept.
-    readings_kept: int = 20
-    of_each_shape: int = 3
-    alike_now: int = 4
-    readings_most: int = 48
-    worst: float = 10.0
-    worst_step: float = 8.0
+    readings_kept: int = 60
+    of_each_shape: int = 4
+    near: float = 5.0
+    alike_near: int = 8
+    alike_far: int = 4
+    readings_far: int = 32
+    readings_most: int = 120
+    worst: float = 12.0
+    worst_step: float = 10.0
 
     # A talk whose words cost more than this each has been lost, and is read again with many more readings.
     lost: float = 0.05
-    readings_most_widely: int = 150
+    readings_most_widely: int = 300
 
 
 COSTS: Final = Costs()

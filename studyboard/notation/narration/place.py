@@ -10,7 +10,7 @@ from typing import TypeAlias
 import chess
 
 from studyboard.notation.narration.forms import Form, Phrase
-from studyboard.notation.narration.sense import senselessness
+from studyboard.notation.narration.sense import best_gain, unlikelihood
 
 #: A legal move and what it costs to understand the words as this move.
 Fit: TypeAlias = "tuple[chess.Move, float]"
@@ -50,14 +50,15 @@ class _Facts:
     State: its legal moves once they were asked for, and what fits which words.
     """
 
-    __slots__ = ("checks", "fits", "senseless", "stands", "steps", "to", "ways_on")
+    __slots__ = ("best_gain", "checks", "fits", "stands", "steps", "to", "unlikely", "ways_on")
 
     def __init__(self) -> None:
         self.steps: list[_Step] | None = None
         self.to: dict[int, list[_Step]] = {}
         self.fits: dict[int, tuple[float, tuple[Fit, ...]]] = {}
         self.checks: dict[chess.Move, bool] = {}
-        self.senseless: dict[chess.Move, float] = {}
+        self.best_gain: int | None = None
+        self.unlikely: dict[chess.Move, float] = {}
         self.stands: dict[int, bool] = {}
         self.ways_on: tuple[chess.Move | None, list[chess.Move]] | None = None
 
@@ -80,16 +81,15 @@ class Place:
         self._facts: _Facts | None = None
         self._all_facts: dict[tuple[object, ...], _Facts] = {} if parent is None else parent._all_facts
 
-    def senselessness(self, move: chess.Move) -> float:
-        """How little sense a move makes here at first sight, from 0 to 1."""
-        known = self._known().senseless
-        senseless = known.get(move)
-        if senseless is None:
-            taken = 0
-            if self.parent is not None and self.capture_square is not None and self.recaptures():
-                taken = self.parent.board.piece_type_at(self.capture_square) or 0
-            senseless = known[move] = senselessness(self.board, move, taken)
-        return senseless
+    def unlikelihood(self, move: chess.Move) -> float:
+        """How unlikely a legal move is here at first sight, from 0 up, as a logarithm of odds."""
+        facts = self._known()
+        found = facts.unlikely.get(move)
+        if found is None:
+            if facts.best_gain is None:
+                facts.best_gain = best_gain(self.board)
+            found = facts.unlikely[move] = unlikelihood(self.board, move, facts.best_gain)
+        return found
 
     def _known(self) -> _Facts:
         if self._facts is None:

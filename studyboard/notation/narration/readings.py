@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum, auto
+from operator import attrgetter
 
 from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.forms import Phrase
@@ -21,9 +22,9 @@ class How(Enum):
     NAMED = auto()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Heard:
-    """One thing that a reading has understood, linked to the one before.
+    """One thing that a reading has understood, linked to the one before; never changed, as many readings share it.
 
     phrase: the words
     place: the position after the move; for a name, the position in which it was named
@@ -39,17 +40,17 @@ class Heard:
     named: Place | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Line:
-    """One of the lines that a reading is in the middle of. root: where it left; tip: how far it has come."""
+    """A line that a reading is in the middle of; never changed. root: where it left; tip: how far it has come."""
 
     root: Place
     tip: Place
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Reading:
-    """A way through the text up to some word.
+    """A way through the text up to some word; never changed, as it is taken further in many ways.
 
     lines: the main line and the side-lines that are open, the innermost last
     said_to: how far the words of the last move reach
@@ -80,18 +81,23 @@ def cheapest(readings: Iterable[Reading], most: int) -> list[Reading]:
     kept: list[Reading] = []
     shapes: dict[tuple[int, int], int] = {}
     alike: dict[tuple[object, ...], int] = {}
-    worst = 0.0
-    for reading in sorted(readings, key=lambda r: r.cost):
+    near = worst = 0.0
+    for reading in sorted(readings, key=_BY_COST):
         if not kept:
-            worst = reading.cost + COSTS.worst
-        elif reading.cost > worst or len(kept) >= most:
+            near, worst = reading.cost + COSTS.near, reading.cost + COSTS.worst
+        is_near = reading.cost <= near
+        if reading.cost > worst or len(kept) >= (most if is_near else COSTS.readings_far):
             break
         main, tip = reading.lines[0].tip, reading.lines[-1].tip
         shape = len(reading.lines), main.ply
         now = len(reading.lines), main.ply, main.move, tip.ply, tip.move
         of_shape, alike_now = shapes.get(shape, 0), alike.get(now, 0)
-        if alike_now < COSTS.alike_now and (len(kept) < COSTS.readings_kept or of_shape < COSTS.of_each_shape):
+        few_alike = alike_now < (COSTS.alike_near if is_near else COSTS.alike_far)
+        if few_alike and (len(kept) < COSTS.readings_kept or of_shape < COSTS.of_each_shape):
             kept.append(reading)
             shapes[shape] = of_shape + 1
             alike[now] = alike_now + 1
     return kept
+
+
+_BY_COST = attrgetter("cost")

@@ -22,6 +22,7 @@ from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
 from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, offer
 from studyboard.notation.narration.tokens import Break, Token
+from studyboard.notation.narration.ways_on import Positions, WaysOn
 
 #: With fewer full stops than one for so many words, a text has none that could be relied on.
 _LONG_SENTENCE = 50
@@ -30,7 +31,6 @@ _LONG_SENTENCE = 50
 #: By how much the words can speak for one move more than for nothing in particular.
 _BEST_FIT = 1.0
 _NAMED_AHEAD = 7
-_FURTHEST = len(COSTS.branch_at) - 1
 _PASS = chess.Move.null()
 
 
@@ -57,14 +57,13 @@ class Talk:
         self._numbers = said.numbers
         self._replaced = said.replaced
         self._written = said.written
-        self._places = [Place(0, None, None, start)]
-        self.start = self._places[0]
-        self.game: list[Place] | None = None
-        if game is not None:
-            self.game = [self.start]
-            for move in game:
-                self.game.append(self.after(self.game[-1], move))
-        self._on_game = {place.number for place in self.game or ()}
+        positions = Positions(start)
+        self.start = positions.start
+        self.after = positions.after
+        self._along = positions.along
+        self.game = None if game is None else positions.along(game)
+        self._ways_on = WaysOn(positions, self.game, beyond)
+        self._named: dict[tuple[int, float], tuple[float | None, Place | None]] = {}
 
     def best_reading(self) -> Reading:
         """The cheapest way through the whole text, with passed turns where a move was left out.
@@ -83,7 +82,7 @@ class Talk:
 
         For training, where the moves of a talk are known. O(words × readings kept × phrases at a word).
         """
-        told = [self._along(line) for line in lines]
+        told = [[place.number for place in self._along(line)] for line in lines]
         main, anywhere = set(told[0]), set().union(*told)
 
         def allowed(reading: Reading) -> bool:
@@ -91,14 +90,6 @@ class Talk:
             return first.tip.number in main and all(line.tip.number in anywhere for line in others)
 
         return self._best(COSTS.readings_most, allowed)
-
-    def _along(self, line: Sequence[chess.Move]) -> list[int]:
-        """The numbers of the places along a line."""
-        at, found = self.start, [self.start.number]
-        for move in line:
-            at = self.after(at, move)
-            found.append(at.number)
-        return found
 
     def _best(self, most: int, allowed: Callable[[Reading], bool] | None = None) -> Reading:
         end = len(self._phrases)
@@ -122,6 +113,7 @@ class Talk:
             if not kept:
                 continue
             for phrase in self._phrases[at]:
+                self._look_at(phrase)
                 ahead = waiting[phrase.end]
                 limit = kept[0].cost + COSTS.worst_step + self._passed_by[phrase.end] - self._passed_by[at]
                 limit = min(limit, least[phrase.end] + COSTS.worst)
@@ -145,6 +137,11 @@ class Talk:
                 key=self._in_the_end,
             )
         return min(waiting[end].values(), key=self._in_the_end)
+
+    def _look_at(self, phrase: Phrase) -> None:
+        start = phrase.start
+        self._ways_on.look_at(phrase, self._numbers[start], self._written[start], self._replaced[start])
+        self._named.clear()
 
     @staticmethod
     def _pass_on(waiting: list[dict[tuple[int, ...], Reading]], at: int) -> None:
@@ -175,7 +172,7 @@ class Talk:
         cost = reading.cost + phrase.cost
         branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
         hint = self._hinted[phrase.anchor]
-        named, place = named_in(reading, phrase)
+        named, place = named_in(reading, phrase, self._named)
         if named is not None:
             heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard, place)
             if len(reading.lines) > 1 and not phrase.form.bare:
@@ -249,66 +246,18 @@ class Talk:
             if depth == 0:
                 ignored = self._costs.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
                 here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
-            here += self._misnumbered(line.tip, phrase)
+            here += self._ways_on.misnumbered(line.tip)
             if here > limit + _BEST_FIT:
                 continue
             lines = reading.lines[:depth]
-            for place, fit, unsaid in self._next(line.tip, phrase, depth == 0):
+            for fit, place, unsaid in self._ways_on.going_on(line.tip, main=not depth):
                 if here + fit > limit:
-                    continue
+                    break
                 heard = reading.heard
                 for step in unsaid:
                     heard = Heard(How.UNSAID, phrase, step, depth, heard)
                 heard = Heard(how, phrase, place, depth, heard)
                 yield Reading(here + fit, (*lines, Line(line.root, place)), heard, phrase.end)
-
-    def _next(self, tip: Place, phrase: Phrase, main: bool) -> Iterator[tuple[Place, float, tuple[Place, ...]]]:
-        """Positions after the phrase as the next move from *tip*, with costs and the moves that were left unsaid."""
-        form = phrase.form
-        if main and self.game is not None and not (self._beyond and tip is self.game[-1]):
-            ahead = self.game[tip.ply + 1 : tip.ply + 2 + COSTS.unsaid_of_game]
-            at = tip
-            for skipped, place in enumerate(ahead):
-                assert place.move is not None
-                for move, fit in at.fits(phrase)[1]:
-                    if move == place.move:
-                        unsaid = COSTS.unsaid_first + COSTS.unsaid_further * (skipped - 1) if skipped else 0.0
-                        unsaid += COSTS.unsaid_before_vague * (skipped > 0 and not form.names_piece)
-                        yield place, fit * COSTS.expected + unsaid - COSTS.game_bonus, tuple(ahead[:skipped])
-                at = place
-            return
-        doubt, fits = tip.fits(phrase)
-        sense = COSTS.senseless if main else COSTS.senseless_aside
-        for move, plain_fit in fits:
-            fit = plain_fit + sense * tip.senselessness(move)
-            after = self.after(tip, move)
-            if form.trades:
-                for reply in after.recaptures():
-                    yield self.after(after, reply), fit + doubt + COSTS.traded, (after,)
-            if form.castles.startswith("both"):
-                doubt_after, answers = after.fits(phrase)
-                for reply, further_fit in answers:
-                    yield self.after(after, reply), fit + further_fit + doubt + doubt_after, (after,)
-            else:
-                yield after, fit + doubt, ()
-        if form.vague or form.bare:
-            return
-        for move, fill in self._fills(tip):
-            between = self.after(tip, move)
-            doubt, fits = between.fits(phrase)
-            for answer, fit in fits:
-                senseless = sense * between.senselessness(answer)
-                yield self.after(between, answer), fit + doubt + fill + senseless, (between,)
-
-    def _fills(self, tip: Place) -> Iterator[tuple[chess.Move, float]]:
-        """Moves that follow so much of themselves that a speaker may leave them out."""
-        only = tip.only_move()
-        if only is not None:
-            yield only, COSTS.forced_unsaid
-            return
-        recaptures = tip.recaptures()
-        for move in recaptures:
-            yield move, COSTS.recapture_unsaid + 0.7 * (len(recaptures) - 1)
 
     def _after_a_gap(self, reading: Reading, phrase: Phrase) -> Iterator[Reading]:
         """The phrase as the move after one that was not said; the turn is passed, and a move is found for it later."""
@@ -346,7 +295,6 @@ class Talk:
         leaving = max(COSTS.branches_least, costs.branches - costs.cue_to_branch * branch)
         leaving += costs.cue_ignored * max(0.0, back - 0.3 - branch)
         innermost = len(reading.lines) - 1
-        replaced = self._replaced[phrase.start]
         anchor = self._just_named(reading, phrase)
         number = self._numbers[phrase.start] or self._written[phrase.start]
         reach = COSTS.branch_reach_with_cue if branch > 0.5 else COSTS.branch_reach
@@ -356,50 +304,18 @@ class Talk:
             line = reading.lines[depth]
             levels = leaving + COSTS.each_level_left * (innermost - depth) + (COSTS.nested if depth else 0.0)
             other = COSTS.alternative / max(0.1, alternative) if depth == innermost else levels
-            if cost + min(levels, other) > limit:
+            most = limit - cost - min(levels, other)
+            if most < -_BEST_FIT:
                 continue
-            for steps, (at, below) in enumerate(_back_along(line, reach)):
-                doubt, fits = at.fits(phrase)
-                if not fits:
-                    continue
-                first_of_line = at is line.root
-                place_cost = COSTS.branch_at[min(steps, _FURTHEST)]
-                if number is not None:
-                    place_cost = (
-                        COSTS.at_the_number if at.move_number == number else place_cost + COSTS.at_another_number
-                    )
-                outer = reading.lines[: depth + 1]
-                if depth and first_of_line:
-                    outer, place_cost = reading.lines[:depth], COSTS.sibling
-                here = levels
-                if steps % 2:
-                    nearer = 1 if first_of_line else steps
-                    here = min(levels, other + COSTS.alternative_further * (nearer - 1))
-                if at is anchor:
-                    place_cost = min(place_cost, COSTS.at_the_number)
-                if replaced and below is not None:
-                    meant = any(move == below.move for named in replaced for move, _ in at.fits(named)[1])
-                    place_cost = (
-                        min(place_cost, COSTS.at_the_number) if meant else place_cost + COSTS.in_place_of_another
-                    )
-                here += cost + place_cost + self._misnumbered(at, phrase) + doubt
-                if here <= limit + _BEST_FIT:
-                    not_meant = None if below is None else below.move
-                    for move, fit in fits:
-                        if move == not_meant or here + fit > limit:
-                            continue
-                        place = self.after(at, move)
-                        if depth == 0 and place.number in self._on_game:
-                            continue
-                        total = here + fit + COSTS.senseless_aside * at.senselessness(move)
-                        if total <= limit:
-                            heard = Heard(How.BRANCHES, phrase, place, len(outer), reading.heard)
-                            yield Reading(total, (*outer, Line(at, place)), heard, phrase.end)
-
-    def _misnumbered(self, at: Place, phrase: Phrase) -> float:
-        """What it costs that another number is written ahead of the phrase than that of the move to be played."""
-        number = self._written[phrase.start]
-        return 0.0 if number is None or number == at.move_number else COSTS.misnumbered
+            for way in self._ways_on.leaving(line, reach, anchor, main=not depth):
+                if way.cost > most:
+                    break
+                here = levels if way.alternative is None else min(levels, other + way.alternative)
+                total = cost + here + way.cost
+                if total <= limit:
+                    outer = reading.lines[: depth if way.sibling else depth + 1]
+                    heard = Heard(How.BRANCHES, phrase, way.place, len(outer), reading.heard)
+                    yield Reading(total, (*outer, Line(way.at, way.place)), heard, phrase.end)
 
     def _just_named(self, reading: Reading, phrase: Phrase) -> Place | None:
         """The position after the move that was named just ahead, as in "against d3 I had prepared knight takes"."""
@@ -408,24 +324,6 @@ class Talk:
             return None
         same_sentence = self._breaks[0][phrase.start] == self._breaks[0][last.phrase.start]
         return last.named if same_sentence else None
-
-    def after(self, place: Place, move: chess.Move) -> Place:
-        after = place.steps_to.get(move)
-        if after is None:
-            after = Place(len(self._places), place, move, None)
-            self._places.append(after)
-            place.steps_to[move] = after
-        return after
-
-
-def _back_along(line: Line, reach: int) -> Iterator[tuple[Place, Place | None]]:
-    """The last places of a line, the tip first, so many and none before its root; each with the one after it."""
-    at, below = line.tip, None
-    for _ in range(reach):
-        yield at, below
-        if at is line.root or at.parent is None:
-            return
-        at, below = at.parent, at
 
 
 def _counted(tokens: Sequence[Token], least: Break) -> list[int]:
