@@ -33,7 +33,7 @@ class Costs:
 
     # Words that are left out of a phrase which they touch.
     piece_left_out: float = 0.9
-    clear_piece_left_out: float = 1.8
+    clear_piece_left_out: float = 2.4
     link_left_out: float = 1.0
     letter_left_out: float = 0.7
     clear_letter_left_out: float = 1.5
@@ -101,31 +101,45 @@ class Costs:
     gaps_tried: int = 3
 
     # The share of the unlikelihood of a move that counts: on the main line, in side-lines and at their beginning.
-    unlikely: float = 0.35
-    unlikely_aside: float = 0.3
-    unlikely_first: float = 0.2
+    unlikely: float = 0.25
+    unlikely_aside: float = 0.25
+    unlikely_first: float = 0.18
 
     # With the game at hand.
     expected: float = 0.6
     game_bonus: float = 0.4
 
-    # How many readings are kept.
-    readings_kept: int = 60
-    of_each_shape: int = 4
-    near: float = 5.0
-    alike_near: int = 8
-    alike_far: int = 4
-    readings_far: int = 32
-    readings_most: int = 120
+    # What no reading that is kept costs more than the cheapest one: at a word, and within one step.
     worst: float = 12.0
     worst_step: float = 10.0
 
-    # A talk whose words cost more than this each has been lost, and is read again with many more readings.
-    lost: float = 0.05
-    readings_most_widely: int = 300
+    # A talk whose words cost more than this each may have been lost, and is read again with more readings.
+    lost: float = 0.035
+
+
+@dataclass(frozen=True, slots=True)
+class Width:
+    """How many readings of a talk are kept at a word.
+
+    most, far: at most so many, those near the cheapest one alone, and all of them
+    near: what near ones cost more than the cheapest one, at most
+    whatever: so many of any shape, and then only so few of each shape (of_each_shape)
+    alike_near, alike_far: so many that do the same now, of those that are near, and of the others
+    """
+
+    most: int
+    far: int
+    near: float
+    whatever: int
+    alike_near: int
+    alike_far: int = 4
+    of_each_shape: int = 4
 
 
 COSTS: Final = Costs()
+
+USUAL_WIDTH: Final = Width(most=120, far=32, near=5.0, whatever=60, alike_near=8)
+GREAT_WIDTH: Final = Width(most=300, far=64, near=7.0, whatever=150, alike_near=16)
 
 #: Where a trained model judges the words too, the cues that were chosen by hand count for less.
 _SHARE = 0.7

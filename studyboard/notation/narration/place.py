@@ -16,7 +16,7 @@ from studyboard.notation.narration.sense import best_gain, unlikelihood
 Fit: TypeAlias = "tuple[chess.Move, float]"
 
 _UNSAID_CAPTURE, _UNSAID_PAWN_CAPTURE = 0.4, 0.9
-_BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.2, 0.4
+_BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.4, 0.4
 _UNNAMED_PIECE_TAKES = 0.3
 _NO_NAME_FOR_PAWN = 0.3
 _ELSEWHERE_THAN_LAST = 0.9
@@ -58,7 +58,7 @@ class _Facts:
         self.fits: dict[int, tuple[float, tuple[Fit, ...]]] = {}
         self.checks: dict[chess.Move, bool] = {}
         self.best_gain: int | None = None
-        self.unlikely: dict[chess.Move, float] = {}
+        self.unlikely: dict[tuple[chess.Move, int, int], float] = {}
         self.stands: dict[int, bool] = {}
         self.ways_on: tuple[chess.Move | None, list[chess.Move]] | None = None
 
@@ -82,14 +82,26 @@ class Place:
         self._all_facts: dict[tuple[object, ...], _Facts] = {} if parent is None else parent._all_facts
 
     def unlikelihood(self, move: chess.Move) -> float:
-        """How unlikely a legal move is here at first sight, from 0 up, as a logarithm of odds."""
-        facts = self._known()
-        found = facts.unlikely.get(move)
+        """How unlikely a legal move is here at first sight, from 0 up, as a logarithm of odds.
+
+        What could have been taken before and was not is not held against a move once more.
+        """
+        left_before = 0 if self.parent is None else self.parent.best_gain()
+        best = self.best_gain()
+        if self.parent is not None and self.parent.parent is not None and best <= self.parent.parent.best_gain():
+            best = 0
+        known = self._known().unlikely
+        found = known.get((move, best, left_before))
         if found is None:
-            if facts.best_gain is None:
-                facts.best_gain = best_gain(self.board)
-            found = facts.unlikely[move] = unlikelihood(self.board, move, facts.best_gain)
+            found = known[move, best, left_before] = unlikelihood(self.board, move, best, left_before)
         return found
+
+    def best_gain(self) -> int:
+        """What the side to move can win with one capture of a piece, in pawns."""
+        facts = self._facts or self._known()
+        if facts.best_gain is None:
+            facts.best_gain = best_gain(self.board)
+        return facts.best_gain
 
     def _known(self) -> _Facts:
         if self._facts is None:

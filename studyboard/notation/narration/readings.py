@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import Enum, auto
 from operator import attrgetter
 
-from studyboard.notation.narration.costs import COSTS
+from studyboard.notation.narration.costs import COSTS, Width
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.place import Place
 
@@ -70,8 +70,8 @@ def offer(readings: dict[tuple[int, ...], Reading], reading: Reading) -> None:
         readings[key] = reading
 
 
-def cheapest(readings: Iterable[Reading], most: int) -> list[Reading]:
-    """The cheapest readings, at most so many, and with them the cheapest few of each other shape that is not hopeless.
+def cheapest(readings: Iterable[Reading], width: Width) -> list[Reading]:
+    """The cheapest readings, and with them the cheapest few of each other shape that is not hopeless.
 
     Readings of one shape have as many open lines and have come as far on the main line. Without the others a dozen
     guesses at one doubtful word would crowd out the thought that a side-line has begun. Of those that do the same now
@@ -84,16 +84,16 @@ def cheapest(readings: Iterable[Reading], most: int) -> list[Reading]:
     near = worst = 0.0
     for reading in sorted(readings, key=_BY_COST):
         if not kept:
-            near, worst = reading.cost + COSTS.near, reading.cost + COSTS.worst
+            near, worst = reading.cost + width.near, reading.cost + COSTS.worst
         is_near = reading.cost <= near
-        if reading.cost > worst or len(kept) >= (most if is_near else COSTS.readings_far):
+        if reading.cost > worst or len(kept) >= (width.most if is_near else width.far):
             break
         main, tip = reading.lines[0].tip, reading.lines[-1].tip
         shape = len(reading.lines), main.ply
         now = len(reading.lines), main.ply, main.move, tip.ply, tip.move
         of_shape, alike_now = shapes.get(shape, 0), alike.get(now, 0)
-        few_alike = alike_now < (COSTS.alike_near if is_near else COSTS.alike_far)
-        if few_alike and (len(kept) < COSTS.readings_kept or of_shape < COSTS.of_each_shape):
+        few_alike = alike_now < (width.alike_near if is_near else width.alike_far)
+        if few_alike and (len(kept) < width.whatever or of_shape < width.of_each_shape):
             kept.append(reading)
             shapes[shape] = of_shape + 1
             alike[now] = alike_now + 1

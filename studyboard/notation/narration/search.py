@@ -14,7 +14,7 @@ from itertools import accumulate
 
 import chess
 
-from studyboard.notation.narration.costs import COSTS, COSTS_BESIDE_HINTS
+from studyboard.notation.narration.costs import COSTS, COSTS_BESIDE_HINTS, GREAT_WIDTH, USUAL_WIDTH, Width
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.hints import BRANCH, MAIN, NAMED, RETURN, SIDE
 from studyboard.notation.narration.naming import named_in
@@ -71,11 +71,11 @@ class Talk:
         Where the words fit so badly that the thread must have been lost, it is looked for once more among many more
         readings. O(words × readings kept × phrases at a word).
         """
-        found = self._best(COSTS.readings_most)
+        found = self._best(USUAL_WIDTH)
         cost = self._in_the_end(found)
         if self.game is not None or cost <= COSTS.lost * len(self._phrases):
             return found
-        return min(found, self._best(COSTS.readings_most_widely), key=self._in_the_end)
+        return min(found, self._best(GREAT_WIDTH), key=self._in_the_end)
 
     def reading_of(self, lines: Sequence[Sequence[chess.Move]]) -> Reading:
         """The cheapest reading that tells nothing but these lines, each from the start, and the first as its main line.
@@ -89,9 +89,9 @@ class Talk:
             first, *others = reading.lines
             return first.tip.number in main and all(line.tip.number in anywhere for line in others)
 
-        return self._best(COSTS.readings_most, allowed)
+        return self._best(USUAL_WIDTH, allowed)
 
-    def _best(self, most: int, allowed: Callable[[Reading], bool] | None = None) -> Reading:
+    def _best(self, width: Width, allowed: Callable[[Reading], bool] | None = None) -> Reading:
         end = len(self._phrases)
         waiting: list[dict[tuple[int, ...], Reading]] = [{} for _ in range(end + 1)]
         first = Reading(0.0, (Line(self.start, self.start),), None, 0)
@@ -102,7 +102,7 @@ class Talk:
             if not self._phrases[at] and not passing and not home:
                 self._pass_on(waiting, at)
                 continue
-            kept = cheapest(waiting[at].values(), most)
+            kept = cheapest(waiting[at].values(), width)
             waiting[at] = {}
             for reading in kept:
                 cost = reading.cost + passing

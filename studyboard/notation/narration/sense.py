@@ -11,7 +11,7 @@ _WORTH: Final = {chess.PAWN: 1, chess.KNIGHT: 3, chess.BISHOP: 3, chess.ROOK: 5,
 #: By how much a move that costs so many pawns, at once and compared with the best capture, is less likely than one that
 #: costs none, as a difference of logarithms; the last one for all that is more. Fitted to the main lines of the
 #: narrations that may be looked at, as a choice among all legal moves.
-_COSTLY: Final = (0.0, 2.2, 2.5, 2.5, 3.1, 3.3, 4.5)
+_COSTLY: Final = (0.0, 2.0, 2.3, 2.5, 2.8, 3.0, 3.2)
 _TO_THE_BACK_RANK, _BARE_KING, _TO_THE_EDGE, _OTHER_KNIGHT_AT_HOME = 1.4, 0.9, 1.2, 1.2
 
 
@@ -24,17 +24,18 @@ def best_gain(board: chess.Board) -> int:
     return max(gains, default=0)
 
 
-def unlikelihood(board: chess.Board, move: chess.Move, best: int) -> float:
+def unlikelihood(board: chess.Board, move: chess.Move, best: int, left_before: int = 0) -> float:
     """How unlikely a legal move is, from 0 up, as a logarithm of odds against a move that nothing speaks against.
 
     best: what could be won at once, by best_gain
+    left_before: what the other side could have won with its last move and did not: leaving that again is nothing new
 
     Each square is looked at by itself, without pins and without pieces behind each other: quick, and good enough to
     tell likely moves from accidents. O(pieces).
     """
     if board.is_castling(move):
         return _COSTLY[min(best, len(_COSTLY) - 1)]
-    missed = max(0, best - _net_gain(board, move))
+    missed = max(0, best - _net_gain(board, move, left_before))
     return _COSTLY[min(missed, len(_COSTLY) - 1)] + _by_habit(board, move)
 
 
@@ -54,8 +55,8 @@ def _by_habit(board: chess.Board, move: chess.Move) -> float:
     return 0.0
 
 
-def _net_gain(board: chess.Board, move: chess.Move) -> int:
-    """What a move takes, less the most that the other side can take back or elsewhere, in pawns."""
+def _net_gain(board: chess.Board, move: chess.Move, left_before: int) -> int:
+    """What a move takes, less the most that the other side can take back, or take elsewhere for the first time."""
     us = board.turn
     piece = board.piece_type_at(move.from_square) or chess.PAWN
     taken = board.piece_type_at(move.to_square)
@@ -71,11 +72,13 @@ def _net_gain(board: chess.Board, move: chess.Move) -> int:
     protects: int | None = None
     for square in chess.scan_forward(_pieces(board, us) & ~left):
         worth = _WORTH[board.piece_type_at(square) or chess.PAWN]
-        if worth > lost and board.attackers_mask(not us, square, occupied) & ~reached:
+        if worth > max(lost, left_before) and board.attackers_mask(not us, square, occupied) & ~reached:
             if protects is None:
                 protects = _attacks(piece, us, move.to_square, occupied)
             covered = protects & chess.BB_SQUARES[square]
-            lost = max(lost, _loss_at(board, square, not us, occupied, reached | left, covered))
+            elsewhere = _loss_at(board, square, not us, occupied, reached | left, covered)
+            if elsewhere > left_before:
+                lost = max(lost, elsewhere)
     return gained - lost
 
 
