@@ -33,7 +33,7 @@ class Costs:
 
     # Words that are left out of a phrase which they touch.
     piece_left_out: float = 0.9
-    clear_piece_left_out: float = 2.4
+    clear_piece_left_out: float = 3.0
     link_left_out: float = 1.0
     letter_left_out: float = 0.7
     clear_letter_left_out: float = 1.5

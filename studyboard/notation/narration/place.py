@@ -16,13 +16,13 @@ from studyboard.notation.narration.sense import best_gain, unlikelihood
 Fit: TypeAlias = "tuple[chess.Move, float]"
 
 _UNSAID_CAPTURE, _UNSAID_PAWN_CAPTURE = 0.4, 0.9
-_BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 2.4, 0.4
+_BARE_CAPTURE, _BARE_PIECE, _ANY_PIECE = 1.3, 3.6, 0.4
 _UNNAMED_PIECE_TAKES = 0.3
 _NO_NAME_FOR_PAWN = 0.3
 _ELSEWHERE_THAN_LAST = 0.9
 _NOT_BACKWARD = 0.9
 _MOVES_ON = -0.35
-_HINTED, _HINTED_BARE = -0.6, -1.6
+_HINTED, _HINTED_BARE = -0.6, -2.8
 _UNDERPROMOTED = 3.0
 _VAGUE = 1.0
 _VAGUE_PAWN, _ONE_STEP = 0.3, 0.9
