@@ -78,6 +78,10 @@ def judge_bishop_shade(claim: Claim) -> list[Judgement]:
     thing = claim.mention("piece")
     if thing is None or thing.kind != chess.BISHOP or thing.moves_to or thing.other:
         return []
+    owner = claim.mention("side")
+    if owner is not None and thing.colour is None:
+        # “The bishop that Black has kept is the light-squared one.”
+        thing = replace(thing, colour=owner.colour)
     mask = chess.BB_LIGHT_SQUARES if claim.has("light") else chess.BB_DARK_SQUARES
     boards = claim.boards()
     for board in boards:

@@ -25,6 +25,10 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
     topic = Topic.HANGING
     if thing is None or thing.kind == chess.KING:
         return []
+    said_of = claim.scene.words.hints["with_nothing_before"].search(claim.before()) if claim.has("nobody") else None
+    if said_of is not None and thing.pronoun == "it":
+        # “The knight is pinned to its king, with nothing to protect it”: the one of which the clause speaks.
+        thing = claim.scene.mentions[int(said_of["who"])]
     thing = no_king(claim.scene, thing)
     if thing.pronoun in ("he", "she", "him", "her", "they") and royal(claim.scene, thing) is None:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")

@@ -28,6 +28,7 @@ POSITIONS = {
     "lone_d_pawn": "4k3/p4ppp/1p6/3P4/8/8/P4PPP/4K3 w - - 0 30",
     "two_rooks": "r3k3/8/4r3/1N6/8/8/6PP/6K1 w - - 0 1",
     "mate_on_g7": "6k1/5p1p/8/8/8/2B5/3Q1PPP/6K1 b - - 0 30",
+    "last_bishop": "r2q1rk1/pppb1ppp/2n2n2/8/8/2N3P1/PPP2PBP/R1BQ1RK1 w - - 0 12",
     "chain": "4k3/p4ppp/8/3P4/2P5/8/P4PPP/4K3 w - - 0 30",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
