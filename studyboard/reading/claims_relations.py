@@ -9,8 +9,8 @@ from typing import Final
 import chess
 
 from studyboard.board.naming import listed, sentence, side, square_words, the_piece, their_piece
-from studyboard.board.relations import Sight, attack_words, attackers, attackers_with_support, view
-from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
+from studyboard.board.relations import Sight, attack_words, attackers, view
+from studyboard.reading.claim import Claim, Judge, Judgement, contradicted, undecided
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import named_before, no_king, referents, royal, salient, squares_before
@@ -19,8 +19,7 @@ from studyboard.reading.referents import named_before, no_king, referents, royal
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
 
 #: A pronoun that can mean more pieces than this is held against none of them; half as many where one piece does it.
-_MOST: Final = 8
-_TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
+MOST_MEANT: Final = 8
 
 
 def attacks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
@@ -43,6 +42,11 @@ def defends(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
 def guards_own(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
     """Does *by* guard a piece of its own on *target*?"""
     return board.color_at(target) == board.color_at(by) and defends(board, by, target)
+
+
+def guards_own_or_square(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
+    """Does the piece protect what stands there, one of its own side, or the empty square?"""
+    return (guards_own if board.piece_at(target) else defends)(board, by, target)
 
 
 def looks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
@@ -71,7 +75,7 @@ def judge_defends(claim: Claim) -> list[Judgement]:
     return _judge_relation(
         claim,
         "guards",
-        lambda thing: defends if thing.what is Named.SQUARE else _guards_own_or_square if thing.pronoun else guards_own,
+        lambda thing: defends if thing.what is Named.SQUARE else guards_own_or_square if thing.pronoun else guards_own,
     )
 
 
@@ -176,7 +180,7 @@ def _judge_one(
     if thing.pronoun and not _named_besides(claim, thing):
         return Judgement(Verdict.UNDECIDED, Topic.ATTACK, said, "What is meant stands in an earlier line.")
     if len(bys) == 1 and not targets and thing.kind is not None and thing.definite and is_nowhere(claim, thing):
-        return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, _no_such(thing), tuple(bys))
+        return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, no_such(thing), tuple(bys))
     nowhere = _doer_is_nowhere(claim, groups)
     if nowhere and targets and not thing.pronoun:
         return Judgement(Verdict.CONTRADICTED, Topic.ATTACK, said, nowhere, tuple(targets[:1]))
@@ -225,7 +229,7 @@ def _doer_is_nowhere(claim: Claim, groups: list[list[Mention]]) -> str:
         if not any(board.piece_type_at(placed) == who.kind for board in there):
             return sentence(f"no {chess.piece_name(who.kind)} is on {chess.square_name(placed)}")
     named = who.what is Named.PIECE and who.kind is not None and who.definite and not who.vague and not who.pronoun
-    return _no_such(who) if named and is_nowhere(claim, who) else ""
+    return no_such(who) if named and is_nowhere(claim, who) else ""
 
 
 def _another_there(thing: Mention, boards: list[chess.Board]) -> str:
@@ -238,7 +242,7 @@ def _another_there(thing: Mention, boards: list[chess.Board]) -> str:
     return sentence(f"{their_piece(boards[0], at)} stands there")
 
 
-def _no_such(who: Mention) -> str:
+def no_such(who: Mention) -> str:
     return f"There is no such {chess.piece_name(who.kind or chess.PAWN)} on the board."
 
 
@@ -345,162 +349,10 @@ def _who_does(board: chess.Board, targets: list[chess.Square]) -> str:
     return sentence(f"{square_words(at)} is covered by {seen}" if seen else f"nothing covers {square_words(at)}")
 
 
-def judge_attacked(claim: Claim) -> list[Judgement]:
-    """“The rook is attacked twice by …”."""
-    return _passive(claim, attacks, lambda board, at: not board.color_at(at))
-
-
-def judge_guarded(claim: Claim) -> list[Judgement]:
-    """“The knight is guarded by …”, “nothing guards it”."""
-    return _passive(claim, _guards_own_or_square, lambda board, at: bool(board.color_at(at)))
-
-
-def judge_relies(claim: Claim) -> list[Judgement]:
-    """“The pawn leans on its neighbour, the queen”: where both are of one side, it is guarded by what it leans on."""
-    thing, by = claim.mention("piece"), claim.things()
-    if thing is None or thing.pronoun or any(m.what is not Named.PIECE or m.kind is None for m in by):
-        return []
-    pairs = [
-        (board, at, other)
-        for board in claim.boards()
-        for at in referents(claim.scene, thing, board)
-        for m in by
-        for other in referents(claim.scene, m, board)
-    ]
-    if any(attacks(*pair) for pair in pairs) or all(b.color_at(one) != b.color_at(two) for b, one, two in pairs):
-        # It presses on an enemy piece.
-        return []
-    return _passive(claim, guards_own, lambda board, at: bool(board.color_at(at)))
-
-
-def _guards_own_or_square(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
-    return (guards_own if board.piece_at(target) else defends)(board, by, target)
-
-
-def _standing_there(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Square]:
-    """The squares that a mention can mean on which a piece stands."""
-    return [square for square in referents(claim.scene, mention, board) if board.piece_at(square)]
-
-
-def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
-    thing = claim.mention("piece") or claim.mention("square")
-    by = claim.things() if claim.mentions("things") else []
-    if thing is None or (thing.kind == chess.KING and (relation is not attacks or not by)):
-        return []
-    if done_by_none(claim):
-        return _by_nobody(claim, thing, who)
-    sort = claim.mention("counted")
-    if sort is not None and (sort.kind is not None or not sort.plural):
-        return []
-    counted = claim.mention("times") or claim.mention("count")
-    times = _TIMES.get(claim.said("times"), 0) if counted is None else counted.value
-    topic = Topic.ATTACK
-    boards = claim.boards()
-    if thing.pronoun in ("he", "she", "they", "this", "one") and royal(claim.scene, thing) is None:
-        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    seen = False
-    for board in boards:
-        for at in salient(claim.scene, thing, board):
-            empty = board.piece_at(at) is None
-            if empty and thing.what is not Named.SQUARE:
-                continue
-            seen = True
-            colour = who(board, at)
-            counts = {len(attackers(board, either, at)) for either in chess.COLORS} if empty else set()
-            if empty and (times in counts if times else not attackers(board, colour, at)):
-                colour = next(c for c in (not colour, colour) if not times or len(attackers(board, c, at)) == times)
-            front, all_of_them = attackers(board, colour, at), attackers_with_support(board, colour, at)
-            named = all(
-                any(relation(board, square, at) for square in _standing_there(claim, m, board) if square != at)
-                for m in by
-            )
-            if named and by and (claim.hinted("only") or claim.said("alone")):
-                everyone = {square for m in by for square in referents(claim.scene, m, board)}
-                named = all(square in everyone for square in front)
-            # Those counted without the ones that stand behind a piece of their own are all in front.
-            in_front = all(any(square in front for square in _standing_there(claim, m, board)) for m in by)
-            right = times == len(all_of_them) or (times == len(front) and in_front)
-            enough = right if times else bool(front) or bool(by)
-            if enough and named:
-                return confirmed(
-                    topic, claim.quote(), attack_words(board, at), at, *front, exact=len(boards) == 1 and not times
-                )
-    if not seen and thing.what is Named.PIECE and thing.kind and thing.definite and is_nowhere(claim, thing):
-        return contradicted(topic, claim.quote(), _no_such(thing))
-    if not seen:
-        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    named_all = bool(by) and not times and all(m.square is not None for m in by)
-    most = _MOST if len(by) > 1 else _MOST // 2
-    if thing.pronoun and not named_all and len(referents(claim.scene, thing, boards[0])) > most:
-        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    if times and thing.square is None and _times_elsewhere(claim, thing, boards, times):
-        return undecided(topic, claim.quote(), "It is true of another one.")
-    squares = salient(claim.scene, thing, boards[0])
-    why = attack_words(boards[0], squares[0]) if squares else "No such piece stands there."
-    return contradicted(topic, claim.quote(), why, *squares[:1])
-
-
-def done_by_none(claim: Claim) -> bool:
-    """“Protected by nobody”, “by no piece at all”: is what does it named only to say that nothing does?"""
-    by = claim.mentions("things")
-    return claim.has("nobody") or (len(by) == 1 and claim.scene.tokens[by[0].start].text == "no")
-
-
-def _by_nobody(claim: Claim, thing: Mention, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
-    """“Is attacked by nobody”, “is guarded by no piece”: nothing of that side reaches it."""
-    seen = [(board, at) for board in claim.boards() for at in _standing_there(claim, thing, board)]
-    if not seen or thing.pronoun:
-        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
-    free = next((pair for pair in seen if not attackers(pair[0], who(*pair), pair[1])), None)
-    board, at = free or seen[0]
-    return (contradicted if free is None else confirmed)(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
-
-
-def _times_elsewhere(claim: Claim, thing: Mention, boards: list[chess.Board], times: int) -> bool:
-    """Is any piece of that name attacked or guarded so often, though another one moved last?"""
-    return any(
-        len(count(board, colour, at)) == times
-        for board in boards
-        for at in referents(claim.scene, thing, board)
-        for colour in chess.COLORS
-        for count in (attackers, attackers_with_support)
-    )
-
-
-def judge_nobody_attacks(claim: Claim) -> list[Judgement]:
-    """“Nothing attacks the pawn on a5”."""
-    found: list[Judgement] = []
-    for thing in claim.things():
-        if thing.pronoun or (thing.what is Named.PIECE and thing.kind is None):
-            continue
-        seen: list[tuple[chess.Board, chess.Square]] = []
-        free = False
-        for board in claim.boards():
-            for at in referents(claim.scene, thing, board):
-                colour = board.color_at(at)
-                if colour is None:
-                    continue
-                seen.append((board, at))
-                free = free or not attackers(board, not colour, at)
-        if not seen or (free and len({at for _, at in seen}) > 1):
-            found += undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
-            continue
-        board, at = seen[0]
-        judged = confirmed if free else contradicted
-        found += judged(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
-    return found
-
-
 JUDGES: Final[dict[str, Judge]] = {
     "attacks": judge_attacks,
     "gives_a_poke": judge_attacks,
     "defends_behind": judge_behind,
     "eyes": judge_eyes,
     "defends": judge_defends,
-    "attacked": judge_attacked,
-    "guarded": judge_guarded,
-    "relies": judge_relies,
-    "listed_attackers": judge_attacked,
-    "listed_guards": judge_guarded,
-    "nobody_attacks": judge_nobody_attacks,
 }

@@ -8,6 +8,7 @@ from typing import Final
 
 from studyboard.board.work import never_cancelled
 from studyboard.reading import (
+    claims_attacked,
     claims_bishops,
     claims_castling,
     claims_check,
@@ -45,6 +46,7 @@ from studyboard.reading.scene import Scene, Sentence
 
 JUDGES: Final[dict[str, Judge]] = {
     **claims_relations.JUDGES,
+    **claims_attacked.JUDGES,
     **claims_relative.JUDGES,
     **claims_sole.JUDGES,
     **claims_hanging.JUDGES,
@@ -303,7 +305,7 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     mood = scene.mood(trigger)
     if claim.kind in _DENIED_ITSELF or any(claim.has(group) for group in ("neither", "none", "uneven")):
         mood &= ~Mood.NEGATIVE
-    if claim.kind == "attacked" and claims_relations.done_by_none(claim):
+    if claim.kind == "attacked" and claims_attacked.done_by_none(claim):
         mood &= ~Mood.NEGATIVE
     if claim.kind in _SEEN_FROM and scene.words.hint("past_verb", scene.tokens[trigger].text):
         # “What did that pawn do? It covered g5.”

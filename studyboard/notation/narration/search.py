@@ -27,7 +27,6 @@ from studyboard.notation.narration.ways_on import Positions, WaysOn
 #: With fewer full stops than one for so many words, a text has none that could be relied on.
 _LONG_SENTENCE = 50
 
-
 #: By how much the words can speak for one move more than for nothing in particular.
 _BEST_FIT = 1.0
 _NAMED_AHEAD = 7
@@ -37,9 +36,10 @@ _PASS = chess.Move.null()
 class Talk:
     """One text in the course of being read.
 
-    State: every position that any reading has reached, by the moves from the start; nothing else changes.
     game: the moves of the game, where they are known
     beyond: whether the main line may be told further than the game that is known
+
+    State: every position that any reading has reached, and what was found for the phrase that is looked at.
     """
 
     def __init__(
@@ -57,13 +57,15 @@ class Talk:
         self._numbers = said.numbers
         self._replaced = said.replaced
         self._written = said.written
-        positions = Positions(start)
-        self.start = positions.start
-        self.after = positions.after
-        self._along = positions.along
-        self.game = None if game is None else positions.along(game)
-        self._ways_on = WaysOn(positions, self.game, beyond)
+        self._positions = Positions(start)
+        self.start = self._positions.start
+        self.game = None if game is None else self._positions.along(game)
+        self._ways_on = WaysOn(self._positions, self.game, beyond)
         self._named: dict[tuple[int, float], tuple[float | None, Place | None]] = {}
+
+    def after(self, place: Place, move: chess.Move) -> Place:
+        """The position after a move, legal or a passed turn."""
+        return self._positions.after(place, move)
 
     def best_reading(self) -> Reading:
         """The cheapest way through the whole text, with passed turns where a move was left out.
@@ -82,7 +84,7 @@ class Talk:
 
         For training, where the moves of a talk are known. O(words × readings kept × phrases at a word).
         """
-        told = [[place.number for place in self._along(line)] for line in lines]
+        told = [[place.number for place in self._positions.along(line)] for line in lines]
         main, anywhere = set(told[0]), set().union(*told)
 
         def allowed(reading: Reading) -> bool:
