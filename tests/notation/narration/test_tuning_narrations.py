@@ -11,7 +11,7 @@ import pytest
 
 TESTS = Path(__file__).resolve().parents[2]
 #: One in three, as all of them take minutes; `tests/bench/narration_accuracy.py` reads all.
-NARRATIONS = sorted((TESTS / "narrations" / "tuning").glob("*.toml"))[::3]
+NARRATIONS = sorted((TESTS / "narrations" / "tuning").glob("*.toml"))[2::3]
 
 
 @pytest.fixture(scope="module")
@@ -31,4 +31,4 @@ def test_moves_and_mentions_are_told_apart(bench: ModuleType, with_game: bool, m
     assert len(scores) >= 12
     assert sum(s.main_right for s in scores) >= main * sum(s.main_all for s in scores)
     assert sum(s.side_right for s in scores) >= side * sum(s.side_all for s in scores)
-    assert sum(s.mentions_right for s in scores) >= 0.95 * sum(s.mentions_all for s in scores)
+    assert sum(s.mentions_right for s in scores) >= 0.98 * sum(s.mentions_all for s in scores)
