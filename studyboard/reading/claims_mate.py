@@ -38,11 +38,11 @@ def judge_mate(claim: Claim) -> list[Judgement]:
             return confirmed(topic, claim.quote(), f"{side(board.turn)} is checkmated.", exact=True)
     if claim.hinted("mate_later_after"):
         return undecided(topic, claim.quote(), "It may be a mate that is to come.")
-    imagined = imagined_moves(claim)
-    for board, move in (*imagined, *imagined_moves(claim, again=True)):
+    imagined, once_more = imagined_moves(claim), imagined_moves(claim, again=True)
+    for board, move in (*imagined, *once_more):
         if gives_mate(board, move):
             return confirmed(topic, claim.quote(), f"{board.san(move)}.", move.to_square)
-    threatened = [*imagined_moves(claim, again=True), *imagined]
+    threatened = [*once_more, *imagined]
     if threatened and claim.hinted("threatened_mate_before"):
         board, move = threatened[0]
         why = f"{board.san(move)} would not be mate{way_out(board, move)}."

@@ -28,7 +28,7 @@ def imagined_moves(claim: Claim, *, again: bool = False) -> list[tuple[chess.Boa
     """
     start, _ = claim.scene.sentence(claim.start)
     # “Queen to c4, and that would be mate” has a word more between.
-    near = _NEAR + claim.hinted("threatened_mate_before")
+    near = _NEAR + 1 if claim.hinted("threatened_mate_before") else _NEAR
     named = [
         said
         for said in claim.scene.said
