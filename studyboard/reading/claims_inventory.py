@@ -23,7 +23,8 @@ from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
 from studyboard.reading.referents import side_meant
 
-_KINGSIDE: Final = chess.BB_FILE_E | chess.BB_FILE_F | chess.BB_FILE_G | chess.BB_FILE_H
+#: The files from the king's to the edge, as a wing.
+KINGSIDE: Final = chess.BB_FILE_E | chess.BB_FILE_F | chess.BB_FILE_G | chess.BB_FILE_H
 #: Either side.
 BOTH: Final = (chess.WHITE, chess.BLACK)
 
@@ -34,9 +35,9 @@ def wing_of(claim: Claim) -> int | None:
     for text in (claim.said("where"), claim.before()):
         ending = text == claim.before()
         if hint("queen_wing", text) and (not ending or hint("wing_before", text)):
-            return ~_KINGSIDE & chess.BB_ALL
+            return ~KINGSIDE & chess.BB_ALL
         if hint("king_wing", text) and (not ending or hint("wing_before", text)):
-            return _KINGSIDE
+            return KINGSIDE
         if text and (not ending or hint("place_before", text)):
             return None
     return chess.BB_ALL
@@ -169,7 +170,7 @@ def _holds_one(claim: Claim, thing: Thing, colours: tuple[chess.Color, ...], are
 
 def holdings_words(board: chess.BaseBoard, things: Sequence[Thing], colours: Sequence[chess.Color], area: int) -> str:
     """“White has two rooks and five pawns.”"""
-    where = "" if area == chess.BB_ALL else f" on the {'kingside' if area == _KINGSIDE else 'queenside'}"
+    where = "" if area == chess.BB_ALL else f" on the {'kingside' if area == KINGSIDE else 'queenside'}"
     ordered = [colour for colour in BOTH if colour in colours]
     return " ".join(f"{side(c)} has {words_for(board, things, [c], area)}{where}." for c in ordered)
 

@@ -9,7 +9,7 @@ import chess
 from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_inventory import holder
+from studyboard.reading.claims_inventory import KINGSIDE, holder
 from studyboard.reading.claims_relations import doers, is_nowhere, target_words
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves
@@ -127,40 +127,42 @@ def _in_the_way(board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
 
 def judge_wing(claim: Claim) -> list[Judgement]:
     """“Both kings are on the queenside”."""
-    thing = claim.mention("piece")
-    if thing is None or thing.kind is None or thing.square is not None or thing.kind == chess.PAWN:
-        return []
     kingside = claim.said("wing") == "kingside"
-    wrong: chess.Square | None = None
-    for board in claim.boards():
-        squares = referents(claim.scene, thing, board)
-        inside = [at for at in squares if (chess.square_file(at) > 3) == kingside]
-        if squares and (len(inside) == len(squares) if thing.plural else inside):
-            return confirmed(Topic.CASTLING, claim.quote(), listed([the_piece(board, at) for at in inside]), *inside)
-        wrong = next((at for at in squares if at not in inside), wrong)
-    if wrong is None:
-        return undecided(Topic.CASTLING, claim.quote(), "It is not clear which piece is meant.")
-    return contradicted(Topic.CASTLING, claim.quote(), sentence(f"{the_piece(claim.boards()[0], wrong)} is not"), wrong)
+    return _judge_area(claim, Topic.CASTLING, KINGSIDE if kingside else ~KINGSIDE & chess.BB_ALL)
 
 
 def judge_on_file(claim: Claim) -> list[Judgement]:
     """“Both kings are on the g-file”, “the queen stands on the d-file”."""
-    thing, file = claim.mention("piece"), claim.mention("file")
-    if thing is None or file is None or file.file is None or thing.kind is None or thing.kind == chess.PAWN:
+    file = claim.mention("file")
+    if file is None or file.file is None:
         return []
-    if thing.square is not None or thing.vague or not thing.definite:
+    return _judge_area(claim, Topic.SQUARE, chess.BB_FILES[file.file])
+
+
+def _judge_area(claim: Claim, topic: Topic, area: chess.Bitboard) -> list[Judgement]:
+    """Does the piece that is named stand within these squares; of several, all of them or all of one side's?"""
+    thing = claim.mention("piece")
+    if thing is None or thing.kind in (None, chess.PAWN) or thing.square is not None:
+        return []
+    if thing.vague or not thing.definite:
         return []
     boards = claim.boards()
     for board in boards:
         squares = referents(claim.scene, thing, board)
-        inside = [at for at in squares if chess.square_file(at) == file.file]
-        if squares and (len(inside) == len(squares) if thing.plural else inside):
-            return confirmed(Topic.SQUARE, claim.quote(), listed([the_piece(board, at) for at in inside]), *inside)
+        inside = [at for at in squares if chess.BB_SQUARES[at] & area]
+        if inside and (not thing.plural or _all_of_them(board, squares, inside)):
+            return confirmed(topic, claim.quote(), listed([the_piece(board, at) for at in inside]), *inside)
     squares = referents(claim.scene, thing, boards[0])
     if not squares:
-        return undecided(Topic.SQUARE, claim.quote(), "It is not clear which piece is meant.")
+        return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     places = listed([the_piece(boards[0], at) for at in squares])
-    return contradicted(Topic.SQUARE, claim.quote(), sentence(f"there is {places}"), *squares)
+    return contradicted(topic, claim.quote(), sentence(f"there is {places}"), *squares)
+
+
+def _all_of_them(board: chess.Board, squares: list[chess.Square], inside: list[chess.Square]) -> bool:
+    """Are all of them inside, or several of one side and all that it has?"""
+    sides = [[at for at in squares if board.color_at(at) == colour] for colour in chess.COLORS]
+    return len(inside) == len(squares) or any(len(men) > 1 and set(men) <= set(inside) for men in sides)
 
 
 def judge_can_go(claim: Claim) -> list[Judgement]:
