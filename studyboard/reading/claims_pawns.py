@@ -22,7 +22,7 @@ from studyboard.board.pawns import (
     pawn_words,
 )
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_inventory import holder, side_after_with
+from studyboard.reading.claims_inventory import BOTH, holder, side_after_with
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
@@ -48,9 +48,13 @@ def _guarded_too(claim: Claim, judgement: Judgement) -> Judgement:
         return judgement
     if claim.hinted("or_less_after"):
         return judgement
-    if any(board.attackers_mask(bool(board.color_at(at)), at) for board in claim.boards() for at in judgement.squares):
+    if any(_is_guarded(board, at) for board in claim.boards() for at in judgement.squares):
         return judgement
     return replace(judgement, verdict=Verdict.CONTRADICTED, why=f"Nothing protects it. {judgement.why}")
+
+
+def _is_guarded(board: chess.BaseBoard, at: chess.Square) -> bool:
+    return bool(board.attackers_mask(bool(board.color_at(at)), at))
 
 
 def _reach(claim: Claim) -> tuple[int, int] | None:
@@ -93,6 +97,8 @@ def _judge_feature(claim: Claim) -> list[Judgement]:
             pawns = [at for at in pawns if "abcdefgh"[chess.square_file(at)] == claim.said("letter")]
         pawns = [at for at in pawns if board.piece_type_at(at) == chess.PAWN]
         pawns = [at for at in pawns if owner is None or board.color_at(at) in colours]
+        # “A protected passed pawn” is one that something guards, if any is.
+        pawns.sort(key=lambda at: not _is_guarded(board, at))
         named = thing is not None or square is not None or file is not None
         candidates = candidates or pawns
         for at in pawns:
@@ -187,16 +193,20 @@ def judge_empty_file(claim: Claim) -> list[Judgement]:
         return []
     who = claim.mention("side")
     owner = who.colour if who is not None else thing.colour
+    # “He has no pawn on the f-file”: one side, whoever he is.
+    of_one = owner is None and claim.hinted("somebody_before")
+    colours = BOTH if owner is None else (owner,)
     boards = claim.boards(wide=True)
     left: list[chess.Square] = []
     for board in boards:
-        mask = board.pawns & chess.BB_FILES[on]
-        mask &= board.occupied if owner is None else board.occupied_co[owner]
-        of_one = owner is None and claim.hinted("somebody_before")
-        if not mask or (of_one and not all(mask & men for men in board.occupied_co)):
-            # “He has no pawn on the f-file”, whoever he is.
+        there = {colour: board.pieces_mask(chess.PAWN, colour) & chess.BB_FILES[on] for colour in colours}
+        without = [colour for colour in colours if not there[colour]]
+        if len(without) == len(colours):
             return confirmed(Topic.PAWNS, claim.quote(), f"There is none on the {chess.FILE_NAMES[on]}-file.")
-        left = left or list(chess.scan_forward(mask))
+        if without and of_one:
+            why = f"{side(without[0])} has none on the {chess.FILE_NAMES[on]}-file."
+            return confirmed(Topic.PAWNS, claim.quote(), why)
+        left = left or list(chess.scan_forward(sum(there.values())))
     names = listed([the_piece(boards[0], at) for at in left if boards[0].piece_at(at)])
     return contradicted(Topic.PAWNS, claim.quote(), sentence(f"there is {names}"), *left)
 

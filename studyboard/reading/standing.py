@@ -65,10 +65,10 @@ def _gives_check_there(scene: Scene, mention: Mention, board: chess.Board) -> bo
     """“He has two checks, with the bishop on d7 and with the pawn on b5”: those that can be given."""
     start, _ = scene.sentence(mention.start)
     led = " ".join(token.text for token in scene.tokens[start : mention.start])
-    return scene.words.hint("checks_with_before", led) and any(
-        move.to_square == mention.square and board.piece_type_at(move.from_square) == mention.kind
-        for move in board.legal_moves
-    )
+    if mention.square is None or not scene.words.hint("checks_with_before", led):
+        return False
+    moves = board.generate_legal_moves(to_mask=chess.BB_SQUARES[mention.square])
+    return any(board.piece_type_at(move.from_square) == mention.kind and board.gives_check(move) for move in moves)
 
 
 def _missing(scene: Scene, mention: Mention, board: chess.Board) -> Finding:

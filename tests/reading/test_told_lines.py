@@ -30,6 +30,9 @@ POSITIONS = {
     "mate_on_g7": "6k1/5p1p/8/8/8/2B5/3Q1PPP/6K1 b - - 0 30",
     "last_bishop": "r2q1rk1/pppb1ppp/2n2n2/8/8/2N3P1/PPP2PBP/R1BQ1RK1 w - - 0 12",
     "chain": "4k3/p4ppp/8/3P4/2P5/8/P4PPP/4K3 w - - 0 30",
+    "guarded_passer": "4k3/8/8/P7/3P4/2P5/8/4K3 w - - 0 1",
+    "doubled_rooks": "r2r2k1/5ppp/8/8/8/3R4/3R1PPP/6K1 w - - 0 1",
+    "two_checks": "4k3/8/8/8/8/5B2/1P6/4K3 w - - 0 1",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
 
