@@ -75,10 +75,6 @@ JUDGES: Final[dict[str, Judge]] = {
 
 #: What can be said of the whole game, in a line that belongs to no move.
 _OF_THE_GAME = frozenset({"game_length", "miniature", "result", "end_move"})
-#: What is said of the position of one moment, and in a closing word of any moment.
-_OF_ONE_MOMENT = frozenset(
-    {"so_many", "only_one", "attacks_so_many", "does_nothing", "holds_file", "can_put", "reply_listed"}
-)
 #: What is told in the past as a rule.
 _OF_THE_END = frozenset({"game_length", "result", "end_move", "moves_played", "king_ended", "made_of_pawn", "mated_on"})
 #: Claims whose words, where they turn out to mean something else, are left to the patterns that follow.
@@ -198,6 +194,7 @@ _OWN_MOOD = frozenset({"unguarded", "hanging", "trapped"})
 #: What a closing word looks back on, as it was at some moment of the game.
 _OF_A_MOMENT = frozenset(
     {"mate_in", "mate", "threatens_mate", "check", "double_check", "discovered_check", "only_move"}
+    | {"so_many", "only_one", "attacks_so_many", "does_nothing", "holds_file", "can_put", "reply_listed"}
 )
 #: Claims whose plainer words stand for some that would set a mood of their own: “can be taken for nothing”.
 _REWORDED = frozenset({"threatens_mate", "mate_in", "hanging", "unguarded", "nobody_guards", "trapped"})
@@ -238,8 +235,7 @@ def statements(scene: Scene, *, deep: bool = False, cancelled: Callable[[], bool
     Raises WorkCancelledError in the middle of a search that nobody wants any more.
     """
     # A greeting comes before a game that is told from the start, but beside a position that is set up.
-    every = frozenset(JUDGES) - (_OF_ONE_MOMENT if scene.talk.part == "closing" else frozenset())
-    kinds = _OF_THE_GAME if scene.talk.part == "greeting" and scene.talk.first is not None else every
+    kinds = _OF_THE_GAME if scene.talk.part == "greeting" and scene.talk.first is not None else frozenset(JUDGES)
     found: list[Finding] = []
     heard: set[int] = set()
     for sentence in (*scene.sentences, *carried_on(scene), *without_asides(scene)):
@@ -277,13 +273,10 @@ def _claimed(
             start = sentence.token_at(match.start())
             end = _end(scene, sentence.token_at(max(match.start(), match.end() - 1)))
             words = {n for n in range(start, end) if not any(m.start <= n < m.end for m in scene.mentions)}
-            if kind in _IN_LISTS and " " in code[match.start() : at]:
-                # “Two pawns for the bishop, eight pawns against seven”: the next one may begin within this.
-                further = code.index(" ", match.start()) + 1
-            else:
-                further = at
+            # “Two pawns for the bishop, eight pawns against seven”: where this is none, the next may begin within it.
+            within = code.find(" ", match.start(), at) + 1 if kind in _IN_LISTS else 0
             if words & taken or start >= end:
-                at = further
+                at = within or at
                 continue
             claim = Claim(scene, sentence, kind, match, start, end, deep, cancelled)
             judgements = JUDGES[kind](claim)
@@ -291,7 +284,7 @@ def _claimed(
                 taken |= words
                 yield words, [_finding(claim, judgement) for judgement in judgements]
             else:
-                at = further
+                at = within or at
 
 
 def _end(scene: Scene, token: int) -> int:
