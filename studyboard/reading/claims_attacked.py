@@ -10,7 +10,6 @@ import chess
 from studyboard.board.relations import attack_words, attackers, attackers_with_support
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_relations import (
-    MOST_MEANT,
     Relation,
     attacks,
     guards_own,
@@ -22,6 +21,8 @@ from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents, royal, salient
 
+#: A pronoun that can mean more pieces than this is held against none of them: where one piece does it, where several.
+_FEW, _MANY = 4, 8
 _TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 
 
@@ -106,7 +107,7 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     if not seen:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     named_all = bool(by) and not times and all(m.square is not None for m in by)
-    most = MOST_MEANT if len(by) > 1 else MOST_MEANT // 2
+    most = _MANY if len(by) > 1 else _FEW
     if thing.pronoun and not named_all and len(referents(claim.scene, thing, boards[0])) > most:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
     if times and thing.square is None and _times_elsewhere(claim, thing, boards, times):

@@ -18,9 +18,6 @@ from studyboard.reading.referents import named_before, no_king, referents, royal
 #: Does the piece on the first square stand in this relation to the second square?
 Relation = Callable[[chess.Board, chess.Square, chess.Square], bool]
 
-#: A pronoun that can mean more pieces than this is held against none of them; half as many where one piece does it.
-MOST_MEANT: Final = 8
-
 
 def attacks(board: chess.Board, by: chess.Square, target: chess.Square) -> bool:
     """Could *by* take on *target*, at once or behind a piece of its own on the same line?"""
@@ -101,7 +98,9 @@ def _side_barred(claim: Claim, who: Mention) -> chess.Color | None:
         return who.colour
     if who.kind == chess.KING or royal(claim.scene, who) == chess.KING:
         kings = [m for m in claim.scene.mentions[: who.number] if m.kind == chess.KING and m.colour is not None]
-        return kings[-1].colour if kings and who.pronoun else board.turn if board.is_check() else None
+        if kings and who.pronoun:
+            return kings[-1].colour
+        return board.turn if board.is_check() else None
     colours = {board.color_at(at) for at in salient(claim.scene, who, board)} if not who.pronoun else set()
     return next(iter(colours)) if len(colours) == 1 else None
 
@@ -268,6 +267,8 @@ def _pairs(
     if guards and thing.pronoun == "it":
         # “The king cannot go back to f6: the rook covers it.”
         targets += [at for at in squares_before(claim.scene, thing.start) if board.piece_at(at) is None]
+        # A king is not guarded as other pieces are.
+        targets = [at for at in targets if board.piece_type_at(at) != chess.KING]
     bys = set(doers(claim, board, group))
     if guards and len(group) == 1 and thing.what is Named.PIECE:
         # Only a piece of the same side can guard, whichever of its kind has moved last.

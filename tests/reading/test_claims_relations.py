@@ -68,3 +68,13 @@ def test_what_is_false_is_queried(row):
 def test_what_is_not_said_of_the_position_is_left_alone(row):
     text, fen = _said(row)
     assert not judge(fen, text).queries
+
+
+def test_a_king_that_cannot_go_somewhere_is_not_what_is_covered():
+    board = "4k3/8/8/8/8/8/4r3/4K2R w - - 0 1"
+    covered = {
+        square: [f.quote for f in judge(board, f"The king cannot go to {square}, as the rook covers it.").confirmed]
+        for square in ("d1", "d2")
+    }
+    assert "covers it" in covered["d2"]
+    assert "covers it" not in covered["d1"]
