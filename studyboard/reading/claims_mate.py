@@ -74,6 +74,9 @@ def judge_mated_on(claim: Claim) -> list[Judgement]:
     board = claim.scene.steps[-1].board if claim.scene.steps else claim.scene.start
     if where is None or not (talk.part or talk.ends_game) or not talk.game or not board.is_checkmate():
         return []
+    if claim.hinted("mate_not_told_before") or not (claim.has("done") or claim.hinted("mate_told_before")):
+        # “The threat of mate on f2 decided it.”
+        return []
     last = talk.game[-1].to_square
     why = f"{side(board.turn)} is mated by the move to {chess.square_name(last)}."
     right = where.square in (last, board.king(board.turn))

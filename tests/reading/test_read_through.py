@@ -106,6 +106,11 @@ def test_what_is_said_in_the_greeting_of_the_end_is_not_held_against_the_start()
         ("It all turned on one loose knight, and two white bishops decided the game.", []),
         ("Remember, nobody ever gave a check in this game.", ["nobody ever gave a check in this game"]),
         ("White never gave a single check.", []),
+        ("White was mated on h4.", []),
+        ("White was mated on g2.", ["mated on g2"]),
+        ("It was mate on g4.", ["mate on g4"]),
+        ("He guarded against mate on f2 all along.", []),
+        ("The threat of mate on h7 decided the game.", []),
     ],
 )
 def test_a_closing_word_looks_back_on_the_whole_game(closing, wrong):
