@@ -1,8 +1,7 @@
-"""Claims about how many pieces attack or guard something: “a second attacker”, “two defenders of e5”."""
+"""Claims that count who attacks or guards what: “a second attacker”, “attacks three pawns”, “protects nothing”."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final
 
 import chess
@@ -99,19 +98,18 @@ def judge_attacks_so_many(claim: Claim) -> list[Judgement]:
     if len(groups) != 1 or len(groups[0]) != 1 or groups[0][0].plural or groups[0][0].what is not Named.PIECE:
         return []
     guards = claim.scene.words.hint("counts_guards", claim.said("how"))
-    most, seen = -1, ""
+    most, without_king, told = -1, -1, ""
     for board in claim.boards():
         for by in doers(claim, board, groups[0]):
-            relation = guards_own if guards else attacks
-            everything = chess.scan_forward(board.occupied & ~board.kings)
-            targets = [at for at in everything if _is_of(board, at, sort) and relation(board, by, at)]
+            targets = [at for at in _targets(board, by, guards) if _is_of(board, at, sort)]
             if len(targets) > most:
-                most, seen = len(targets), sentence(f"{the_piece(board, by)} sees {_told(board, targets)}")
+                most, told = len(targets), _target_words(board, by, guards, targets, "none of them")
+                without_king = sum(board.piece_type_at(at) != chess.KING for at in targets)
     if most < 0:
         return []
-    if most >= number.value:
-        return confirmed(Topic.NUMBER, claim.quote(), seen) if most == number.value else []
-    return contradicted(Topic.NUMBER, claim.quote(), seen)
+    if number.value in (most, without_king):
+        return confirmed(Topic.NUMBER, claim.quote(), told)
+    return contradicted(Topic.NUMBER, claim.quote(), told) if number.value > most else []
 
 
 def judge_does_nothing(claim: Claim) -> list[Judgement]:
@@ -123,29 +121,29 @@ def judge_does_nothing(claim: Claim) -> list[Judgement]:
     told = ""
     for board in claim.boards():
         for by in doers(claim, board, groups[0]):
-            targets = list(_seen_by(board, by, own=guards))
+            targets = _targets(board, by, guards)
+            words = _target_words(board, by, guards, targets, "nothing")
             if not targets:
-                why = sentence(f"{the_piece(board, by)} {'guards' if guards else 'attacks'} nothing")
-                return confirmed(Topic.ATTACK, claim.quote(), why, by)
-            told = told or sentence(
-                f"{the_piece(board, by)} {'guards' if guards else 'attacks'} {_told(board, targets)}"
-            )
+                return confirmed(Topic.ATTACK, claim.quote(), words, by)
+            told = told or words
     return contradicted(Topic.ATTACK, claim.quote(), told) if told else []
 
 
-def _seen_by(board: chess.Board, by: chess.Square, *, own: bool) -> Iterator[chess.Square]:
-    """Squares of the pieces that it attacks or, with *own*, of those of its side that it guards; no king."""
-    wanted = board.occupied_co[board.color_at(by) == own] if board.piece_at(by) else 0
-    yield from chess.scan_forward(board.attacks_mask(by) & wanted & ~board.kings)
+def _targets(board: chess.Board, by: chess.Square, guards: bool) -> list[chess.Square]:
+    """Squares of the pieces that it attacks, the king among them, or of those of its side that it guards."""
+    if guards:
+        return [at for at in chess.scan_forward(board.occupied & ~board.kings) if guards_own(board, by, at)]
+    return [at for at in chess.scan_forward(board.occupied) if attacks(board, by, at)]
 
 
 def _is_of(board: chess.Board, at: chess.Square, sort: Mention) -> bool:
-    kinds = (board.piece_type_at(at),) if sort.kind is None else (sort.kind,)
-    return board.piece_type_at(at) in kinds and sort.colour in (None, board.color_at(at))
+    return sort.kind in (None, board.piece_type_at(at)) and sort.colour in (None, board.color_at(at))
 
 
-def _told(board: chess.Board, targets: list[chess.Square]) -> str:
-    return listed([the_piece(board, at) for at in targets]) if targets else "none of them"
+def _target_words(board: chess.Board, by: chess.Square, guards: bool, targets: list[chess.Square], none: str) -> str:
+    """“The knight on d6 attacks the queen on b5.” none: what is said where there is no target"""
+    names = listed([the_piece(board, at) for at in targets]) or none
+    return sentence(f"{the_piece(board, by)} {'guards' if guards else 'attacks'} {names}")
 
 
 JUDGES: Final[dict[str, Judge]] = {
