@@ -10,14 +10,12 @@ import chess
 
 from studyboard.board.lines import lined_up
 from studyboard.board.naming import sentence, the_piece
-from studyboard.board.relations import Sight, view
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_relations import doers, target_words
+from studyboard.reading.claims_relations import attacks, doers, guards_own_or_square, looks, target_words
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
 
-_RANKS: Final = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
 _SLIDERS: Final = (chess.BISHOP, chess.ROOK, chess.QUEEN)
 
 
@@ -96,21 +94,20 @@ def _shares(line: str, a: chess.Square, b: chess.Square) -> bool:
 
 def judge_along_line(claim: Claim) -> list[Judgement]:
     """“She protects the bishop along the fourth rank”: of those that do it, does one do it along that line?"""
-    target, file = claim.mention("target"), claim.mention("file")
-    if target is None:
+    target, groups = claim.mention("target"), claim.subjects()
+    if target is None or len(groups) != 1:
         return []
-    wanted = chess.BB_RANKS[_RANKS.index(claim.said("rank"))] if claim.said("rank") else 0
-    wanted |= chess.BB_FILES[file.file] if file is not None and file.file is not None else 0
-    groups = claim.subjects()
-    pairs = [
-        (board, by, at)
-        for board in claim.boards()
-        for at in referents(claim.scene, target, board)
-        for by in (_could_do(claim, board, groups[0]) if len(groups) == 1 else ())
-        if by != at and view(board, by, at).sight is not Sight.NEVER and _sides_fit(claim, board, by, at)
-    ]
-    sliding = [(board, by, at) for board, by, at in pairs if board.piece_type_at(by) in _SLIDERS]
-    if not sliding or len(sliding) < len(pairs):
+    wanted = _line_named(claim)
+    sliding: list[tuple[chess.Board, chess.Square, chess.Square]] = []
+    for board in claim.boards():
+        for at in referents(claim.scene, target, board):
+            for by in _could_do(claim, board, groups[0]):
+                if not _does_it(claim, board, by, at):
+                    continue
+                if board.piece_type_at(by) not in _SLIDERS:
+                    return []
+                sliding.append((board, by, at))
+    if not sliding:
         return []
     along = [pair for pair in sliding if all(chess.BB_SQUARES[square] & wanted for square in pair[1:])]
     board, by, at = (along or sliding)[0]
@@ -118,20 +115,29 @@ def judge_along_line(claim: Claim) -> list[Judgement]:
     return (confirmed if along else contradicted)(Topic.SQUARE, claim.quote(), why, by, at)
 
 
+def _line_named(claim: Claim) -> chess.Bitboard:
+    """The squares of the rank or the file that is named."""
+    file, rank = claim.mention("file"), claim.said("rank")
+    if rank:
+        return chess.BB_RANKS[claim.scene.words.names.ordinals.index(rank) - 1]
+    return chess.BB_EMPTY if file is None or file.file is None else chess.BB_FILES[file.file]
+
+
 def _could_do(claim: Claim, board: chess.Board, group: list[Mention]) -> list[chess.Square]:
     """Who may do it: a guard is of the side of what it guards, whichever of its kind has moved last."""
     bys = set(doers(claim, board, group))
-    if claim.scene.words.hint("counts_guards", f"{claim.said('how')} ") and len(group) == 1:
+    if claim.scene.words.hint("counts_guards", claim.said("how")) and len(group) == 1:
         bys.update(referents(claim.scene, group[0], board))
     return sorted(bys)
 
 
-def _sides_fit(claim: Claim, board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
-    """Are both of one side where one guards the other, and of two where it attacks?"""
-    hint, how = claim.scene.words.hint, f"{claim.said('how')} "
-    if board.piece_at(at) is None or hint("counts_attackers", how) == hint("counts_guards", how):
-        return True
-    return (board.color_at(by) == board.color_at(at)) == hint("counts_guards", how)
+def _does_it(claim: Claim, board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
+    """Does the piece attack or guard what is there, as is said of it, or look that way, whatever stands between?"""
+    hint, how = claim.scene.words.hint, claim.said("how")
+    attack, guard = hint("counts_attackers", how), hint("counts_guards", how)
+    if attack == guard:
+        return by != at and looks(board, by, at)
+    return (attacks if attack else guards_own_or_square)(board, by, at)
 
 
 def judge_behind(claim: Claim) -> list[Judgement]:
