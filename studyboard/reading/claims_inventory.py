@@ -182,6 +182,9 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
     file = claim.mention("on_file")
     if not things or area is None or (file is None and claim.hinted("not_all_after")) or claim.hinted("object_before"):
         return []
+    if claim.hinted("exception_before"):
+        # “All but two pawns are still on the board.”
+        return []
     if file is None and claim.hinted("file_where_before"):
         file = next((m for m in reversed(claim.scene.mentions) if m.end <= claim.start and m.file is not None), None)
     if file is not None:
@@ -265,9 +268,10 @@ def judge_men(claim: Claim) -> list[Judgement]:
 def judge_gone(claim: Claim) -> list[Judgement]:
     """“Both rooks have left the board”, “the queens are still on”."""
     thing = claim.mention("piece")
-    if thing is None or thing.kind == chess.KING or claim.hinted("exception_before"):
+    if thing is None or thing.square is not None or not thing.plural or thing.file is not None or thing.pronoun:
         return []
-    if thing.square is not None or not thing.plural or thing.file is not None or thing.pronoun:
+    if claim.hinted("exception_before"):
+        # “Everything but the rooks is gone.”
         return []
     if thing.kind == chess.KING or (not claim.has("on") and claim.hinted("goes_somewhere_after")):
         # “The kings have gone to the same side.”
