@@ -21,24 +21,25 @@ def judge_on_squares(claim: Claim) -> list[Judgement]:
     colour = _colour(claim, thing)
     if colour is None:
         return []
-    number = claim.mention("number")
-    if number is not None and number.value == len(squares):
-        number = None
-    piece = chess.Piece(thing.kind, colour)
+    number, piece = claim.mention("number"), chess.Piece(thing.kind, colour)
     boards = claim.boards()
     for board in boards:
         right = all(board.piece_at(square) == piece for square in squares)
-        if right and (number is None or number.value == len(board.pieces(thing.kind, colour))):
+        if right and (number is None or number.value == len(squares) == len(board.pieces(thing.kind, colour))):
             return confirmed(Topic.SQUARE, claim.quote(), sentence(f"{_places(board, piece)} there"), *squares)
     board = boards[0]
     odd = next((square for square in squares if board.piece_at(square) != piece), None)
-    if odd is None:
-        assert number is not None
-        total = counted(len(board.pieces(thing.kind, colour)), chess.piece_name(thing.kind))
-        return contradicted(Topic.NUMBER, claim.quote(), f"{side(colour)} has {total}.")
-    there = f"{their_piece(board, odd)} stands on {chess.square_name(odd)}" if board.piece_at(odd) else ""
-    why = " ".join(sentence(words) for words in (there, f"{_places(board, piece)} on the board") if words)
-    return contradicted(Topic.SQUARE, claim.quote(), why, odd)
+    if odd is not None:
+        there = f"{their_piece(board, odd)} stands on {chess.square_name(odd)}" if board.piece_at(odd) else ""
+        why = " ".join(sentence(words) for words in (there, f"{_places(board, piece)} on the board") if words)
+        return contradicted(Topic.SQUARE, claim.quote(), why, odd)
+    total = len(board.pieces(thing.kind, colour))
+    if number is None or number.value in (len(squares), total):
+        # “White has three on the queenside, on a2, b2 and c4”: some of them are listed.
+        return []
+    return contradicted(
+        Topic.NUMBER, claim.quote(), f"{side(colour)} has {counted(total, chess.piece_name(thing.kind))}."
+    )
 
 
 def _places(board: chess.BaseBoard, piece: chess.Piece) -> str:

@@ -67,3 +67,8 @@ def test_what_is_false_is_queried(row):
 def test_what_is_not_said_of_the_position_is_left_alone(row):
     text, fen = _said(row)
     assert not judge(fen, text).queries
+
+
+def test_a_list_that_leaves_some_out_confirms_no_number():
+    found = judge(MIDDLEGAME, "White has six pawns, on a2, b2, c4, d4, f2 and g2.")
+    assert not any("six pawns" in finding.quote for finding in found.confirmed)
