@@ -11,7 +11,7 @@ import chess
 
 from studyboard.board.material import material_words
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before, wing_of
+from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before, wing_of, wings_meant
 from studyboard.reading.counted_things import Thing, is_number, things_named
 from studyboard.reading.findings import Topic
 
@@ -37,10 +37,10 @@ def judge_versus(claim: Claim) -> list[Judgement]:
         return []
     colours = _first_side(claim, first)
     boards = claim.boards()
-    for board, within in product(boards, _areas(area)):
+    for board, within in product(boards, wings_meant(area)):
         for colour in colours or BOTH:
             if _against(board, colour, first, second, within):
-                return confirmed(Topic.NUMBER, claim.quote(), _versus_words(board, first, second, colour, area))
+                return confirmed(Topic.NUMBER, claim.quote(), _versus_words(board, first, second, colour, within))
     shown = (colours or BOTH)[0]
     why = _versus_words(boards[0], first, second, shown, area)
     numbers = [thing for thing in (*first, *second) if thing.exact]
@@ -59,11 +59,6 @@ def judge_versus(claim: Claim) -> list[Judgement]:
     if not numbers or not told or (not colours and not clear):
         return undecided(Topic.NUMBER, claim.quote(), why)
     return contradicted(Topic.NUMBER, claim.quote(), why)
-
-
-def _areas(area: int) -> tuple[int, ...]:
-    """What a wing may be taken to be: half of the board, or that without the two files of the centre."""
-    return (area,) if area == chess.BB_ALL else (area, area & ~(chess.BB_FILE_D | chess.BB_FILE_E))
 
 
 def judge_list_more(claim: Claim) -> list[Judgement]:

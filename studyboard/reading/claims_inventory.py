@@ -25,6 +25,7 @@ from studyboard.reading.referents import side_meant
 
 #: The files from the king's to the edge, as a wing.
 KINGSIDE: Final = chess.BB_FILE_E | chess.BB_FILE_F | chess.BB_FILE_G | chess.BB_FILE_H
+_CENTRE: Final = chess.BB_FILE_D | chess.BB_FILE_E
 #: Either side.
 BOTH: Final = (chess.WHITE, chess.BLACK)
 
@@ -41,6 +42,11 @@ def wing_of(claim: Claim) -> int | None:
         if text and (not ending or hint("place_before", text)):
             return None
     return chess.BB_ALL
+
+
+def wings_meant(area: chess.Bitboard) -> tuple[chess.Bitboard, ...]:
+    """What a wing may be taken to be: half of the board, or that without the two files of the centre."""
+    return (area,) if area == chess.BB_ALL else (area, area & ~_CENTRE)
 
 
 def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
@@ -170,9 +176,15 @@ def _holds_one(claim: Claim, thing: Thing, colours: tuple[chess.Color, ...], are
 
 def holdings_words(board: chess.BaseBoard, things: Sequence[Thing], colours: Sequence[chess.Color], area: int) -> str:
     """“White has two rooks and five pawns.”"""
-    where = "" if area == chess.BB_ALL else f" on the {'kingside' if area == KINGSIDE else 'queenside'}"
     ordered = [colour for colour in BOTH if colour in colours]
-    return " ".join(f"{side(c)} has {words_for(board, things, [c], area)}{where}." for c in ordered)
+    return " ".join(f"{side(c)} has {words_for(board, things, [c], area)}{_where(area)}." for c in ordered)
+
+
+def _where(area: chess.Bitboard) -> str:
+    if area == chess.BB_ALL:
+        return ""
+    wing, centre_file = ("kingside", "e") if area & KINGSIDE else ("queenside", "d")
+    return f" on the {wing}" if area & _CENTRE else f" on the {wing} without the {centre_file}-file"
 
 
 def judge_on_board(claim: Claim) -> list[Judgement]:

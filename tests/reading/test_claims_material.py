@@ -72,3 +72,10 @@ def test_what_is_not_said_of_the_position_is_left_alone(row):
 def test_a_list_that_leaves_some_out_confirms_no_number():
     found = judge(MIDDLEGAME, "White has six pawns, on a2, b2, c4, d4, f2 and g2.")
     assert not any("six pawns" in finding.quote for finding in found.confirmed)
+
+
+def test_the_reason_counts_a_wing_as_the_words_do():
+    fen = "4k3/4pppp/8/8/8/8/5PPP/4K3 w - - 0 1"
+    (finding,) = judge(fen, "It is three pawns against three on the kingside.").confirmed
+    where = "on the kingside without the e-file"
+    assert finding.why == f"White has three pawns {where}. Black has three pawns {where}."
