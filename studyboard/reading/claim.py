@@ -23,7 +23,6 @@ _NEW_CLAUSE = re.compile(r" , (?:and|but) §p\d+$")
 _NEXT_DOERS = re.compile(r" , (?:and|but) §p\d+(?: and §p\d+)+$")
 _LAST_NAMED = re.compile(r"§[pc](\d+)(?: (?:is|was|are|were|and|,))*$")
 _MOVE_NEXT = re.compile(r"§p\d+ , §s\d+$")
-_COUNTED = re.compile(r"§n\d+ (?:(?:§c\d+ )?§p\d+|men|of them|others|things|units|fighters|helpers)(?: [a-z]+)?$")
 _NAMED_APART = re.compile(r"^§[ps]\d+ , §p\d+ and §p\d+$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 
@@ -98,7 +97,7 @@ class Claim:
         if len(named) > 1 and every and self.after() and _NEW_CLAUSE.search(self.said("things")):
             # “Attacks that pawn, and the other knight comes out.”
             named.pop()
-        if len(named) > 1 and _COUNTED.search(self.before()) and _NAMED_APART.search(self.said("things")):
+        if len(named) > 1 and self.hinted("counted_doers_before") and _NAMED_APART.search(self.said("things")):
             # “Two pawns protect it, the f-pawn and the h-pawn”: those that do it.
             named = named[:1]
         # "…, a second attacker" says something of what was named, and names nothing further.

@@ -93,9 +93,7 @@ def things_named(claim: Claim, group: str, *, like: Thing | None = None) -> list
         return [_same(like, claim.scene.mentions[int(bare[1])].value)]
     found: list[Thing] = []
     for item in _ITEM.finditer(said):
-        mention = claim.scene.mentions[int(item[4])]
-        number = None if item[2] is None else claim.scene.mentions[int(item[2])].value
-        thing = _thing(claim, mention, number, f"{item[1]}{item[3]}".split())
+        thing = _item(claim, item)
         if thing is None:
             # “…, he has two” begins the next clause.
             return found if found and said[: item.start()].rstrip().endswith(",") else []
@@ -109,10 +107,14 @@ def things_behind_comma(claim: Claim, group: str) -> list[Thing]:
     items = list(_ITEM.finditer(last)) if comma else []
     if len(items) != 1:
         return []
-    item = items[0]
-    number = None if item[2] is None else claim.scene.mentions[int(item[2])].value
-    thing = _thing(claim, claim.scene.mentions[int(item[4])], number, f"{item[1]}{item[3]}".split())
+    thing = _item(claim, items[0])
     return [] if thing is None else [thing]
+
+
+def _item(claim: Claim, item: re.Match[str]) -> Thing | None:
+    """What one item of a list counts."""
+    number = None if item[2] is None else claim.scene.mentions[int(item[2])].value
+    return _thing(claim, claim.scene.mentions[int(item[4])], number, f"{item[1]}{item[3]}".split())
 
 
 def _thing(claim: Claim, mention: Mention, number: int | None, before: Sequence[str]) -> Thing | None:
