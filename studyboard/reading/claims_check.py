@@ -30,9 +30,9 @@ def judge_check(claim: Claim) -> list[Judgement]:
     for board in [*boards, *before_moves(claim)] if refers or claim.hinted("in_check_before") else boards:
         if board.is_check():
             fact = check_fact(board)
-            return confirmed(
-                topic, claim.quote(), fact.words if fact else "", *(fact.squares if fact else ()), exact=True
-            )
+            squares = fact.squares if fact else ()
+            every = all(one.is_check() for one in boards)
+            return confirmed(topic, claim.quote(), fact.words if fact else "", *squares, exact=every)
     imagined = imagined_moves(claim)
     for board, move in imagined:
         if board.gives_check(move):
