@@ -17,18 +17,19 @@ def judge_no_check_given(claim: Claim) -> list[Judgement]:
     who = claim.mention("side")
     if claim.scene.talk.root is None or (who is not None and who.colour is None):
         return []
+    giver = None if who is None else bool(who.colour) != claim.has("suffered")
     board = claim.scene.talk.root.copy(stack=False)
     for move in _moves(claim):
         if move and not board.is_legal(move):
             return []
-        mover, before = board.turn, board.copy(stack=False)
-        board.push(move)
-        if board.is_check() and (who is None or who.colour == mover):
-            told = f"{side(mover)} gave check on move {before.fullmove_number}: {before.san(move)}."
+        if move and board.gives_check(move) and giver in (None, board.turn):
+            told = f"{side(board.turn)} gave check on move {board.fullmove_number}: {board.san(move)}."
             if claim.hinted("since_then_after"):
                 return undecided(Topic.CHECK, claim.quote(), told)
             return contradicted(Topic.CHECK, claim.quote(), told)
-    return confirmed(Topic.CHECK, claim.quote(), "No check was given.")
+        board.push(move)
+    none = "No check was given." if giver is None else f"{side(giver)} has given no check."
+    return confirmed(Topic.CHECK, claim.quote(), none)
 
 
 def _moves(claim: Claim) -> Iterator[chess.Move]:
