@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from itertools import product
 from typing import Final
@@ -14,8 +13,6 @@ from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contrad
 from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before, wing_of, wings_meant
 from studyboard.reading.counted_things import Thing, is_number, things_named
 from studyboard.reading.findings import Topic
-
-_IN_PAWNS: Final = re.compile(r" in §p(\d+)(?= |$)")
 
 
 def judge_versus(claim: Claim) -> list[Judgement]:
@@ -76,14 +73,13 @@ def judge_list_more(claim: Claim) -> list[Judgement]:
 
 def _pawns_meant(claim: Claim, area: int) -> Thing | None:
     """What a number alone counts: pawns, where a wing is named or pawns are spoken of before."""
-    number = claim.mentions("list")[0]
+    number, sort = claim.mentions("list")[0], claim.mention("sort")
     begins = claim.scene.sentence(claim.sentence.start - 1)[0] if claim.sentence.start else 0
     pawns = any(m.kind == chess.PAWN and begins <= m.start < claim.start for m in claim.scene.mentions)
     bare = all(not board.occupied & ~board.kings & ~board.pawns for board in claim.boards())
-    counted = [claim.scene.mentions[int(found)] for found in _IN_PAWNS.findall(claim.match.group())]
-    if counted:
-        pawns = counted[0].kind == chess.PAWN
-    if not pawns and area == chess.BB_ALL and not bare:
+    if sort is not None and sort.kind != chess.PAWN:
+        return None
+    if sort is None and not pawns and area == chess.BB_ALL and not bare:
         return None
     return Thing(chess.PAWN, "", number.value, True, plural=True)
 
