@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TypeAlias, TypeVar
 
@@ -12,7 +12,7 @@ import chess
 from studyboard.board.work import WorkCancelledError, never_cancelled
 from studyboard.reading.findings import Fix, Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import moved_to, subjects
+from studyboard.reading.referents import moved_to, referents, subjects
 from studyboard.reading.scene import Scene, Sentence
 
 #: How often a search asks whether to go on, every CANCEL_EVERY positions, before it is given up: some seconds for a
@@ -177,6 +177,11 @@ class Claim:
         before = [step.before for step in self.scene.steps if step.before is not None]
         here = (*before, *(step.board for step in self.scene.steps))
         return [*shown, self.scene.start, *here, *self.scene.positions_before()]
+
+    def standing(self, mention: Mention) -> Iterator[tuple[chess.Board, chess.Square]]:
+        """The pieces that a mention can mean, in each position of which it may be said."""
+        for board in self.boards():
+            yield from ((board, at) for at in referents(self.scene, mention, board) if board.piece_at(at))
 
     def subjects(self) -> list[list[Mention]]:
         """Who does it: see referents.subjects."""

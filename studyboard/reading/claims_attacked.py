@@ -28,7 +28,7 @@ _TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 
 def judge_attacked(claim: Claim) -> list[Judgement]:
     """“The rook is attacked twice by …”."""
-    return _passive(claim, attacks, lambda board, at: not board.color_at(at))
+    return _passive(claim, attacks, _enemy_of)
 
 
 def judge_guarded(claim: Claim) -> list[Judgement]:
@@ -52,6 +52,10 @@ def judge_relies(claim: Claim) -> list[Judgement]:
         # It presses on an enemy piece.
         return []
     return _passive(claim, guards_own, lambda board, at: bool(board.color_at(at)))
+
+
+def _enemy_of(board: chess.Board, at: chess.Square) -> chess.Color:
+    return not board.color_at(at)
 
 
 def _standing_there(claim: Claim, mention: Mention, board: chess.Board) -> list[chess.Square]:
@@ -125,12 +129,12 @@ def done_by_none(claim: Claim) -> bool:
 
 def _by_nobody(claim: Claim, thing: Mention, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
     """“Is attacked by nobody”, “is guarded by no piece”: nothing of that side reaches it."""
-    seen = [(board, at) for board in claim.boards() for at in _standing_there(claim, thing, board)]
-    if not seen or thing.pronoun:
+    seen = [] if thing.pronoun else list(claim.standing(thing))
+    free = [(board, at) for board, at in seen if not attackers(board, who(board, at), at)]
+    if not seen or (0 < len(free) < len(seen) and len({at for _, at in seen}) > 1):
         return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
-    free = next((pair for pair in seen if not attackers(pair[0], who(*pair), pair[1])), None)
-    board, at = free or seen[0]
-    return (contradicted if free is None else confirmed)(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
+    board, at = (free or seen)[0]
+    return (confirmed if free else contradicted)(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
 
 
 def _times_elsewhere(claim: Claim, thing: Mention, boards: list[chess.Board], times: int) -> bool:
@@ -146,26 +150,8 @@ def _times_elsewhere(claim: Claim, thing: Mention, boards: list[chess.Board], ti
 
 def judge_nobody_attacks(claim: Claim) -> list[Judgement]:
     """“Nothing attacks the pawn on a5”."""
-    found: list[Judgement] = []
-    for thing in claim.things():
-        if thing.pronoun or (thing.what is Named.PIECE and thing.kind is None):
-            continue
-        seen: list[tuple[chess.Board, chess.Square]] = []
-        free = False
-        for board in claim.boards():
-            for at in referents(claim.scene, thing, board):
-                colour = board.color_at(at)
-                if colour is None:
-                    continue
-                seen.append((board, at))
-                free = free or not attackers(board, not colour, at)
-        if not seen or (free and len({at for _, at in seen}) > 1):
-            found += undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
-            continue
-        board, at = seen[0]
-        judged = confirmed if free else contradicted
-        found += judged(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
-    return found
+    named = [m for m in claim.things() if not m.pronoun and (m.what is not Named.PIECE or m.kind is not None)]
+    return [judgement for thing in named for judgement in _by_nobody(claim, thing, _enemy_of)]
 
 
 JUDGES: Final[dict[str, Judge]] = {

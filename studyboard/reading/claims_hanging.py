@@ -88,16 +88,13 @@ def judge_hanging(claim: Claim) -> list[Judgement]:
         return []
     seen: list[tuple[chess.Board, chess.Square]] = []
     doubtful = False
-    for board in claim.boards():
-        for at in referents(claim.scene, thing, board):
-            colour = board.color_at(at)
-            if colour is None:
-                continue
-            if _takes_with_profit(board, at):
-                return confirmed(topic, claim.quote(), attack_words(board, at), at)
-            if turned(board, not colour) is None or not attackers(board, colour, at):
-                doubtful = doubtful or bool(attackers(board, not colour, at)) or not attackers(board, colour, at)
-            seen.append((board, at))
+    for board, at in claim.standing(thing):
+        colour = bool(board.color_at(at))
+        if _takes_with_profit(board, at):
+            return confirmed(topic, claim.quote(), attack_words(board, at), at)
+        if turned(board, not colour) is None or not attackers(board, colour, at):
+            doubtful = doubtful or bool(attackers(board, not colour, at)) or not attackers(board, colour, at)
+        seen.append((board, at))
     if doubtful or not seen or len({at for _, at in seen}) > 3:
         return undecided(topic, claim.quote(), "It is not attacked now, or it is not clear which piece is meant.")
     board, at = seen[0]
