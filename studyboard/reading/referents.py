@@ -86,7 +86,8 @@ def referents(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[ch
 def _pointed_at(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[chess.Square]:
     """The piece of its kind that was named last before it, in another clause: “… the pawn on f7. That pawn is pinned.”
 
-    One of that kind that has moved since is meant instead. Empty where the name points at nothing.
+    Beside it any that is named for certain in the same clause. One of that kind that has moved since is meant instead.
+    Empty where the name points at nothing.
     """
     if mention.kind is None or mention.plural or mention.square is not None or mention.file is not None:
         return []
@@ -95,19 +96,20 @@ def _pointed_at(scene: Scene, mention: Mention, board: chess.BaseBoard) -> list[
     last = next((m for m in reversed(scene.mentions[: mention.number]) if _fits_kind(m, mention, board)), None)
     if last is None or last.plural or scene.clause_of[last.start] == scene.clause_of[mention.start]:
         return []
+    clause = scene.clause_of[last.start]
+    earlier = [m for m in scene.mentions[: last.number] if scene.clause_of[m.start] == clause]
+    together = [m for m in earlier if m.kind == mention.kind]
     if last.what is Named.SQUARE and any(step.landed == last.square for step in scene.steps):
         # “The bishop comes to f5. That bishop …”, but “up comes c3, and that pawn is attacked” of another one.
-        clause = scene.clause_of[last.start]
-        told = scene.sentence_of[last.start] != scene.sentence_of[mention.start]
-        told = told or any(
-            m.kind == mention.kind and scene.clause_of[m.start] == clause for m in scene.mentions[: last.number]
-        )
+        told = bool(together) or scene.sentence_of[last.start] != scene.sentence_of[mention.start]
         return [last.square] if told and last.square in fitting(mention, board) else []
     since = [step.landed for step in scene.steps if last.end <= step.token <= mention.start]
     moved = [at for at in since if at is not None and at in fitting(mention, board)]
     if moved:
         return moved[-1:]
-    return sorted(set(salient(scene, last, board)).intersection(fitting(mention, board)))
+    # “That pawn is attacked by the pawn on c4. That pawn …”: one or the other.
+    certain = [found[0] for m in together if len(found := salient(scene, m, board)) == 1]
+    return sorted({*certain, *salient(scene, last, board)}.intersection(fitting(mention, board)))
 
 
 def _fits_kind(earlier: Mention, mention: Mention, board: chess.BaseBoard) -> bool:
