@@ -8,7 +8,7 @@ from typing import Final
 import chess
 
 from studyboard.board.naming import listed, sentence, the_piece
-from studyboard.board.relations import attack_words, attackers
+from studyboard.board.relations import attack_words, attackers, attackers_with_support
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
@@ -32,7 +32,8 @@ def judge_sole(claim: Claim) -> list[Judgement]:
                 if not _can_be_theirs(claim, board, named, colour):
                     # “My knight covers it. And that knight was the last guard of e6”, of a black pawn: another one.
                     continue
-                if sole(claim, board, attackers(board, colour, at), named):
+                counts = attackers(board, colour, at), attackers_with_support(board, colour, at)
+                if any(sole(claim, board, those, named) for those in counts):
                     return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
                 seen.append((board, at))
     return _not_so(claim, target, seen, "" if not seen else attack_words(*seen[0]))
@@ -99,12 +100,13 @@ def _colours(board: chess.Board, at: chess.Square, guards: bool) -> list[chess.C
 
 
 def _guards(claim: Claim) -> bool | None:
-    """Is it said of a guard (True) or of an attacker; None where of neither, or not of a single one."""
+    """Is it said of guards (True) or of attackers; None where of neither, or where no word says that these are all."""
     role = claim.mention("role")
     words = claim.said("how")
     if role is not None:
         said = [token.text for token in claim.scene.tokens[role.start : role.end]]
-        words = (words or said[-1]) if claim.scene.words.hint("sole_before", " ".join(said[:-1])) else ""
+        all_named = claim.has("number") or claim.scene.words.hint("sole_before", " ".join(said[:-1]))
+        words = (words or said[-1]) if all_named else ""
     guard, attack = claim.scene.words.hint("counts_guards", words), claim.scene.words.hint("counts_attackers", words)
     return None if guard == attack else guard
 

@@ -1,4 +1,4 @@
-"""What each way of understanding costs the search, as unlikelihood; chosen by hand on the tuning narrations."""
+"""What each way of understanding costs the search, as unlikelihood; chosen by hand on talks that may be looked at."""
 
 from __future__ import annotations
 

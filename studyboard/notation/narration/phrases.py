@@ -57,7 +57,10 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
             return COSTS.clear_piece_left_out
         if "piece" in kinds:
             return 0.0
-    for at in range(start, max(0, start - 4), -1):
+    ahead = (
+        start - 1 if start > 1 and "square" in kinds and _is_the_file_of_a_piece(start - 1, tokens, units) else start
+    )
+    for at in range(ahead, max(0, ahead - 4), -1):
         if tokens[at].broken >= Break.CLAUSE or tokens[at].text in words.parting:
             break
         before_kinds = {unit.kind for unit in units[at - 1] if unit.cost < 0.4}
@@ -73,6 +76,12 @@ def _left_out(start: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit
     ):
         return COSTS.link_left_out
     return 0.0
+
+
+def _is_the_file_of_a_piece(at: int, tokens: Sequence[Token], units: Sequence[Sequence[Unit]]) -> bool:
+    """Does a word say from which file the piece just ahead of it comes: "knight b c3"?"""
+    joined = tokens[at].broken == tokens[at + 1].broken == Break.NONE
+    return joined and _is_a_file(at, units) and any(unit.kind == "piece" and unit.end == at for unit in units[at - 1])
 
 
 def _ends_here(kind: str, at: int, units: Sequence[Sequence[Unit]]) -> bool:

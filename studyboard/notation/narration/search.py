@@ -17,12 +17,12 @@ import chess
 from studyboard.notation.narration.costs import COSTS, COSTS_BESIDE_HINTS, GREAT_WIDTH, USUAL_WIDTH, Width
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.hints import BRANCH, MAIN, NAMED, RETURN, SIDE
-from studyboard.notation.narration.naming import named_in
+from studyboard.notation.narration.naming import Named, named_in
 from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
 from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, offer
 from studyboard.notation.narration.tokens import Break, Token
-from studyboard.notation.narration.ways_on import Positions, WaysOn
+from studyboard.notation.narration.ways_on import Places, WaysOn
 
 #: With fewer full stops than one for so many words, a text has none that could be relied on.
 _LONG_SENTENCE = 50
@@ -57,15 +57,15 @@ class Talk:
         self._numbers = said.numbers
         self._replaced = said.replaced
         self._written = said.written
-        self._positions = Positions(start)
-        self.start = self._positions.start
-        self.game = None if game is None else self._positions.along(game)
-        self._ways_on = WaysOn(self._positions, self.game, beyond)
-        self._named: dict[tuple[int, float], tuple[float | None, Place | None]] = {}
+        self._places = Places(start)
+        self.start = self._places.start
+        self.game = None if game is None else self._places.along(game)
+        self._ways_on = WaysOn(self._places, self.game, beyond)
+        self._named: Named = {}
 
     def after(self, place: Place, move: chess.Move) -> Place:
         """The position after a move, legal or a passed turn."""
-        return self._positions.after(place, move)
+        return self._places.after(place, move)
 
     def best_reading(self) -> Reading:
         """The cheapest way through the whole text, with passed turns where a move was left out.
@@ -84,7 +84,7 @@ class Talk:
 
         For training, where the moves of a talk are known. O(words × readings kept × phrases at a word).
         """
-        told = [[place.number for place in self._positions.along(line)] for line in lines]
+        told = [[place.number for place in self._places.along(line)] for line in lines]
         main, anywhere = set(told[0]), set().union(*told)
 
         def allowed(reading: Reading) -> bool:

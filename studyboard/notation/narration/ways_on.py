@@ -52,7 +52,7 @@ class _Answer(NamedTuple):
     place: Place
 
 
-class Positions:
+class Places:
     """Every position that a talk may have reached.
 
     State: the positions so far, by the moves from the start.
@@ -81,15 +81,15 @@ class Positions:
 class WaysOn:
     """What one phrase after the other can play.
 
-    positions: of the talk
+    places: the positions of the talk
     game: the positions of the game, where it is known
     beyond: whether the main line may be told further than the game that is known
 
     State: the phrase that is looked at, and the answers that were given for it.
     """
 
-    def __init__(self, positions: Positions, game: Sequence[Place] | None, beyond: bool) -> None:
-        self._positions = positions
+    def __init__(self, places: Places, game: Sequence[Place] | None, beyond: bool) -> None:
+        self._places = places
         self._game = game
         self._beyond = beyond
         self._on_game = {place.number for place in game or ()}
@@ -136,7 +136,7 @@ class WaysOn:
         return 0.0 if self._written is None or self._written == at.move_number else COSTS.misnumbered
 
     def _next(self, tip: Place, main: bool) -> Iterator[WayOn]:
-        phrase, after_move = self._phrase, self._positions.after
+        phrase, after_move = self._phrase, self._places.after
         assert phrase is not None
         form = phrase.form
         if main and self._game is not None and not (self._beyond and tip is self._game[-1]):
@@ -202,7 +202,7 @@ class WaysOn:
             assert self._phrase is not None
             doubt, fits = at.fits(self._phrase)
             found = self._answers[at.number] = [
-                _Answer(fit + doubt, at.unlikelihood(move), self._positions.after(at, move)) for move, fit in fits
+                _Answer(fit + doubt, at.unlikelihood(move), self._places.after(at, move)) for move, fit in fits
             ]
         return found
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from random import Random
-
 import chess
 import pytest
 from hypothesis import Phase, given, settings
@@ -13,7 +11,6 @@ from studyboard.model.edits import add_move, apply
 from studyboard.model.study import Study
 from studyboard.notation.narration.errors import NarrationRefusedError
 from studyboard.notation.narration.reading import read_narration
-from studyboard.notation.narration.sense import best_gain, unlikelihood
 
 CASTLING = "r3k2r/3p4/8/8/8/8/3P4/R3K2R w KQkq - 0 1"
 PROMOTION = "8/2P4k/8/8/8/8/8/K7 w - - 0 1"
@@ -230,35 +227,14 @@ def _spoken(board: chess.Board, move: chess.Move, style: int, to: bool) -> str:
     st.booleans(),
     st.sampled_from([", ", ". ", " ", "; "]),
 )
-def test_the_moves_of_a_game_in_which_nothing_is_left_hanging_are_read_back(
-    random: Random, style: int, to: bool, numbered: bool, between: str
-) -> None:
-    said, moves = _game(random, style, to=to, numbered=numbered, wild=False)
-    assert list(read_narration(between.join(said)).main_line) == moves
-
-
-def test_moves_that_make_no_sense_are_read_back_nearly_always() -> None:
-    played = right = 0
-    for seed in range(12):
-        said, moves = _game(Random(seed), seed % 3, to=bool(seed & 4), numbered=bool(seed & 8), wild=True)
-        read = read_narration(", ".join(said)).main_line
-        played += len(moves)
-        right += sum(one == other for one, other in zip(read, moves, strict=False))
-    assert right >= 0.97 * played
-
-
-def _game(random: Random, style: int, *, to: bool, numbered: bool, wild: bool) -> tuple[list[str], list[str]]:
-    """What is said of 24 random half-moves, and the moves; none that leaves something to be taken unless *wild*."""
+def test_the_moves_of_any_game_are_read_back(random, style: int, to: bool, numbered: bool, between: str) -> None:  # type: ignore[no-untyped-def]
     board = chess.Board()
     moves: list[str] = []
     said: list[str] = []
     while len(moves) < 24 and not board.is_game_over():
-        legal = sorted(board.legal_moves, key=chess.Move.uci)
-        best = best_gain(board)
-        sound = [move for move in legal if wild or unlikelihood(board, move, best) < 1.0]
-        move = random.choice(sound or legal)
+        move = random.choice(sorted(board.legal_moves, key=chess.Move.uci))
         number = f"{board.fullmove_number}. " if numbered and board.turn else ""
         said.append(number + _spoken(board, move, style, to))
         moves.append(board.san(move))
         board.push(move)
-    return said, moves
+    assert list(read_narration(between.join(said)).main_line) == moves
