@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from studyboard.reading.scene import Scene, Sentence
 
@@ -47,6 +48,8 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             if said:
                 yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}")
         yield from _shades(sentence)
+        yield from _done_too(scene, sentence)
+        yield from _answered(scene, number)
         yield from _passives(scene, sentence)
         yield from _states(scene, sentence)
         same = _SAME_GOES.search(code)
@@ -77,6 +80,27 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
                     (len(gap[1]) + 1, sentence.token_at(gap.start(2))),
                 ),
             )
+
+
+def _done_too(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
+    """“The rook attacks the pawn, and so does the queen”, “…, and the queen is the second attacker”."""
+    for found in scene.words.hints["done_too"].finditer(sentence.code):
+        doer = "doer" if found["doer"] else "noun_of"
+        yield replace(_whole(sentence, found.start(doer), f"{found[doer]} {found['did']}"), plain=True)
+
+
+def _answered(scene: Scene, number: int) -> Iterator[Sentence]:
+    """“What guards the pawn? The king and the rook.”: the question with its answer in it."""
+    if number + 1 >= len(scene.sentences):
+        return
+    answer = scene.sentences[number + 1]
+    asked = scene.words.hints["asks_who"].search(scene.sentences[number].code)
+    given = scene.words.hints["answers_who"].search(answer.code)
+    if asked is None or given is None:
+        return
+    for doer in _MARK.finditer(given["doers"]):
+        place = given.start("doers") + doer.start()
+        yield replace(_whole(answer, place, f"{doer[0]} {asked['did']}"), plain=True)
 
 
 def _shades(sentence: Sentence) -> Iterator[Sentence]:

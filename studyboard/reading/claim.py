@@ -94,7 +94,8 @@ class Claim:
             # “Put the question to it, h3”: the move that does it.
             named.pop()
         every = len(named) == len(self.mentions("things"))
-        if len(named) > 1 and every and self.after() and _NEW_CLAUSE.search(self.said("things")):
+        goes_on = bool(self.after()) and not self.hinted("too_after")
+        if len(named) > 1 and every and goes_on and _NEW_CLAUSE.search(self.said("things")):
             # “Attacks that pawn, and the other knight comes out.”
             named.pop()
         if len(named) > 1 and self.hinted("counted_doers_before") and _NAMED_APART.search(self.said("things")):

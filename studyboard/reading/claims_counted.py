@@ -31,7 +31,7 @@ def judge_ordinal_piece(claim: Claim) -> list[Judgement]:
 def judge_count_pieces(claim: Claim) -> list[Judgement]:
     """“Two attackers against e5”, “two pieces protect e5”."""
     number, target, thing = claim.mention("number"), claim.mention("target"), claim.mention("piece")
-    if number is None or target is None or (thing is not None and not thing.plural):
+    if number is None or target is None or (thing is not None and thing.plural != (number.value > 1)):
         return []
     if thing is not None and (thing.pronoun or thing.vague or thing.square is not None):
         return []
@@ -39,6 +39,9 @@ def judge_count_pieces(claim: Claim) -> list[Judgement]:
     colour = None if owner is None else owner.colour
     sort = None if thing is None else thing.kind
     how = f"{claim.said('how')} {claim.said('noun')}"
+    if thing is not None and not how.strip():
+        # “The pawn has one attacker.”
+        how = claim.scene.tokens[thing.end - 1].text
     return _judge_count(claim, target, number.value, how, least=False, colour=colour, sort=sort)
 
 

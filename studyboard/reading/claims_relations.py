@@ -125,7 +125,11 @@ def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Re
     things = claim.things()
     if verb == "guards":
         things = [no_king(claim.scene, _square_meant(claim, thing)) for thing in things]
-    return [_judge_one(claim, verb, thing, relation_to(thing)) for thing in things]
+    found = [_judge_one(claim, verb, thing, relation_to(thing)) for thing in things]
+    if len(things) > 1 and found[-1].verdict is Verdict.CONTRADICTED and claim.hinted("too_after"):
+        # “Guards the pawn, the queen as well”: the queen is guarded, or guards it.
+        found[-1] = _judge_one(claim, verb, things[0], relation_to(things[0]), [things[-1:]])
+    return found
 
 
 def _square_meant(claim: Claim, thing: Mention) -> Mention:

@@ -74,7 +74,8 @@ def _in_general(claim: Claim) -> bool:
 
 def _unknown_doer(claim: Claim) -> bool:
     """“Two of mine are looking at f8”, “hers hits d5”: the words before the verb name it, and not for the board."""
-    return claim.scene.words.hint("unnamed_doer_before", claim.before())
+    named = len(claim.subjects()) > 1 and not any(m.pronoun for m in claim.mentions("things"))
+    return not named and claim.scene.words.hint("unnamed_doer_before", claim.before())
 
 
 def _of_pronouns_only(claim: Claim) -> bool:

@@ -226,6 +226,10 @@ def _subject_of_first_verb(scene: Scene, before: list[Mention], token: int) -> M
     return None
 
 
+def _between(scene: Scene, first: Mention, second: Mention) -> str:
+    return " ".join(token.text for token in scene.tokens[first.end : second.start])
+
+
 def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention]]:
     """Who does what the word at *token* says: groups of mentions, of each of which one has to do it.
 
@@ -258,6 +262,13 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
             if words != ["and"] or earlier.pronoun or scene.tokens[group[0].start - 1].broken:
                 break
             group.insert(0, earlier)
+    elif (
+        len(before) > 1
+        and not before[-2].pronoun
+        and scene.words.hint("joins_doers", _between(scene, before[-2], close))
+    ):
+        # “The knight together with the queen attacks it.”
+        group.insert(0, before[-2])
     if len(group) > 1:
         return [[member] for member in group]
     return [group]

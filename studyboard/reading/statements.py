@@ -30,6 +30,7 @@ from studyboard.reading import (
     claims_places,
     claims_possible,
     claims_presupposed,
+    claims_quantified,
     claims_relations,
     claims_relative,
     claims_sole,
@@ -49,6 +50,7 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_attacked.JUDGES,
     **claims_relative.JUDGES,
     **claims_sole.JUDGES,
+    **claims_quantified.JUDGES,
     **claims_hanging.JUDGES,
     **claims_lines.JUDGES,
     **claims_listed.JUDGES,
@@ -90,6 +92,7 @@ _GIVES_WAY = frozenset(
     | set(claims_checks_given.JUDGES)
     | set(claims_presupposed.JUDGES)
     | set(claims_sole.JUDGES)
+    | set(claims_quantified.JUDGES)
     | set(claims_listed.JUDGES)
     | {
         "defends_behind",
@@ -135,6 +138,7 @@ _OF_NOW = (
     | {
         "material_level",
         "no_check_given",
+        "side_times",
         "bishop_shade",
         "material_ahead",
         "bishop_pair",
@@ -221,6 +225,7 @@ _DENIED_ITSELF = frozenset(
         "mated_next",
         "cannot_take",
         "sole",
+        "none_of",
         "sole_taker",
         "one_of_squares",
         "listed_guards",
@@ -351,7 +356,7 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     if scene.words.hint("on_condition_after", claim.after()):
         # “The pawn hangs if the king leaves it.”
         mood |= Mood.HYPOTHETICAL
-    if mood & Mood.PAST and scene.words.hint("no_longer", claim.match.group()):
+    if mood & Mood.PAST and (scene.words.hint("no_longer", claim.match.group()) or claim.hinted("no_longer_after")):
         # “Is no longer pinned” is said of now.
         mood &= ~Mood.PAST
     if scene.talk.part == "closing" and scene.words.hint("in_the_end", _clause_code(claim)):

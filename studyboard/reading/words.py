@@ -134,7 +134,7 @@ def claim_words(language: str = "en") -> ClaimWords:
 
 def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
     """The words that a file describes. Raises ClaimWordsError."""
-    lists: Mapping[str, Sequence[str]] = table["words"]
+    lists = _in_all_forms(table["words"], table.get("forms", {}))
     patterns = []
     for kind, sayings in table["claims"].items():
         for saying in sayings:
@@ -145,6 +145,19 @@ def parse_claim_words(table: Mapping[str, Any]) -> ClaimWords:
     hints = {name: re.compile(_with_lists(str(pattern), lists)) for name, pattern in table["hints"].items()}
     plain = tuple((_compiled(str(said), lists), str(means)) for said, means in table.get("plain", {}).get("say", ()))
     return ClaimWords(tuple(patterns), moods, _names(table["names"]), hints, plain)
+
+
+def _in_all_forms(lists: Mapping[str, Sequence[str]], forms: Mapping[str, Any]) -> dict[str, Sequence[str]]:
+    """The lists of words, those of verbs with each phrase in all the forms of the verb with which it begins."""
+    forms_of: Mapping[str, Sequence[str]] = forms.get("of", {})
+    found = dict(lists)
+    for name in forms.get("lists", ()):
+        said: list[str] = []
+        for phrase in lists[name]:
+            verb, _, rest = phrase.partition(" ")
+            said += [phrase, *(f"{form} {rest}".rstrip() for form in forms_of.get(verb, ()))]
+        found[name] = list(dict.fromkeys(said))
+    return found
 
 
 def _give_way() -> None:
