@@ -8,13 +8,15 @@ from dataclasses import replace
 
 from studyboard.reading.scene import Scene, Sentence
 
-_SO_IS = re.compile(r"(?<!\S)(?:so|as) (is|are|was|were) (§p\d+)(?= ,| too|$| and| as well)")
+_SO_IS = re.compile(
+    r"(?<!\S)(?:so|as) (is|are|was|were) ((?:(?:all|both) )?(?:§n\d+ )?§p\d+)(?= ,| too|$| and| as well)"
+)
 _SO_HAS = re.compile(r"(?<!\S)(?:so|as) (?:does|has|did|had|do|have) (§c\d+)(?= ,| too|$| and| as well)")
 _HAS_IT = re.compile(
     r"§c\d+(?: still| now| only| just| also)* ((?:has|had|have|owns|keeps) [^,]+?)(?= ,| and so| as does| as has|$)"
 )
 _SAME_GOES = re.compile(r"the same (?:goes for|is true of|is true for|can be said of|applies to|holds for) (§p\d+)")
-_PREDICATE = re.compile(r"(§p\d+) (?:is|are|was|were) ([^,]+?)(?= ,| and |$)")
+_PREDICATE = re.compile(r"(§p\d+) (?:is|are|was|were|stand|stands|remain|remains) ([^,]+?)(?= ,| and |$)")
 _HOLDS = r"(?:has|have|had|with|counts|owns|keeps|retains|possesses)"
 _LISTED = re.compile(
     rf"§c\d+(?: still| now| only| just)* ({_HOLDS}) .*? ,"
@@ -23,8 +25,10 @@ _LISTED = re.compile(
 )
 _PASSIVE = re.compile(r"(§[ps]\d+)(?: ,)? (?:which |that )?(?:is|are|was|were|'s)\b")
 _BY = re.compile(r"\bby (?:§[ps]\d+(?: ,)?(?: and)?(?: by)? ?)+")
+_NEXT_SIDE = r"(?: and| but| while| whereas) §c\d+"
 _HAS = re.compile(
-    rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) ([a-z§][^,]*?)(?= ,|$)"
+    rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) "
+    rf"([a-z§][^,]*?)(?= ,|{_NEXT_SIDE}|$)"
 )
 _BISHOP_SHADE = re.compile(r"§p\d+ [^,]*\b(?:light|dark|white|black)\b")
 _SHADE_TOO = re.compile(
@@ -32,7 +36,17 @@ _SHADE_TOO = re.compile(
     r"((?:light|dark|white|black)(?: coloured| squared)?)(?= ones?| squares| ,|$)"
 )
 _MARK = re.compile(r"§p(\d+)")
-_GAP = re.compile(r"(?<= )(§[cp]\d+) (?:has |only |just |but |has only )*(§n\d+)(?= ?,|$)")
+_GAP = re.compile(
+    r"(?:(?<=, )|(?<=and )|(?<=but )|(?<=while )|(?<=whereas ))(§[cp]\d+)"
+    r" (?:has |had |only |just |but |also )*(§n\d+)(?= ?,| as well| too| also| (?:and|but) |$)"
+)
+_NEITHER = re.compile(
+    r"(?<!\S)(?:neither|nor) (?:has|does|had|did|have|do|is|are|was|were) (§[cp]\d+)(?= ,|$| either| and)"
+)
+_DENIED = re.compile(
+    r"§[cp]\d+ ((?:(?:has|have|had|is|are|was|were) (?:no|not|(?P<thing>§p\d+))"
+    r"|hasn't|haven't|hadn't|doesn't|does not|isn't|aren't|wasn't)(?: [^,]+?)?)(?= ,| and (?:neither|nor)|$)"
+)
 
 
 def carried_on(scene: Scene) -> Iterator[Sentence]:
@@ -45,6 +59,10 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
                 yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}")
         for found in _SO_HAS.finditer(code):
             said = list(_HAS_IT.finditer(code, 0, found.start()))
+            if said:
+                yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}")
+        for found in _NEITHER.finditer(code):
+            said = [one for one in _DENIED.finditer(code, 0, found.start()) if _is_denied(scene, one)]
             if said:
                 yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}")
         yield from _shades(sentence)
@@ -67,19 +85,31 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             )
             first = (0, sentence.token_at(listed.start(2)))
             yield Sentence(sentence.start, sentence.end, head + listed[3], (first, *places))
-        has = _HAS.search(code)
-        gap = None if has is None else _GAP.search(code, has.end())
-        if has is not None and gap is not None and has[1] != gap[1]:
-            rest = f"{gap[1]} {has[2]} {gap[2]} {has[4]}"
-            yield Sentence(
-                sentence.start,
-                sentence.end,
-                rest,
-                (
-                    (0, sentence.token_at(gap.start(1))),
-                    (len(gap[1]) + 1, sentence.token_at(gap.start(2))),
-                ),
-            )
+        yield from _numbers(scene, sentence)
+
+
+def _is_denied(scene: Scene, said: re.Match[str]) -> bool:
+    """Does a clause deny what it says, if only by the “no” before the thing that is had?"""
+    thing = said["thing"]
+    return thing is None or scene.tokens[scene.mentions[int(thing[2:])].start].text == "no"
+
+
+def _numbers(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
+    """“White has four pawns and Black three”: the second half made whole, with the wing that is named before both."""
+    code = sentence.code
+    has = _HAS.search(code)
+    gap = None if has is None else _GAP.search(code, has.end())
+    if has is None or gap is None or has[1] == gap[1]:
+        return
+    before = code[: has.start()].rstrip()
+    wing = f"{before} " if scene.words.hint("wing_before", before) else ""
+    places = [
+        (len(wing), sentence.token_at(gap.start(1))),
+        (len(wing) + len(gap[1]) + 1, sentence.token_at(gap.start(2))),
+    ]
+    if wing:
+        places.insert(0, (0, sentence.start))
+    yield Sentence(sentence.start, sentence.end, f"{wing}{gap[1]} {has[2]} {gap[2]} {has[4]}", tuple(places))
 
 
 def _done_too(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import product
 from typing import Final
 
@@ -10,20 +11,21 @@ import chess
 
 from studyboard.board.material import material_words
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before, wing_of, wings_meant
+from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before
 from studyboard.reading.counted_things import Thing, is_number, things_named
 from studyboard.reading.findings import Topic
+from studyboard.reading.parts_of_board import parts_meant
 
 
 def judge_versus(claim: Claim) -> list[Judgement]:
     """“Four pawns against three”, “White has a rook for two knights”, “six against seven” where pawns are counted."""
-    area = wing_of(claim)
-    if area is None or not claim.hinted("versus_after") or claim.hinted("traded_before"):
+    areas = parts_meant(claim)
+    if not areas or not claim.hinted("versus_after") or claim.hinted("traded_before"):
         return []
     first = things_named(claim, "list")
     named = bool(first)
     if not first and is_number(claim, "list"):
-        counts = _pawns_meant(claim, area)
+        counts = _pawns_meant(claim, areas[0])
         if counts is None:
             return []
         first = [counts]
@@ -34,12 +36,12 @@ def judge_versus(claim: Claim) -> list[Judgement]:
         return []
     colours = _first_side(claim, first)
     boards = claim.boards()
-    for board, within in product(boards, wings_meant(area)):
+    for board, within in product(boards, areas):
         for colour in colours or BOTH:
             if _against(board, colour, first, second, within):
                 return confirmed(Topic.NUMBER, claim.quote(), _versus_words(board, first, second, colour, within))
     shown = (colours or BOTH)[0]
-    why = _versus_words(boards[0], first, second, shown, area)
+    why = _versus_words(boards[0], first, second, shown, areas[0])
     numbers = [thing for thing in (*first, *second) if thing.exact]
     clear = len(numbers) > 1 or (numbers and len(first) + len(second) > 2)
     told = (
@@ -125,32 +127,32 @@ def _versus_words(
 def judge_same_number(claim: Claim) -> list[Judgement]:
     """“Both sides have the same number of pawns”, “the pawns are level”."""
     things = things_named(claim, "list") or [Thing.several(m.kind) for m in claim.mentions("piece")]
-    area = wing_of(claim)
-    if len(things) != 1 or area is None or (not things[0].plural and things[0].kind is not None):
+    areas = parts_meant(claim)
+    if len(things) != 1 or not areas or (not things[0].plural and things[0].kind is not None):
         return []
     thing = things[0]
     boards = claim.boards()
-    for board in boards:
+    for board, area in product(boards, areas):
         if max(thing.tallies(board, [chess.WHITE], area)) == max(thing.tallies(board, [chess.BLACK], area)):
             return confirmed(Topic.NUMBER, claim.quote(), holdings_words(board, things, BOTH, area), exact=True)
-    return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], things, BOTH, area))
+    return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], things, BOTH, areas[0]))
 
 
 def judge_more_things(claim: Claim) -> list[Judgement]:
     """“White has more pawns”, “Black has fewer pawns than White”."""
     things = things_named(claim, "list")
-    colours, area = holder(claim), wing_of(claim)
-    if len(things) != 1 or not colours or area is None or not claim.hinted("more_after"):
+    colours, areas = holder(claim), parts_meant(claim)
+    if len(things) != 1 or not colours or not areas or not claim.hinted("more_after"):
         return []
     thing = things[0]
     boards = claim.boards()
     sign = -1 if claim.has("fewer") else 1
     found = []
-    for board in boards:
+    for board, area in product(boards, areas):
         numbers = [max(thing.tallies(board, [c], area)) for c in (chess.WHITE, chess.BLACK)]
         ahead = (numbers[0] - numbers[1]) * (1 if colours[0] else -1) * sign
         found.append(numbers[0] == numbers[1] if claim.has("neither") else ahead > 0)
-    words = holdings_words(boards[0], things, BOTH, area)
+    words = holdings_words(boards[0], things, BOTH, areas[0])
     if any(found):
         return confirmed(Topic.NUMBER, claim.quote(), words, exact=True)
     return contradicted(Topic.NUMBER, claim.quote(), words)
@@ -159,11 +161,19 @@ def judge_more_things(claim: Claim) -> list[Judgement]:
 def judge_lost_count(claim: Claim) -> list[Judgement]:
     """“Each side has lost one pawn”: since the beginning, or more than the other side."""
     things, colours = things_named(claim, "list") or _his_queen(claim), holder(claim)
-    if not things or not colours or any(t.kind is None for t in things) or not claim.hinted("counted_exactly_after"):
+    if (
+        not things
+        or not colours
+        or any(t.kind is None and not t.group for t in things)
+        or not claim.hinted("counted_exactly_after")
+    ):
         return []
     if len(colours) == 1 and not any(thing.exact for thing in things):
         return []
     boards = claim.boards()
+    if claim.has("neither"):
+        # A side that has lost none of them has all of them.
+        things = [replace(thing, count=0) for thing in things]
     for board in boards:
         since = any(
             all(_lost(begin, board, colour, thing) == thing.count for thing in things for colour in colours)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import product
 from typing import Final
 
 import chess
@@ -21,32 +22,11 @@ from studyboard.reading.counted_things import (
 )
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Named
+from studyboard.reading.parts_of_board import part_words, parts_meant
 from studyboard.reading.referents import side_meant
 
-#: The files from the king's to the edge, as a wing.
-KINGSIDE: Final = chess.BB_FILE_E | chess.BB_FILE_F | chess.BB_FILE_G | chess.BB_FILE_H
-_CENTRE: Final = chess.BB_FILE_D | chess.BB_FILE_E
 #: Either side.
 BOTH: Final = (chess.WHITE, chess.BLACK)
-
-
-def wing_of(claim: Claim) -> int | None:
-    """The wing that is named behind or right before the claim; all squares where none is; None for another place."""
-    hint = claim.scene.words.hint
-    for text in (claim.said("where"), claim.before()):
-        ending = text == claim.before()
-        if hint("queen_wing", text) and (not ending or hint("wing_before", text)):
-            return ~KINGSIDE & chess.BB_ALL
-        if hint("king_wing", text) and (not ending or hint("wing_before", text)):
-            return KINGSIDE
-        if text and (not ending or hint("place_before", text)):
-            return None
-    return chess.BB_ALL
-
-
-def wings_meant(area: chess.Bitboard) -> tuple[chess.Bitboard, ...]:
-    """What a wing may be taken to be: half of the board, or that without the two files of the centre."""
-    return (area,) if area == chess.BB_ALL else (area, area & ~_CENTRE)
 
 
 def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
@@ -128,8 +108,8 @@ def judge_holds(claim: Claim) -> list[Judgement]:
     """“White has two rooks and five pawns”, “Black has no knights left”, “each side has a queen”."""
     things = things_named(claim, "list")
     colours = holder(claim)
-    area = wing_of(claim)
-    if not things or colours is None or area is None or claim.hinted("not_all_after"):
+    areas = parts_meant(claim)
+    if not things or colours is None or not areas or claim.hinted("not_all_after"):
         return []
     if claim.hinted("compensation_before") or (claim.has("neither") and claim.has("none")):
         return []
@@ -143,14 +123,16 @@ def judge_holds(claim: Claim) -> list[Judgement]:
     if not things or not whole or (claim.hinted("in_return_before") and not claim.has("side")):
         return []
     if all(not thing.exact for thing in things) and not (claim.has("both") or claim.has("neither") or len(things) > 1):
-        return _holds_one(claim, things[0], colours, area)
+        return _holds_one(claim, things[0], colours, areas)
     neither = claim.has("neither")
+    # “Neither side has any knights”: none that is counted as such.
+    any_of_them = any(not thing.count for thing in things)
     boards = claim.boards()
     sides = colours or BOTH
-    for board in boards:
-        if neither:
+    for board, area in product(boards, areas):
+        if neither and not any_of_them:
             right = not any(all(thing.fits(board, [c], area) for thing in things) for c in BOTH)
-        elif claim.has("both"):
+        elif claim.has("both") or neither:
             right = all(thing.fits(board, [c], area) for thing in things for c in BOTH)
         else:
             right = any(all(thing.fits(board, [c], area) for thing in things) for c in sides)
@@ -158,41 +140,35 @@ def judge_holds(claim: Claim) -> list[Judgement]:
             return confirmed(
                 Topic.NUMBER, claim.quote(), holdings_words(board, things, sides, area), exact=len(things) == 1
             )
-    why = holdings_words(boards[0], things, sides, area)
+    why = holdings_words(boards[0], things, sides, areas[0])
     if not colours:
         return undecided(Topic.NUMBER, claim.quote(), f"It is not clear who is meant. {why}")
     return contradicted(Topic.NUMBER, claim.quote(), why)
 
 
-def _holds_one(claim: Claim, thing: Thing, colours: tuple[chess.Color, ...], area: int) -> list[Judgement]:
+def _holds_one(claim: Claim, thing: Thing, colours: tuple[chess.Color, ...], areas: Sequence[int]) -> list[Judgement]:
     """“Black has a bishop”: at least one."""
     if len(colours) != 1 or not claim.hinted("counted_exactly_after"):
         return []
     boards = claim.boards()
-    if any(thing.fits(board, colours, area) for board in boards):
-        return confirmed(Topic.NUMBER, claim.quote(), holdings_words(boards[0], [thing], colours, area), exact=True)
-    return contradicted(Topic.NUMBER, claim.quote(), holdings_words(boards[0], [thing], colours, area))
+    why = holdings_words(boards[0], [thing], colours, areas[0])
+    if any(thing.fits(board, colours, area) for board, area in product(boards, areas)):
+        return confirmed(Topic.NUMBER, claim.quote(), why, exact=True)
+    return contradicted(Topic.NUMBER, claim.quote(), why)
 
 
 def holdings_words(board: chess.BaseBoard, things: Sequence[Thing], colours: Sequence[chess.Color], area: int) -> str:
     """“White has two rooks and five pawns.”"""
     ordered = [colour for colour in BOTH if colour in colours]
-    return " ".join(f"{side(c)} has {words_for(board, things, [c], area)}{_where(area)}." for c in ordered)
-
-
-def _where(area: chess.Bitboard) -> str:
-    if area == chess.BB_ALL:
-        return ""
-    wing, centre_file = ("kingside", "e") if area & KINGSIDE else ("queenside", "d")
-    return f" on the {wing}" if area & _CENTRE else f" on the {wing} without the {centre_file}-file"
+    return " ".join(f"{side(c)} has {words_for(board, things, [c], area)}{part_words(area)}." for c in ordered)
 
 
 def judge_on_board(claim: Claim) -> list[Judgement]:
     """“There are four rooks on the board”, “all eight pawns are still there”, “no minor pieces are left”."""
     things = things_named(claim, "list") or things_behind_comma(claim, "list")
-    area = wing_of(claim)
+    areas = parts_meant(claim)
     file = claim.mention("on_file")
-    if not things or area is None or (file is None and claim.hinted("not_all_after")) or claim.hinted("object_before"):
+    if not things or not areas or (file is None and claim.hinted("not_all_after")) or claim.hinted("object_before"):
         return []
     if claim.hinted("exception_before"):
         # “All but two pawns are still on the board.”
@@ -201,6 +177,7 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
         file = next((m for m in reversed(claim.scene.mentions) if m.end <= claim.start and m.file is not None), None)
     if file is not None:
         things = [replace(thing, file=file.file) for thing in things]
+    area = areas[0]
     sure = claim.has("sure") or area != chess.BB_ALL or any(thing.file is not None for thing in things)
     if not sure and not claim.hinted("counted_after"):
         return []
@@ -210,9 +187,9 @@ def judge_on_board(claim: Claim) -> list[Judgement]:
         return []
     colours = one_side_before(claim) if things[0].colour is None and claim.has("of_side") else ()
     boards = claim.boards()
-    for board in boards:
-        if all(_on_board(thing, board, colours, area) for thing in things):
-            return confirmed(Topic.NUMBER, claim.quote(), _total_words(board, things, area), exact=True)
+    for board, within in product(boards, areas):
+        if all(_on_board(thing, board, colours, within) for thing in things):
+            return confirmed(Topic.NUMBER, claim.quote(), _total_words(board, things, within), exact=True)
     why = _total_words(boards[0], things, area)
     if len(things) == 1 and things[0].kind is None and things[0].count in _men(boards[0]):
         men = chess.popcount(boards[0].occupied)
@@ -262,7 +239,7 @@ def _total_words(board: chess.BaseBoard, things: Sequence[Thing], area: int) -> 
         number = max(thing.tallies(board, colours, area))
         owner = "" if thing.colour is None else f"{chess.COLOR_NAMES[thing.colour]} "
         told.append(f"{'is' if number == 1 else 'are'} {counted(number, owner + thing.name)}")
-    return f"There {listed(told)} on the board."
+    return f"There {listed(told)}{part_words(area) or ' on the board'}."
 
 
 def judge_men(claim: Claim) -> list[Judgement]:

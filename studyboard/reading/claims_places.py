@@ -9,11 +9,12 @@ import chess
 from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_inventory import KINGSIDE, holder
+from studyboard.reading.claims_inventory import holder
 from studyboard.reading.claims_relations import doers, is_nowhere, target_words
 from studyboard.reading.findings import Topic
 from studyboard.reading.imagined import before_moves
 from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.parts_of_board import KINGSIDE, QUEENSIDE
 from studyboard.reading.referents import named_before, referents
 
 
@@ -128,7 +129,7 @@ def _in_the_way(board: chess.Board, by: chess.Square, at: chess.Square) -> bool:
 def judge_wing(claim: Claim) -> list[Judgement]:
     """“Both kings are on the queenside”."""
     kingside = claim.said("wing") == "kingside"
-    return _judge_area(claim, Topic.CASTLING, KINGSIDE if kingside else ~KINGSIDE & chess.BB_ALL)
+    return _judge_area(claim, Topic.CASTLING, KINGSIDE if kingside else QUEENSIDE)
 
 
 def judge_on_file(claim: Claim) -> list[Judgement]:

@@ -118,7 +118,13 @@ def _item(claim: Claim, item: re.Match[str]) -> Thing | None:
 
 
 def _thing(claim: Claim, mention: Mention, number: int | None, before: Sequence[str]) -> Thing | None:
-    if mention.square is not None or mention.pronoun or mention.comes_from is not None or mention.enemy:
+    if (
+        mention.square is not None
+        or mention.pronoun
+        or mention.comes_from is not None
+        or mention.enemy
+        or mention.other
+    ):
         return None
     tokens = [token.text for token in claim.scene.tokens[mention.start : mention.end]]
     words = [*before, *tokens]

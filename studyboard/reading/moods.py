@@ -122,8 +122,20 @@ def _colour(scene: Scene, found: list[Mood], at: int, mood: Mood, *, whole: bool
         causes = [n for n in range(start, end) if scene.words.hint("reason", scene.tokens[n].text)]
         first = max((n for n in causes if n < at), default=first)
         end = min((n for n in causes if n > at), default=end)
+        # “Black has not castled and White has lost a rook”: the next side's clause begins without a comma.
+        others = [n for n in range(start, end) if _next_side(scene, n)]
+        first = max([first, *(n for n in others if n <= at)])
+        end = min([end, *(n for n in others if n > at)])
     for token in range(first, end):
         found[token] |= mood
+
+
+def _next_side(scene: Scene, at: int) -> bool:
+    """Does the clause of a side that is named begin behind this word: “and White has …”?"""
+    if not scene.words.hint("joins_clauses", scene.tokens[at].text):
+        return False
+    side = next((m for m in scene.mentions if m.start == at + 1 and m.what is Named.SIDE), None)
+    return side is not None and side.end < len(scene.tokens) and scene.words.hint("tells", scene.tokens[side.end].text)
 
 
 def _lists_further(scene: Scene, start: int) -> bool:

@@ -40,6 +40,10 @@ _MACROS = (
     ("@file", r"(?P<file>§f\d+)"),
     ("@list2", rf"(?P<list2>(?:§c\d+ )?(?:(?:<before_count>) )*(?:{_LIST}|§n\d+(?: §c\d+)?(?: ones)?))"),
     ("@list", rf"(?P<list>{_LIST})"),
+    (
+        "@where",
+        r"(?P<where><on_wing>|on §f\d+|on (?:the |his |her |its )?(?:<nth>) rank|on (?:the )?(?:<shades>) squares)",
+    ),
     ("@kinds", r"(?P<kinds>§p\d+(?: (?:and|against|versus) §p\d+)*)"),
     *((f"@amount{n}", rf"(?P<amount{n}>{_AMOUNT})") for n in ("2", "3")),
     ("@amount", rf"(?P<amount>{_AMOUNT})"),
