@@ -2,26 +2,46 @@
 
 from __future__ import annotations
 
-from typing import TypeAlias
+import math
+from typing import NamedTuple
 
 from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.readings import Reading
 
-#: The cost of a name by the position in which it is said and what naming the last move costs, and the position named.
-Named: TypeAlias = "dict[tuple[int, float], tuple[float | None, Place | None]]"
+_NEVER = math.inf
 
 
-def named_in(reading: Reading, phrase: Phrase, known: Named) -> tuple[float | None, Place | None]:
+class Naming(NamedTuple):
+    """What the words can name in one position.
+
+    stands: the cost of naming what stands on the board
+    last: the cost of the words for the last move
+    earlier: the same for one of those before it, with what it costs that it is longer ago
+    move: the position after the latest move that they can mean
+
+    A cost is infinite where the words cannot mean it.
+    """
+
+    stands: float
+    last: float
+    earlier: float
+    move: Place | None
+
+
+def named_in(reading: Reading, phrase: Phrase, known: dict[int, Naming]) -> tuple[float, Place | None]:
     """The cost of taking the words for the name of something that was just played or stands on the board.
 
-    With it the position after the move that is named, if it is a move.
+    It is infinite where they name nothing. With it the position after the move that is named, if it is a move.
 
-    known: what was found for this phrase in other readings; it is added to
+    known: what can be named by this phrase in the positions of other readings, by their number; it is added to
     """
     form = phrase.form
     tip = reading.lines[-1].tip
+    naming = known.get(tip.number)
+    if naming is None:
+        naming = known[tip.number] = _naming(tip, phrase)
     cost = COSTS.just_played
     last = reading.heard
     if last is not None:
@@ -29,29 +49,27 @@ def named_in(reading: Reading, phrase: Phrase, known: Named) -> tuple[float | No
             cost = COSTS.said_again if last.phrase.form.to is not None else COSTS.said_more_closely
         if last.phrase.form_number == phrase.form_number and phrase.start - last.phrase.end <= 1:
             cost += COSTS.said_twice
-    key = tip.number, cost
-    found = known.get(key)
-    if found is None:
-        found = known[key] = _named_from(tip, phrase, cost)
-    return found
+    earlier = max(cost, COSTS.just_played) + naming.earlier
+    return min(naming.stands, cost + naming.last, earlier), naming.move
 
 
-def _named_from(at: Place, phrase: Phrase, cost: float) -> tuple[float | None, Place | None]:
-    """cost: of naming the last move"""
+def _naming(at: Place, phrase: Phrase) -> Naming:
     form = phrase.form
-    best: float | None = None
+    stands = last = earlier = _NEVER
     named: Place | None = None
     if at.stands(phrase):
-        best = COSTS.stands_bare if form.bare else COSTS.stands
+        stands = COSTS.stands_bare if form.bare else COSTS.stands
     if form.vague or not (form.to is not None or form.castles or form.capture):
-        return best, None
-    for _ in range(COSTS.remembered):
+        return Naming(stands, last, earlier, None)
+    for ago in range(COSTS.remembered):
         if at.parent is None or at.move is None:
             break
-        if form.to is None or form.to == at.move.to_square:
-            for move, fit in at.parent.fits(phrase)[1]:
-                if move == at.move:
-                    named = named or at
-                    best = cost + fit if best is None else min(best, cost + fit)
-        at, cost = at.parent, max(cost, COSTS.just_played) + COSTS.longer_ago
-    return best, named
+        fits = at.fits_last(phrase) if form.to is None or form.to == at.move.to_square else None
+        if fits is not None:
+            named = named or at
+            if ago:
+                earlier = min(earlier, fits[1] + COSTS.longer_ago * ago)
+            else:
+                last = fits[1]
+        at = at.parent
+    return Naming(stands, last, earlier, named)

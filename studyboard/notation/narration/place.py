@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 import chess
 
 from studyboard.notation.narration.forms import Form, Phrase
-from studyboard.notation.narration.sense import best_gain, unlikelihood
+from studyboard.notation.narration.sense import attacked_from, best_gain, unlikelihood
 
 #: A legal move and what it costs to understand the words as this move.
 Fit: TypeAlias = "tuple[chess.Move, float]"
@@ -31,11 +30,11 @@ _NO_CHECK, _NO_MATE, _CHECKS = 1.5, 1.8, -0.6
 _NEAR = 0.6
 _DOUBT = 0.75
 _MOST = 6.0
+_MOVE_BITS = 15
 _CASTLED = frozenset({chess.C1, chess.G1, chess.C8, chess.G8})
 
 
-@dataclass(frozen=True, slots=True)
-class _Step:
+class _Step(NamedTuple):
     """One legal move with what a speaker says of it."""
 
     move: chess.Move
@@ -47,38 +46,64 @@ class _Step:
 class _Facts:
     """What is known of one position with its last moves, shared by all ways that lead to it.
 
-    State: its legal moves once they were asked for, and what fits which words.
+    State: its legal moves once they were asked for, by the piece and by the square, and what fits which words.
     """
 
-    __slots__ = ("best_gain", "checks", "fits", "stands", "steps", "to", "unlikely", "ways_on")
+    __slots__ = ("best_gain", "checks", "fits", "of", "stands", "to", "unlikely", "ways_on")
 
     def __init__(self) -> None:
-        self.steps: list[_Step] | None = None
+        self.of: dict[tuple[int | None, bool], list[_Step]] = {}
         self.to: dict[int, list[_Step]] = {}
         self.fits: dict[int, tuple[float, tuple[Fit, ...]]] = {}
-        self.checks: dict[chess.Move, bool] = {}
+        self.checks: dict[int, bool] = {}
         self.best_gain: int | None = None
-        self.unlikely: dict[tuple[chess.Move, int, int], float] = {}
+        self.unlikely: dict[tuple[int, int, int], float] = {}
         self.stands: dict[int, bool] = {}
         self.ways_on: tuple[chess.Move | None, list[chess.Move]] | None = None
+
+
+class Answer(NamedTuple):
+    """A move that some words fit. fit: the cost of the words; unlikely: how unlikely the move is."""
+
+    fit: float
+    unlikely: float
+    place: Place
 
 
 class Place:
     """A position on the way that a talk takes, known by the moves from the start.
 
+    answers: what words can play here, by the number of their form; for whoever asks to remember
+    last: the last move and how many there were as one number, the same for no other move at this distance
+
     State: the board, made when it is asked for; the facts are shared within one talk by the dictionary of the start.
     """
 
-    __slots__ = ("_all_facts", "_board", "_facts", "move", "number", "parent", "ply", "steps_to")
+    __slots__ = (
+        "_all_facts",
+        "_board",
+        "_facts",
+        "_fits_last",
+        "answers",
+        "last",
+        "move",
+        "number",
+        "parent",
+        "ply",
+        "steps_to",
+    )
 
     def __init__(self, number: int, parent: Place | None, move: chess.Move | None, board: chess.Board | None) -> None:
         self.number = number
         self.parent = parent
         self.move = move
         self.ply: int = 0 if parent is None else parent.ply + 1
+        self.last: int = 0 if move is None else self.ply << _MOVE_BITS | _number_of(move)
+        self.answers: dict[int, list[Answer]] = {}
         self.steps_to: dict[chess.Move, Place] = {}
         self._board = board
         self._facts: _Facts | None = None
+        self._fits_last: dict[int, tuple[float, float] | None] = {}
         self._all_facts: dict[tuple[object, ...], _Facts] = {} if parent is None else parent._all_facts
 
     def unlikelihood(self, move: chess.Move) -> float:
@@ -91,9 +116,10 @@ class Place:
         if self.parent is not None and self.parent.parent is not None and best <= self.parent.parent.best_gain():
             best = 0
         known = self._known().unlikely
-        found = known.get((move, best, left_before))
+        key = _number_of(move), best, left_before
+        found = known.get(key)
         if found is None:
-            found = known[move, best, left_before] = unlikelihood(self.board, move, best, left_before)
+            found = known[key] = unlikelihood(self.board, move, best, left_before)
         return found
 
     def best_gain(self) -> int:
@@ -117,7 +143,7 @@ class Place:
                 board.turn,
                 board.castling_rights,
                 board.ep_square,
-                self.move,
+                None if self.move is None else _number_of(self.move),
                 self.capture_square,
                 self.moved_before,
             )
@@ -174,7 +200,7 @@ class Place:
 
     def legal_moves(self) -> list[chess.Move]:
         """All legal moves."""
-        return [step.move for step in self._legal()]
+        return list(self.board.generate_legal_moves())
 
     def stands(self, phrase: Phrase) -> bool:
         """Do the words name a piece that stands on that very square, instead of one that goes there?"""
@@ -193,6 +219,17 @@ class Place:
             known = fits[phrase.form_number] = self._doubted(self._fit(phrase.form))
         return known
 
+    def fits_last(self, phrase: Phrase) -> tuple[float, float] | None:
+        """What doubt costs, and the cost of the words for the move that led here; None where they cannot mean it."""
+        if phrase.form_number in self._fits_last:
+            return self._fits_last[phrase.form_number]
+        found = None
+        if self.parent is not None and self.move is not None:
+            doubt, fits = self.parent.fits(phrase)
+            found = next(((doubt, fit) for move, fit in fits if move == self.move), None)
+        self._fits_last[phrase.form_number] = found
+        return found
+
     def _stands(self, form: Form) -> bool:
         square = form.to
         if square is None or form.capture or form.promotes or form.from_square is not None:
@@ -200,12 +237,13 @@ class Place:
         piece = self.board.piece_type_at(square)
         return piece is not None and (form.bare or form.piece == piece)
 
-    def _legal(self) -> list[_Step]:
+    def _steps_of(self, piece: int | None, capture: bool) -> list[_Step]:
+        """The moves of the pieces of one type, or of all; only those that take, or all."""
         facts = self._known()
-        if facts.steps is None:
-            board = self.board
-            facts.steps = [_step(board, move) for move in board.generate_legal_moves()]
-        return facts.steps
+        found = facts.of.get((piece, capture))
+        if found is None:
+            found = facts.of[piece, capture] = list(_steps_of(self.board, piece, capture))
+        return found
 
     def _steps_to(self, square: int) -> list[_Step]:
         facts = self._known()
@@ -223,22 +261,23 @@ class Place:
         return _DOUBT * math.log(near), tuple(kept)
 
     def _fit(self, form: Form) -> list[Fit]:
-        board = self.board
         fits: list[Fit] = []
+        board = self.board
         if form.same:
             fits = [(move, 0.0) for move in self._mirrored()]
         elif form.castles:
             side = form.castles.removeprefix("both ")
-            fits = [(s.move, 0.0) for s in self._legal() if s.castles and side in ("castles", "both", s.castles)]
+            steps = [_step(board, move) for move in board.generate_castling_moves()]
+            fits = [(s.move, 0.0) for s in steps if side in ("castles", "both", s.castles)]
         else:
+            if form.to is not None and not _reached(board, form.to, form.piece):
+                return fits
+            steps = self._steps_of(form.piece, form.capture) if form.to is None else self._steps_to(form.to)
             last, before = self.capture_square, self.moved_before
             like = (board.piece_type_at(self.move.to_square) or 0) if self.move else 0
-            steps = self._legal() if form.to is None else self._steps_to(form.to)
             for step in steps:
-                if not _allowed(form, step):
-                    continue
-                cost = _cost(form, step, last, board.turn, before, like)
-                fits.append((step.move, cost))
+                if _allowed(form, step):
+                    fits.append((step.move, _cost(form, step, last, board.turn, before, like)))
         if form.check:
             fits = [(move, cost + self._check_cost(move, form.mate)) for move, cost in fits]
             if form.vague:
@@ -255,10 +294,10 @@ class Place:
         return [move] if self.board.is_legal(move) else []
 
     def _gives_check(self, move: chess.Move) -> bool:
-        checks = self._known().checks
-        known = checks.get(move)
+        checks, number = self._known().checks, _number_of(move)
+        known = checks.get(number)
         if known is None:
-            known = checks[move] = self.board.gives_check(move)
+            known = checks[number] = self.board.gives_check(move)
         return known
 
     def _check_cost(self, move: chess.Move, mate: bool) -> float:
@@ -272,6 +311,32 @@ class Place:
         board = self.board.copy(stack=False)
         board.push(move)
         return board.is_checkmate()
+
+
+def _number_of(move: chess.Move) -> int:
+    """The move as a number below 2 to the power of _MOVE_BITS; no two moves in one position have the same."""
+    return move.from_square | move.to_square << 6 | (move.promotion or 0) << 12
+
+
+def _reached(board: chess.Board, square: int, piece: int | None) -> bool:
+    """Does a piece of this type, or of any, go to the square, if nothing keeps it from moving?"""
+    us = board.turn
+    own = board.occupied_co[us]
+    if own & chess.BB_SQUARES[square]:
+        return False
+    if piece is not None and piece != chess.PAWN:
+        return bool(attacked_from(piece, us, square, board.occupied) & board.pieces_mask(piece, us))
+    if board.pawns & own & (chess.BB_FILES[square & 7] | chess.BB_PAWN_ATTACKS[not us][square]):
+        return True
+    return piece is None and bool(board.attackers_mask(us, square))
+
+
+def _steps_of(board: chess.Board, piece: int | None, capture: bool) -> Iterator[_Step]:
+    us = board.turn
+    sources = board.occupied_co[us] if piece is None else board.pieces_mask(piece, us)
+    moves = board.generate_legal_captures(sources) if capture else board.generate_legal_moves(sources)
+    for move in moves:
+        yield _step(board, move)
 
 
 def _steps_to(board: chess.Board, square: int) -> Iterator[_Step]:

@@ -42,10 +42,26 @@ class Heard:
 
 @dataclass(slots=True)
 class Line:
-    """A line that a reading is in the middle of; never changed. root: where it left; tip: how far it has come."""
+    """A line that a reading is in the middle of; never changed.
+
+    root, tip: where it left, and how far it has come
+    key: the tips of this line and of those around it as one number, by line_key
+    """
 
     root: Place
     tip: Place
+    key: int = 0
+
+
+#: More positions than any talk reaches, as a power of two.
+_KEY_BITS = 24
+#: What stands for the lines around a main line.
+NO_LINES = 1
+
+
+def line_key(around: int, tip: Place) -> int:
+    """The key of a line that has come to *tip*, inside of the lines with the key *around*."""
+    return around << _KEY_BITS | tip.number
 
 
 @dataclass(slots=True)
@@ -62,14 +78,6 @@ class Reading:
     said_to: int
 
 
-def offer(readings: dict[tuple[int, ...], Reading], reading: Reading) -> None:
-    """Keep a reading unless a cheaper one that has come to the same places is known."""
-    key = tuple(line.tip.number for line in reading.lines)
-    known = readings.get(key)
-    if known is None or known.cost > reading.cost:
-        readings[key] = reading
-
-
 def cheapest(readings: Iterable[Reading], width: Width) -> list[Reading]:
     """The cheapest readings, and with them the cheapest few of each other shape that is not hopeless.
 
@@ -80,7 +88,7 @@ def cheapest(readings: Iterable[Reading], width: Width) -> list[Reading]:
     """
     kept: list[Reading] = []
     shapes: dict[tuple[int, int], int] = {}
-    alike: dict[tuple[object, ...], int] = {}
+    alike: dict[tuple[int, int, int], int] = {}
     near = worst = 0.0
     for reading in sorted(readings, key=_BY_COST):
         if not kept:
@@ -90,7 +98,7 @@ def cheapest(readings: Iterable[Reading], width: Width) -> list[Reading]:
             break
         main, tip = reading.lines[0].tip, reading.lines[-1].tip
         shape = len(reading.lines), main.ply
-        now = len(reading.lines), main.ply, main.move, tip.ply, tip.move
+        now = len(reading.lines), main.last, tip.last
         of_shape, alike_now = shapes.get(shape, 0), alike.get(now, 0)
         few_alike = alike_now < (width.alike_near if is_near else width.alike_far)
         if few_alike and (len(kept) < width.whatever or of_shape < width.of_each_shape):

@@ -9,18 +9,20 @@ meant.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Sequence
 from itertools import accumulate
 
 import chess
 
+from studyboard.notation.narration.arrivals import Allowed, Arrivals
 from studyboard.notation.narration.costs import COSTS, COSTS_BESIDE_HINTS, GREAT_WIDTH, USUAL_WIDTH, Width
 from studyboard.notation.narration.forms import Phrase
-from studyboard.notation.narration.hints import BRANCH, MAIN, NAMED, RETURN, SIDE
-from studyboard.notation.narration.naming import Named, named_in
+from studyboard.notation.narration.hints import MAIN, SIDE
+from studyboard.notation.narration.naming import Naming, named_in
 from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
-from studyboard.notation.narration.readings import Heard, How, Line, Reading, cheapest, offer
+from studyboard.notation.narration.prices import Prices
+from studyboard.notation.narration.readings import NO_LINES, Heard, How, Line, Reading, cheapest, line_key
 from studyboard.notation.narration.tokens import Break, Token
 from studyboard.notation.narration.ways_on import Places, WaysOn
 
@@ -30,7 +32,29 @@ _LONG_SENTENCE = 50
 #: By how much the words can speak for one move more than for nothing in particular.
 _BEST_FIT = 1.0
 _NAMED_AHEAD = 7
+#: From here on a cue says that a line is left, so that it may be left far behind.
+_CLEAR_CUE = 0.5
 _PASS = chess.Move.null()
+
+
+class _Step:
+    """One phrase that is being understood in all readings that have come to it.
+
+    ahead: those that have come to its end; prices: what each kind of step costs
+
+    State: for each line, by its key, the least that it costs so far to go on with it, to leave it, or to come back to
+    it by naming its last move: whoever comes to the same line at a higher cost can only find the same again.
+    """
+
+    __slots__ = ("ahead", "gone_on", "left", "phrase", "prices", "returned")
+
+    def __init__(self, phrase: Phrase, ahead: Arrivals, prices: Prices) -> None:
+        self.phrase = phrase
+        self.ahead = ahead
+        self.prices = prices
+        self.gone_on: dict[int, float] = {}
+        self.left: dict[tuple[int, int, int, Place | None, bool], float] = {}
+        self.returned: dict[int, float] = {}
 
 
 class Talk:
@@ -61,7 +85,7 @@ class Talk:
         self.start = self._places.start
         self.game = None if game is None else self._places.along(game)
         self._ways_on = WaysOn(self._places, self.game, beyond)
-        self._named: Named = {}
+        self._named: dict[int, Naming] = {}
 
     def after(self, place: Place, move: chess.Move) -> Place:
         """The position after a move, legal or a passed turn."""
@@ -93,67 +117,68 @@ class Talk:
 
         return self._best(USUAL_WIDTH, allowed)
 
-    def _best(self, width: Width, allowed: Callable[[Reading], bool] | None = None) -> Reading:
+    def _best(self, width: Width, allowed: Allowed | None = None) -> Reading:
         end = len(self._phrases)
-        waiting: list[dict[tuple[int, ...], Reading]] = [{} for _ in range(end + 1)]
-        first = Reading(0.0, (Line(self.start, self.start),), None, 0)
-        waiting[0][(0,)] = first
-        least = [math.inf] * (end + 1)
+        arrived = [Arrivals(width, allowed) for _ in range(end + 1)]
+        arrived[0].add(Reading(0.0, (Line(self.start, self.start, line_key(NO_LINES, self.start)),), None, 0))
         for at in range(end):
-            passing, home = self._passing[at], self._contexts[at].home
-            if not self._phrases[at] and not passing and not home:
-                self._pass_on(waiting, at)
-                continue
-            kept = cheapest(waiting[at].values(), width)
-            waiting[at] = {}
-            for reading in kept:
-                cost = reading.cost + passing
-                if home and len(reading.lines) == 1 and reading.heard is not None:
-                    cost += COSTS.back_from_nowhere
-                passed = Reading(cost, reading.lines, reading.heard, reading.said_to)
-                offer(waiting[at + 1], passed)
-            if not kept:
-                continue
-            for phrase in self._phrases[at]:
-                self._look_at(phrase)
-                ahead = waiting[phrase.end]
-                limit = kept[0].cost + COSTS.worst_step + self._passed_by[phrase.end] - self._passed_by[at]
-                limit = min(limit, least[phrase.end] + COSTS.worst)
-                for rank, reading in enumerate(kept):
-                    if reading.cost + phrase.cost > limit:
-                        break
-                    if rank < COSTS.gaps_tried:
-                        for further in self._after_a_gap(reading, phrase):
-                            if allowed is None or allowed(further):
-                                offer(ahead, further)
-                    for further in self._understood(reading, phrase, limit):
-                        if further.cost <= limit and (allowed is None or allowed(further)):
-                            offer(ahead, further)
-                            if further.cost < least[phrase.end]:
-                                least[phrase.end] = further.cost
-                                limit = min(limit, further.cost + COSTS.worst)
+            if not self._phrases[at] and not self._passing[at] and not self._contexts[at].home:
+                arrived[at + 1].join(arrived[at])
+            else:
+                kept = cheapest(arrived[at].readings.values(), width)
+                self._pass_over(at, kept, arrived[at + 1])
+                for phrase in self._phrases[at] if kept else ():
+                    self._understand(phrase, kept, arrived[phrase.end])
+            arrived[at] = Arrivals(width)
+        found = list(arrived[end].readings.values())
         if allowed is not None:
-            furthest = max(reading.lines[0].tip.ply for reading in waiting[end].values())
-            return min(
-                (reading for reading in waiting[end].values() if reading.lines[0].tip.ply == furthest),
-                key=self._in_the_end,
-            )
-        return min(waiting[end].values(), key=self._in_the_end)
+            furthest = max(reading.lines[0].tip.ply for reading in found)
+            found = [reading for reading in found if reading.lines[0].tip.ply == furthest]
+        return min(found, key=self._in_the_end)
+
+    def _pass_over(self, at: int, kept: Sequence[Reading], ahead: Arrivals) -> None:
+        passing, home = self._passing[at], self._contexts[at].home
+        ahead.expect(math.inf)
+        for reading in kept:
+            cost = reading.cost + passing
+            if home and len(reading.lines) == 1 and reading.heard is not None:
+                cost += COSTS.back_from_nowhere
+            if ahead.take(reading.lines[-1].key, cost):
+                ahead.add(Reading(cost, reading.lines, reading.heard, reading.said_to))
+
+    def _understand(self, phrase: Phrase, kept: Sequence[Reading], ahead: Arrivals) -> None:
+        """Take the readings on by everything that the phrase can mean in each."""
+        self._look_at(phrase)
+        prices = Prices(
+            self._costs,
+            phrase,
+            self._contexts[phrase.start],
+            self._contexts[phrase.anchor],
+            self._hinted[phrase.anchor],
+            game_known=self.game is not None,
+            runs_on=self._runs_on,
+        )
+        step = _Step(phrase, ahead, prices)
+        passed_over = self._passed_by[phrase.end] - self._passed_by[phrase.start]
+        most = kept[0].cost + COSTS.worst_step
+        if len(kept) >= ahead.places:
+            # These will be there too, with the phrase passed over.
+            most = min(most, max(kept[0].cost + ahead.near, kept[ahead.places - 1].cost))
+        ahead.expect(most + passed_over)
+        for rank, reading in enumerate(kept):
+            if reading.cost + phrase.cost > ahead.limit:
+                break
+            if rank < COSTS.gaps_tried:
+                self._after_a_gap(reading, step)
+            self._name(reading, step)
+            self._return(reading, step)
+            self._go_on(reading, step)
+            self._branch(reading, step)
 
     def _look_at(self, phrase: Phrase) -> None:
         start = phrase.start
         self._ways_on.look_at(phrase, self._numbers[start], self._written[start], self._replaced[start])
         self._named.clear()
-
-    @staticmethod
-    def _pass_on(waiting: list[dict[tuple[int, ...], Reading]], at: int) -> None:
-        """A word that means nothing: whatever has come to it has come to the next one."""
-        if waiting[at + 1]:
-            for reading in waiting[at].values():
-                offer(waiting[at + 1], reading)
-        else:
-            waiting[at + 1] = waiting[at]
-        waiting[at] = {}
 
     def _in_the_end(self, reading: Reading) -> float:
         left_open = len(reading.lines) > 1 and not self._beyond
@@ -167,104 +192,75 @@ class Talk:
             cost += COSTS.never_came_back + COSTS.never_came_back_each * max(0, length - COSTS.short_line)
         return reading.cost + cost + COSTS.nothing_played * (main.tip is self.start)
 
-    def _understood(self, reading: Reading, phrase: Phrase, limit: float) -> Iterator[Reading]:
-        """The reading gone on by what the phrase can mean here."""
-        context = self._contexts[phrase.anchor]
-        lead = self._contexts[phrase.start]
-        cost = reading.cost + phrase.cost
-        branch, back = max(context.branch, lead.branch), max(context.back, lead.back)
-        hint = self._hinted[phrase.anchor]
+    def _name(self, reading: Reading, step: _Step) -> None:
+        """The phrase as a name of what is on the board or was played."""
+        phrase, ahead, line = step.phrase, step.ahead, reading.lines[-1]
         named, place = named_in(reading, phrase, self._named)
-        if named is not None:
-            heard = Heard(How.NAMED, phrase, reading.lines[-1].tip, len(reading.lines) - 1, reading.heard, place)
-            if len(reading.lines) > 1 and not phrase.form.bare:
-                named += COSTS.named_despite_return * max(0.0, back - 0.3)
-            yield Reading(cost + named + hint[NAMED], reading.lines, heard, reading.said_to)
-        yield from self._returned(reading, phrase, cost + hint[RETURN], back)
-        if phrase.form.bare or phrase.form.vague:
-            cost += context.against * COSTS.bare_against
-        cost += context.against
-        sentences, paragraphs = (count[phrase.start] - count[max(0, reading.said_to - 1)] for count in self._breaks)
-        going_on = cost + self._costs.alternative_ignored * lead.alternative
-        if len(reading.lines) > 1:
-            going_on += self._costs.rejected_and_told * max(context.rejected, lead.rejected)
-        if going_on + min(hint[MAIN], hint[SIDE], hint[RETURN]) <= limit:
-            yield from self._gone_on(reading, phrase, going_on, branch, back, sentences, paragraphs, limit)
-        yield from self._branched(reading, phrase, cost + hint[BRANCH], branch, back, lead.alternative, limit)
+        cost = reading.cost + named
+        cost += step.prices.naming if len(reading.lines) == 1 else step.prices.naming_inside
+        if ahead.take(line.key, cost):
+            heard = Heard(How.NAMED, phrase, line.tip, len(reading.lines) - 1, reading.heard, place)
+            ahead.add(Reading(cost, reading.lines, heard, reading.said_to))
 
-    def _returned(self, reading: Reading, phrase: Phrase, cost: float, back: float) -> Iterator[Reading]:
+    @staticmethod
+    def _return(reading: Reading, step: _Step) -> None:
         """Coming back to a line by naming its last move once more."""
+        phrase, ahead = step.phrase, step.ahead
         innermost = len(reading.lines) - 1
+        if phrase.form.vague:
+            return
         for depth in range(innermost - 1, -1, -1):
-            tip = reading.lines[depth].tip
-            if tip.parent is None or tip.move is None or phrase.form.vague:
-                continue
-            if phrase.form.to is not None and phrase.form.to != tip.move.to_square:
-                continue
-            doubt, fits = tip.parent.fits(phrase)
-            for move, fit in fits:
-                if move == tip.move:
-                    coming = max(COSTS.returns_least, COSTS.returns - self._costs.cue * back) + COSTS.each_level * (
-                        innermost - depth - 1
-                    )
-                    heard = Heard(How.NAMED, phrase, tip, depth, reading.heard)
-                    total = cost + coming + COSTS.just_played + fit + doubt
-                    yield Reading(total, reading.lines[: depth + 1], heard, phrase.end)
-
-    def _gone_on(
-        self,
-        reading: Reading,
-        phrase: Phrase,
-        cost: float,
-        branch: float,
-        back: float,
-        sentences: int,
-        paragraphs: int,
-        limit: float,
-    ) -> Iterator[Reading]:
-        """The phrase as the next move of the line that is told, or of one that is still open."""
-        innermost = len(reading.lines) - 1
-        hint = self._hinted[phrase.anchor]
-        for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
-            here = cost + hint[RETURN if depth < innermost else SIDE if depth else MAIN]
-            if depth < innermost:
-                how = How.RETURNS
-                here += max(COSTS.returns_least, COSTS.returns - self._costs.cue * back) + COSTS.each_level * (
-                    innermost - depth - 1
-                )
-                if depth:
-                    here += COSTS.returns_to_side_line
-                here -= COSTS.returns_after_sentence * (
-                    sentences > 0 or self._runs_on
-                ) + COSTS.returns_after_paragraph * (paragraphs > 0)
-            else:
-                how = How.GOES_ON
-                if depth:
-                    here += COSTS.side_line_goes_on + self._costs.cue_ignored * max(0.0, back - 0.3)
-                    here += COSTS.side_line_over_sentence * (sentences > 0)
-                    here += COSTS.side_line_over_paragraph * (paragraphs > 0)
-                    here += COSTS.long_side_line * (line.tip.ply - line.root.ply >= COSTS.long_side_line_from)
-            if depth == 0:
-                ignored = self._costs.cue_to_branch_ignored * max(0.0, branch - COSTS.weak_cue) / (1.0 - COSTS.weak_cue)
-                here += ignored * (COSTS.known_despite_cue if self.game is not None else 1.0)
-            here += self._ways_on.misnumbered(line.tip)
-            if here > limit + _BEST_FIT:
+            move = line.tip.move
+            if move is None or (phrase.form.to is not None and phrase.form.to != move.to_square):
                 continue
-            lines = reading.lines[:depth]
-            for fit, place, unsaid in self._ways_on.going_on(line.tip, main=not depth):
-                if here + fit > limit:
-                    break
-                heard = reading.heard
-                for step in unsaid:
-                    heard = Heard(How.UNSAID, phrase, step, depth, heard)
-                heard = Heard(how, phrase, place, depth, heard)
-                yield Reading(here + fit, (*lines, Line(line.root, place)), heard, phrase.end)
+            here = reading.cost + step.prices.returning(innermost - depth)
+            if step.returned.get(line.key, math.inf) <= here:
+                continue
+            step.returned[line.key] = here
+            fits = line.tip.fits_last(phrase)
+            if fits is not None and ahead.take(line.key, here + sum(fits)):
+                heard = Heard(How.NAMED, phrase, line.tip, depth, reading.heard)
+                ahead.add(Reading(here + sum(fits), reading.lines[: depth + 1], heard, phrase.end))
 
-    def _after_a_gap(self, reading: Reading, phrase: Phrase) -> Iterator[Reading]:
+    def _go_on(self, reading: Reading, step: _Step) -> None:
+        """The phrase as the next move of the line that is told, or of one that is still open."""
+        phrase, ahead = step.phrase, step.ahead
+        lines = reading.lines
+        innermost = len(lines) - 1
+        sentences, paragraphs = self._breaks
+        since = max(0, reading.said_to - 1)
+        over_sentence = sentences[phrase.start] > sentences[since]
+        over_paragraph = paragraphs[phrase.start] > paragraphs[since]
+        prices = step.prices.going_on(innermost, over_sentence, over_paragraph)
+        for depth in range(innermost, -1, -1):
+            line = lines[depth]
+            here = reading.cost + prices[depth] + self._ways_on.misnumbered(line.tip)
+            if depth == innermost and depth and line.tip.ply - line.root.ply >= COSTS.long_side_line_from:
+                here += COSTS.long_side_line
+            if here > ahead.limit + _BEST_FIT or step.gone_on.get(line.key, math.inf) <= here:
+                continue
+            step.gone_on[line.key] = here
+            around = lines[depth - 1].key if depth else NO_LINES
+            for fit, place, unsaid in self._ways_on.going_on(line.tip, ahead.limit - here, main=not depth):
+                cost = here + fit
+                if cost > ahead.limit:
+                    break
+                key = line_key(around, place)
+                if ahead.take(key, cost):
+                    heard = reading.heard
+                    for skipped in unsaid:
+                        heard = Heard(How.UNSAID, phrase, skipped, depth, heard)
+                    how = How.GOES_ON if depth == innermost else How.RETURNS
+                    heard = Heard(how, phrase, place, depth, heard)
+                    ahead.add(Reading(cost, (*lines[:depth], Line(line.root, place, key)), heard, phrase.end))
+
+    def _after_a_gap(self, reading: Reading, step: _Step) -> None:
         """The phrase as the move after one that was not said; the turn is passed, and a move is found for it later."""
+        phrase, ahead = step.phrase, step.ahead
         form, context = phrase.form, self._contexts[phrase.anchor]
-        tip = reading.lines[-1].tip
+        line = reading.lines[-1]
+        tip = line.tip
         whole = form.to is not None and form.names_piece and not form.promotes
         if not whole or context.against > COSTS.gap_despite or phrase.cost > COSTS.gap_despite or self.game is not None:
             return
@@ -273,51 +269,50 @@ class Talk:
         passed = self.after(tip, _PASS)
         doubt, fits = passed.fits(phrase)
         depth = len(reading.lines) - 1
-        cost = reading.cost + phrase.cost + context.against + doubt + COSTS.gap
-        cost += self._hinted[phrase.anchor][SIDE if depth else MAIN]
+        around = reading.lines[-2].key if depth else NO_LINES
+        here = reading.cost + phrase.cost + context.against + doubt + COSTS.gap
+        here += self._hinted[phrase.anchor][SIDE if depth else MAIN]
         for move, fit in fits:
             place = self.after(passed, move)
-            unsaid = Heard(How.UNSAID, phrase, passed, depth, reading.heard)
-            heard = Heard(How.GOES_ON, phrase, place, depth, unsaid)
-            lines = (*reading.lines[:-1], Line(reading.lines[-1].root, place))
-            yield Reading(cost + fit, lines, heard, phrase.end)
+            key = line_key(around, place)
+            if ahead.take(key, here + fit):
+                unsaid = Heard(How.UNSAID, phrase, passed, depth, reading.heard)
+                heard = Heard(How.GOES_ON, phrase, place, depth, unsaid)
+                lines = (*reading.lines[:-1], Line(line.root, place, key))
+                ahead.add(Reading(here + fit, lines, heard, phrase.end))
 
-    def _branched(
-        self,
-        reading: Reading,
-        phrase: Phrase,
-        cost: float,
-        branch: float,
-        back: float,
-        alternative: float,
-        limit: float,
-    ) -> Iterator[Reading]:
+    def _branch(self, reading: Reading, step: _Step) -> None:
         """The phrase as the first move of a side-line, in place of one of the last moves or of the next one."""
-        costs = self._costs
-        leaving = max(COSTS.branches_least, costs.branches - costs.cue_to_branch * branch)
-        leaving += costs.cue_ignored * max(0.0, back - 0.3 - branch)
+        phrase, ahead = step.phrase, step.ahead
         innermost = len(reading.lines) - 1
         anchor = self._just_named(reading, phrase)
         number = self._numbers[phrase.start] or self._written[phrase.start]
-        reach = COSTS.branch_reach_with_cue if branch > 0.5 else COSTS.branch_reach
+        reach = COSTS.branch_reach_with_cue if step.prices.branch > _CLEAR_CUE else COSTS.branch_reach
         if number is not None or anchor is not None:
             reach = innermost + max(line.tip.ply for line in reading.lines) + 1
+        prices = step.prices.leaving(innermost)
         for depth in range(innermost, -1, -1):
             line = reading.lines[depth]
-            levels = leaving + COSTS.each_level_left * (innermost - depth) + (COSTS.nested if depth else 0.0)
-            other = COSTS.alternative / max(0.1, alternative) if depth == innermost else levels
-            most = limit - cost - min(levels, other)
+            levels, other = prices[depth]
+            here = reading.cost + levels
+            most = ahead.limit - reading.cost - min(levels, other)
             if most < -_BEST_FIT:
                 continue
-            for way in self._ways_on.leaving(line, reach, anchor, main=not depth):
+            same = line.key, line.root.number, reach, anchor, depth == innermost
+            if step.left.get(same, math.inf) <= here:
+                continue
+            step.left[same] = here
+            for way in self._ways_on.leaving(line, reach, anchor, most, main=not depth):
                 if way.cost > most:
                     break
-                here = levels if way.alternative is None else min(levels, other + way.alternative)
-                total = cost + here + way.cost
-                if total <= limit:
-                    outer = reading.lines[: depth if way.sibling else depth + 1]
-                    heard = Heard(How.BRANCHES, phrase, way.place, len(outer), reading.heard)
-                    yield Reading(total, (*outer, Line(way.at, way.place)), heard, phrase.end)
+                cost = here if way.alternative is None else min(here, reading.cost + other + way.alternative)
+                cost += way.cost
+                shared = depth if way.sibling else depth + 1
+                key = line_key(reading.lines[shared - 1].key if shared else NO_LINES, way.place)
+                if ahead.take(key, cost):
+                    heard = Heard(How.BRANCHES, phrase, way.place, shared, reading.heard)
+                    lines = (*reading.lines[:shared], Line(way.at, way.place, key))
+                    ahead.add(Reading(cost, lines, heard, phrase.end))
 
     def _just_named(self, reading: Reading, phrase: Phrase) -> Place | None:
         """The position after the move that was named just ahead, as in "against d3 I had prepared knight takes"."""

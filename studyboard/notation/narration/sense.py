@@ -75,7 +75,7 @@ def _net_gain(board: chess.Board, move: chess.Move, left_before: int) -> int:
         worth = _WORTH[board.piece_type_at(square) or chess.PAWN]
         if worth > max(lost, left_before) and board.attackers_mask(not us, square, occupied) & ~reached:
             if protects is None:
-                protects = _attacks(piece, us, move.to_square, occupied)
+                protects = attacked_from(piece, us, move.to_square, occupied)
             covered = protects & chess.BB_SQUARES[square]
             elsewhere = _loss_at(board, square, not us, occupied, reached | left, covered)
             if elsewhere > left_before:
@@ -105,8 +105,8 @@ def _loss_at(
     return max(0, worth - cheapest)
 
 
-def _attacks(piece: int, colour: chess.Color, square: int, occupied: int) -> int:
-    """The squares that a piece attacks from a square that it has not reached yet."""
+def attacked_from(piece: int, colour: chess.Color, square: int, occupied: int) -> int:
+    """The squares that such a piece attacks from a square, or would attack if it stood there."""
     if piece == chess.PAWN:
         return chess.BB_PAWN_ATTACKS[colour][square]
     if piece == chess.KNIGHT:

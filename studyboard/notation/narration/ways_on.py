@@ -14,10 +14,14 @@ import chess
 
 from studyboard.notation.narration.costs import COSTS
 from studyboard.notation.narration.forms import Phrase
-from studyboard.notation.narration.place import Place
+from studyboard.notation.narration.place import Answer, Place
 from studyboard.notation.narration.readings import Line
 
 _FURTHEST = len(COSTS.branch_at) - 1
+_DEAREST = max(COSTS.branch_at)
+
+#: By how much the words can speak for one move more than for nothing in particular.
+_BEST_FIT = 1.0
 
 
 class WayOn(NamedTuple):
@@ -42,14 +46,6 @@ class WayOff(NamedTuple):
     at: Place
     place: Place
     sibling: bool
-
-
-class _Answer(NamedTuple):
-    """A move that the phrase fits. fit: the cost of the words; unlikely: how unlikely the move is."""
-
-    fit: float
-    unlikely: float
-    place: Place
 
 
 class Places:
@@ -85,7 +81,7 @@ class WaysOn:
     game: the positions of the game, where it is known
     beyond: whether the main line may be told further than the game that is known
 
-    State: the phrase that is looked at, and the answers that were given for it.
+    State: the phrase that is looked at, and what was found for it.
     """
 
     def __init__(self, places: Places, game: Sequence[Place] | None, beyond: bool) -> None:
@@ -94,9 +90,8 @@ class WaysOn:
         self._beyond = beyond
         self._on_game = {place.number for place in game or ()}
         self._phrase: Phrase | None = None
-        self._answers: dict[int, list[_Answer]] = {}
-        self._on: dict[tuple[int, bool], list[WayOn]] = {}
-        self._off: dict[tuple[int, int, bool, int, int], list[WayOff]] = {}
+        self._on: dict[tuple[int, bool, bool], list[WayOn]] = {}
+        self._off: dict[tuple[int, int, bool, int, int, int], list[WayOff]] = {}
         self._number: int | None = None
         self._written: int | None = None
         self._replaced: Sequence[Phrase] = ()
@@ -108,34 +103,39 @@ class WaysOn:
         replaced: the phrases for the move in whose stead its sentence names others
         """
         self._phrase, self._number, self._written, self._replaced = phrase, number, written, replaced
-        self._answers.clear()
         self._on.clear()
         self._off.clear()
 
-    def going_on(self, tip: Place, *, main: bool) -> list[WayOn]:
-        """The phrase as the next move from *tip*, the cheapest first."""
-        key = tip.number, main
+    def going_on(self, tip: Place, most: float, *, main: bool) -> list[WayOn]:
+        """The phrase as the next move from *tip*, the cheapest first; what costs more than *most* may be missing."""
+        filled = most + _BEST_FIT > COSTS.forced_unsaid
+        key = tip.number, main, filled
         found = self._on.get(key)
         if found is None:
-            found = self._on[key] = sorted(self._next(tip, main), key=_BY_COST)
+            found = self._on[key] = sorted(self._next(tip, main, filled), key=_BY_COST)
         return found
 
-    def leaving(self, line: Line, reach: int, anchor: Place | None, *, main: bool) -> list[WayOff]:
+    def leaving(self, line: Line, reach: int, anchor: Place | None, most: float, *, main: bool) -> list[WayOff]:
         """The phrase as the first move of a side-line in place of one of the last moves of *line*, or of its next one.
 
-        reach: how many moves it may reach back; anchor: the position just named, if any. The cheapest first.
+        reach: how many moves it may reach back; anchor: the position just named, if any
+
+        The cheapest first; what costs more than *most* may be missing.
         """
-        key = line.tip.number, line.root.number, main, reach, -1 if anchor is None else anchor.number
+        near = reach
+        if self._number is None and anchor is None and not self._replaced:
+            near = min(reach, sum(cost <= most + _BEST_FIT for cost in COSTS.branch_at) if most < _DEAREST else reach)
+        key = line.tip.number, line.root.number, main, reach, near, -1 if anchor is None else anchor.number
         found = self._off.get(key)
         if found is None:
-            found = self._off[key] = sorted(self._leaving(line, reach, anchor, main), key=_BY_COST)
+            found = self._off[key] = sorted(self._leaving(line, reach, near, anchor, main), key=_BY_COST)
         return found
 
     def misnumbered(self, at: Place) -> float:
         """What it costs that another number is written ahead of the phrase than that of the move to be played."""
         return 0.0 if self._written is None or self._written == at.move_number else COSTS.misnumbered
 
-    def _next(self, tip: Place, main: bool) -> Iterator[WayOn]:
+    def _next(self, tip: Place, main: bool, filled: bool) -> Iterator[WayOn]:
         phrase, after_move = self._phrase, self._places.after
         assert phrase is not None
         form = phrase.form
@@ -154,7 +154,7 @@ class WaysOn:
                     yield WayOn(cost + further_fit + doubt_after, after_move(after, reply), (after,))
             else:
                 yield WayOn(cost, after, ())
-        if form.vague or form.bare:
+        if form.vague or form.bare or not filled:
             return
         for move, fill in _fills(tip):
             between = after_move(tip, move)
@@ -174,35 +174,52 @@ class WaysOn:
                     yield WayOn(cost, place, tuple(ahead[:skipped]))
             at = place
 
-    def _leaving(self, line: Line, reach: int, anchor: Place | None, main: bool) -> Iterator[WayOff]:
+    def _leaving(self, line: Line, reach: int, near: int, anchor: Place | None, main: bool) -> Iterator[WayOff]:
+        """near: for how many moves back it could be cheap to leave in place of a move"""
+        below: Place | None = None
+        at = line.tip
+        for steps in range(reach):
+            sibling = at is line.root and not main
+            answers = self._answers_at(at) if steps < near or sibling else None
+            if answers:
+                yield from self._left_at(at, below, steps, answers, line.root, at is anchor, main)
+            if at is line.root or at.parent is None:
+                return
+            at, below = at.parent, at
+
+    def _left_at(
+        self,
+        at: Place,
+        below: Place | None,
+        steps: int,
+        answers: Sequence[Answer],
+        root: Place,
+        named: bool,
+        main: bool,
+    ) -> Iterator[WayOff]:
+        first_of_line = at is root
+        sibling = first_of_line and not main
+        here = COSTS.sibling if sibling else self._place_cost(at, steps)
+        if named:
+            here = min(here, COSTS.at_the_number)
+        if self._replaced and below is not None:
+            meant = any(below.fits_last(phrase) is not None for phrase in self._replaced)
+            here = min(here, COSTS.at_the_number) if meant else here + COSTS.in_place_of_another
+        here += self.misnumbered(at)
+        nearer = 1 if first_of_line else steps
+        alternative = COSTS.alternative_further * (nearer - 1) if steps % 2 else None
+        for fit, unlikely, place in answers:
+            if place is not below and not (main and place.number in self._on_game):
+                yield WayOff(here + fit + COSTS.unlikely_first * unlikely, alternative, at, place, sibling)
+
+    def _answers_at(self, at: Place) -> list[Answer]:
         phrase = self._phrase
         assert phrase is not None
-        for steps, (at, below) in enumerate(_back_along(line, reach)):
-            answers = self._answers_at(at)
-            if not answers:
-                continue
-            first_of_line = at is line.root
-            sibling = first_of_line and not main
-            here = COSTS.sibling if sibling else self._place_cost(at, steps)
-            if at is anchor:
-                here = min(here, COSTS.at_the_number)
-            if self._replaced and below is not None:
-                meant = any(move == below.move for named in self._replaced for move, _ in at.fits(named)[1])
-                here = min(here, COSTS.at_the_number) if meant else here + COSTS.in_place_of_another
-            here += self.misnumbered(at)
-            nearer = 1 if first_of_line else steps
-            alternative = COSTS.alternative_further * (nearer - 1) if steps % 2 else None
-            for fit, unlikely, place in answers:
-                if place is not below and not (main and place.number in self._on_game):
-                    yield WayOff(here + fit + COSTS.unlikely_first * unlikely, alternative, at, place, sibling)
-
-    def _answers_at(self, at: Place) -> list[_Answer]:
-        found = self._answers.get(at.number)
+        found = at.answers.get(phrase.form_number)
         if found is None:
-            assert self._phrase is not None
-            doubt, fits = at.fits(self._phrase)
-            found = self._answers[at.number] = [
-                _Answer(fit + doubt, at.unlikelihood(move), self._places.after(at, move)) for move, fit in fits
+            doubt, fits = at.fits(phrase)
+            found = at.answers[phrase.form_number] = [
+                Answer(fit + doubt, at.unlikelihood(move), self._places.after(at, move)) for move, fit in fits
             ]
         return found
 
@@ -225,13 +242,3 @@ def _fills(tip: Place) -> Iterator[tuple[chess.Move, float]]:
     recaptures = tip.recaptures()
     for move in recaptures:
         yield move, COSTS.recapture_unsaid + 0.7 * (len(recaptures) - 1)
-
-
-def _back_along(line: Line, reach: int) -> Iterator[tuple[Place, Place | None]]:
-    """The last places of a line, the tip first, so many and none before its root; each with the one after it."""
-    at, below = line.tip, None
-    for _ in range(reach):
-        yield at, below
-        if at is line.root or at.parent is None:
-            return
-        at, below = at.parent, at
