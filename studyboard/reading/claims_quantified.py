@@ -1,4 +1,4 @@
-"""Claims of all or none of several pieces: “neither knight guards d5”, “both rooks attack it”, “White hits it twice”."""
+"""Claims of all or none of several pieces: “neither knight guards d5”, “both rooks attack it”, “hits it twice”."""
 
 from __future__ import annotations
 
@@ -7,12 +7,12 @@ from typing import Final
 
 import chess
 
-from studyboard.board.naming import listed, sentence, side, the_piece
+from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.relations import attack_words, attackers, attackers_with_support
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted
 from studyboard.reading.claims_relations import Relation, attacks, defends, guards_own, looks, target_words
 from studyboard.reading.findings import Topic
-from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.mentions import Named
 from studyboard.reading.referents import referents
 
 _TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
