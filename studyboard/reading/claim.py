@@ -24,6 +24,7 @@ _NEXT_DOERS = re.compile(r" , (?:and|but) §p\d+(?: and §p\d+)+$")
 _LAST_NAMED = re.compile(r"§[pc](\d+)(?: (?:is|was|are|were|and|,))*$")
 _MOVE_NEXT = re.compile(r"§p\d+ , §s\d+$")
 _NAMED_APART = re.compile(r"^§[ps]\d+ , §p\d+ and §p\d+$")
+_APPOSED = re.compile(r"^§p\d+ , §p\d+(?: and §p\d+)*$")
 _MARK = re.compile(r"§[pscnf](\d+)")
 
 
@@ -81,6 +82,9 @@ class Claim:
     def things(self) -> list[Mention]:
         """What the group "things" names, without a last one that begins the next clause: “…, and the queen covers”."""
         named = self.mentions("things")
+        if len(named) > 1 and named[0].pronoun and _APPOSED.search(self.said("things")):
+            # “One man guarding it, the knight on f3”: the one that does it.
+            named = named[:1]
         if len(named) > 1 and self.runs_on():
             named = named[: -self._next_doers()]
         moves = next((n for n, m in enumerate(named) if n and (m.moves_to or self._played_at(m))), None)

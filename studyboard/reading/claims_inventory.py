@@ -111,7 +111,11 @@ def judge_holds(claim: Claim) -> list[Judgement]:
     areas = parts_meant(claim)
     if not things or colours is None or not areas or claim.hinted("not_all_after"):
         return []
-    if claim.hinted("compensation_before") or (claim.has("neither") and claim.has("none")):
+    if (
+        claim.hinted("compensation_before")
+        or claim.hinted("parted_with_before")
+        or (claim.has("neither") and claim.has("none"))
+    ):
         return []
     whole = claim.hinted("counted_after") or cut_short(claim, "list", things)
     if not whole:

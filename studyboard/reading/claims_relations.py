@@ -122,7 +122,7 @@ def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Re
     if claim.hinted("counted_things_before"):
         # “Two things protect it, the pawn and the knight”: told as that it is protected by them.
         return []
-    things = claim.things()
+    things = [thing for thing in claim.things() if not _is_role(claim, thing)]
     if verb == "guards":
         things = [no_king(claim.scene, _square_meant(claim, thing)) for thing in things]
     found = [_judge_one(claim, verb, thing, relation_to(thing)) for thing in things]
@@ -130,6 +130,11 @@ def _judge_relation(claim: Claim, verb: str, relation_to: Callable[[Mention], Re
         # “Guards the pawn, the queen as well”: the queen is guarded, or guards it.
         found[-1] = _judge_one(claim, verb, things[0], relation_to(things[0]), [things[-1:]])
     return found
+
+
+def _is_role(claim: Claim, thing: Mention) -> bool:
+    """Is it named by what it does: “the a-pawn holds the attacker”?"""
+    return thing.kind is None and claim.scene.tokens[thing.end - 1].text in claim.scene.words.names.roles
 
 
 def _square_meant(claim: Claim, thing: Mention) -> Mention:

@@ -226,6 +226,16 @@ def _subject_of_first_verb(scene: Scene, before: list[Mention], token: int) -> M
     return None
 
 
+def _is_named_loosely(scene: Scene, square: Mention) -> bool:
+    """Does a square belong to a noun that is no piece's name: “his colleague on b7”?"""
+    at = square.start - 2
+    if at < 1 or scene.tokens[square.start - 1].text != "on" or any(m.start <= at < m.end for m in scene.mentions):
+        return False
+    return scene.tokens[at - 1].text in scene.words.names.determiners and not scene.tokens[at].text.endswith(
+        ("ed", "s")
+    )
+
+
 def _between(scene: Scene, first: Mention, second: Mention) -> str:
     return " ".join(token.text for token in scene.tokens[first.end : second.start])
 
@@ -240,6 +250,9 @@ def subjects(scene: Scene, sentence_start: int, token: int) -> list[list[Mention
     before = [m for m in scene.mentions if sentence_start <= m.start < token and m.what in (Named.PIECE, Named.SIDE)]
     placed = [m for m in scene.mentions if m.end == token and m.what is Named.SQUARE and m.start >= sentence_start]
     led = placed and scene.words.hint("led_by", " ".join(t.text for t in scene.tokens[: placed[0].start][-2:]))
+    if placed and led and _is_named_loosely(scene, placed[0]):
+        # “Its brother on b7 looks at g2.”
+        return [placed]
     if placed and not led and not scene.tokens[token].broken:
         # “G7 keeps watch over f6”.
         return [placed]

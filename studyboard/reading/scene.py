@@ -295,7 +295,8 @@ def _coded(scene: Scene, *, expanded: bool = False) -> Iterator[Sentence]:
                     code += _VERBS.get(contracted, "")
                 token = mention.end
             else:
-                code += tokens[token].text
+                word, _, verb = tokens[token].text.partition("'")
+                code += word if verb in _VERBS and word in scene.words.names.indefinite else tokens[token].text
                 token += 1
         yield Sentence(start, end, code, tuple(places))
         at = end

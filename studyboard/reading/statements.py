@@ -275,7 +275,7 @@ def _claimed(
             at = max(match.end(), match.start() + 1)
             if sentence.seam >= 0 and not match.start() < sentence.seam < match.end():
                 continue
-            start = sentence.token_at(match.start())
+            start = _first(scene, sentence, match.start())
             end = _end(scene, sentence.token_at(max(match.start(), match.end() - 1)))
             words = {n for n in range(start, end) if not any(m.start <= n < m.end for m in scene.mentions)}
             # “Two pawns for the bishop, eight pawns against seven”: where this is none, the next may begin within it.
@@ -290,6 +290,14 @@ def _claimed(
                 yield words, [_finding(claim, judgement) for judgement in judgements]
             else:
                 at = within or at
+
+
+def _first(scene: Scene, sentence: Sentence, place: int) -> int:
+    """The word at a place of the code; of the verb of a name, as in “the rook's hitting it”, the word behind the name."""
+    at, token = max((one for one in sentence.places if one[0] <= place), default=(0, sentence.start))
+    named = next((m for m in scene.mentions if m.start == token), None)
+    verb = named is not None and sentence.code[at:place] == f"§{named.what}{named.number} "
+    return named.end if named is not None and verb and not sentence.plain else token
 
 
 def _end(scene: Scene, token: int) -> int:

@@ -64,6 +64,7 @@ class Names:
     before_square: words behind which a square alone is a pawn's move
     after_capture: words that may follow “pawn takes” without making something else of it
     roles: pieces named by what they do to a square: “attacker”
+    indefinite: names of none or of all, with which a verb may be joined: “nobody's guarding it”
     off: words behind a square that is taken away: “takes e5 from the knight”
     us: words for the speaker and those beside, with their verb: “we're”
     contracted: words behind “the bishop's” that make a verb of it: “the bishop's pinned”
@@ -86,6 +87,7 @@ class Names:
     file: frozenset[str]
     square: frozenset[str]
     roles: frozenset[str]
+    indefinite: frozenset[str]
     off: frozenset[str]
     contracted: frozenset[str]
     on: tuple[tuple[str, ...], ...]
@@ -199,6 +201,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         file=one("file"),
         square=one("square"),
         roles=one("roles"),
+        indefinite=one("indefinite"),
         off=one("off"),
         contracted=one("contracted"),
         on=several("on"),
