@@ -293,7 +293,7 @@ def _claimed(
 
 
 def _first(scene: Scene, sentence: Sentence, place: int) -> int:
-    """The word at a place of the code; of the verb of a name, as in “the rook's hitting it”, the word behind the name."""
+    """The word at a place of the code; of the verb in “the rook's hitting it”, the word behind the name."""
     at, token = max((one for one in sentence.places if one[0] <= place), default=(0, sentence.start))
     named = next((m for m in scene.mentions if m.start == token), None)
     verb = named is not None and sentence.code[at:place] == f"§{named.what}{named.number} "
