@@ -97,7 +97,12 @@ def with_speaker(players: Players, opening: str, words: ClaimWords) -> Players:
         colour = next((side for side in named if side is not None), None)
     if colour is None:
         return players
-    return Players({**players.words, **dict.fromkeys(words.names.me, colour)}, colour, players.pronouns)
+    return spoken_by(players, colour, words.names)
+
+
+def spoken_by(players: Players, colour: chess.Color, names: Names) -> Players:
+    """The players, one of whom speaks."""
+    return replace(players, words={**players.words, **dict.fromkeys(names.me, colour)}, speaker=colour)
 
 
 def mentions_of(
@@ -169,8 +174,7 @@ class _Chunker:
             colour, owner = self._owner(word)
             if at == start and word in names.determiners and not (word == "a" and at in self.hyphens):
                 mention = replace(mention, definite=word in names.definite)
-                if word in names.my and self.players.speaker is not None:
-                    mention = replace(mention, colour=self.players.speaker)
+                mention = replace(mention, colour=self._whose(word))
             elif owner or (colour is not None and word in (*names.white, *names.black)):
                 if colour is not None and mention.colour is not None:
                     return None
@@ -224,6 +228,13 @@ class _Chunker:
             mention = replace(mention, file=None, vague=True)
         mention = replace(mention, kind=piece or None, plural=plural, end=at + 1)
         return self._placed(mention)
+
+    def _whose(self, word: str) -> chess.Color | None:
+        """The side of a player that “my”, “his” or “her” speaks of, where the talk tells who that is."""
+        names, players = self.names, self.players
+        if word in names.my:
+            return players.speaker
+        return players.pronouns.get("he" if word in names.his else "she" if word in names.hers else "")
 
     def _own_pawn(self, at: int) -> int | None:
         """The file of “the king pawn” and “the queen pawn”; None where the words name no such pawn."""

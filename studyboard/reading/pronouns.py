@@ -9,7 +9,8 @@ from dataclasses import replace
 
 import chess
 
-from studyboard.reading.mentions import Players
+from studyboard.reading.mentions import Players, spoken_by
+from studyboard.reading.words import Names
 
 _WORD = re.compile(r"[.!?;:]+|[a-z][a-z'-]*")
 _TITLES = {"mr": "he", "mrs": "she", "miss": "she", "ms": "she", "sir": "he", "lady": "she", "madam": "she"}
@@ -24,6 +25,31 @@ _TITLE, _ENOUGH, _CLEAR = 3, 3, 3
 #: “{Be7}His bishop goes back”: the one who plays at this word.
 _PRONOUN = {"he": "he", "his": "he", "she": "she", "her": "she", "he's": "he", "she's": "she"}
 _SIGNS = '.,;:!?…“”"()'
+
+
+def with_sides_heard(players: Players, acting: Iterable[tuple[str, chess.Color]], names: Names) -> Players:
+    """The players, with the speaker among them where “I” is said at the moves of one side, and who “he” or “she” is.
+
+    acting: the words at which moves are played, with who plays them
+    """
+    said = Counter((word.lower().replace("’", "'").strip(_SIGNS), colour) for word, colour in acting)
+    mine = {colour: sum(said[word, colour] for word in names.me) for colour in chess.COLORS}
+    speaker = players.speaker
+    if speaker is None:
+        speaker = max(mine, key=lambda colour: mine[colour])
+        if mine[speaker] < _ENOUGH or mine[speaker] < _CLEAR * mine[not speaker]:
+            return players
+        players = spoken_by(players, speaker, names)
+    if not players.pronouns:
+        votes = {
+            (one, c): sum(said[word, c] for word in _PRONOUN if _PRONOUN[word] == one)
+            for one in ("he", "she")
+            for c in chess.COLORS
+        }
+        told = {one: not speaker for one in ("he", "she") if votes[one, not speaker] > _CLEAR * votes[one, speaker]}
+        if len(told) == 1:
+            return replace(players, pronouns=told)
+    return players
 
 
 def with_pronouns(players: Players, lines: Iterable[str], acting: Iterable[tuple[str, chess.Color]] = ()) -> Players:

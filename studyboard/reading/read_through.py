@@ -14,7 +14,7 @@ from studyboard.model.script import BeatKey, Part, word_spans
 from studyboard.model.study import Study, start_board
 from studyboard.reading.findings import Finding, ReadThrough, Topic, Verdict, sorted_out
 from studyboard.reading.mentions import Players, players_of, with_speaker
-from studyboard.reading.pronouns import with_pronouns
+from studyboard.reading.pronouns import with_pronouns, with_sides_heard
 from studyboard.reading.scene import Scene, Step, Talk, make_scene
 from studyboard.reading.standing import Known
 from studyboard.reading.statements import statements
@@ -108,7 +108,8 @@ def _players(study: Study) -> Players:
         lines = [node.spoken.text for node in study.nodes.values() if node.spoken.text]
         lines += [study.line(part).spoken.text for part in Part]
         players = with_pronouns(players, lines, _acting(study))
-    return with_speaker(players, opening, claim_words())
+    words = claim_words()
+    return with_sides_heard(with_speaker(players, opening, words), _acting(study), words.names)
 
 
 def _acting(study: Study) -> Iterator[tuple[str, chess.Color]]:

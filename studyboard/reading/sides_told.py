@@ -25,6 +25,9 @@ def sides_told(scene: Scene, near: Sequence[Known]) -> Iterator[Finding]:
             continue
         if scene.tokens[mention.end - 1].text.endswith("'s"):
             continue
+        if scene.tokens[mention.end - 1].text.endswith("'ve"):
+            # “I've got a queen for two knights.”
+            continue
         if not acts(scene, mention.end) and not _first_after_cry(scene, mention):
             continue
         later = min((s.token for s in scene.steps if s.cued and s.token > mention.start), default=len(scene.tokens))

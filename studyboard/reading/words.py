@@ -67,6 +67,7 @@ class Names:
     indefinite: names of none or of all, with which a verb may be joined: “nobody's guarding it”
     off: words behind a square that is taken away: “takes e5 from the knight”
     us: words for the speaker and those beside, with their verb: “we're”
+    his: words for what belongs to a man
     contracted: words behind “the bishop's” that make a verb of it: “the bishop's pinned”
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
@@ -99,6 +100,7 @@ class Names:
     me: tuple[str, ...]
     us: frozenset[str]
     my: frozenset[str]
+    his: frozenset[str]
     tenths: tuple[str, ...]
     after_capture: frozenset[str]
     before_square: frozenset[str]
@@ -213,6 +215,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         me=tuple(table["me"]),
         us=one("us"),
         my=one("my"),
+        his=one("his"),
         tenths=tuple(table["tenths"]),
         after_capture=one("after_capture"),
         before_square=one("before_square"),
