@@ -213,7 +213,7 @@ class _Chunker:
                 break
             at += 1
         kind = self._kind(self._word(at)) if at == start or self._joined(at) else None
-        if kind is None and self._word(at).endswith("'s") and self._word(at + 1) in self.names.contracted:
+        if kind is None and self._word(at).endswith("'s") and self._is_of_verb(at + 1):
             # “The bishop's pinned.”
             kind = self._kind(self._word(at).removesuffix("'s")) if at == start or self._joined(at) else None
             if kind is None or not kind[0]:
@@ -228,6 +228,11 @@ class _Chunker:
             mention = replace(mention, file=None, vague=True)
         mention = replace(mention, kind=piece or None, plural=plural, end=at + 1)
         return self._placed(mention)
+
+    def _is_of_verb(self, at: int) -> bool:
+        """Does the word make a verb of the “'s” before it: “the bishop's pinned”, “the king's touching it”?"""
+        word, names = self._word(at), self.names
+        return word in names.contracted or (word.endswith("ing") and word not in names.nouns_in_ing)
 
     def _whose(self, word: str) -> chess.Color | None:
         """The side of a player that “my”, “his” or “her” speaks of, where the talk tells who that is."""

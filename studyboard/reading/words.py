@@ -64,6 +64,7 @@ class Names:
     before_square: words behind which a square alone is a pawn's move
     after_capture: words that may follow “pawn takes” without making something else of it
     roles: pieces named by what they do to a square: “attacker”
+    nouns_in_ing: words that are no verb behind “the king's”
     indefinite: names of none or of all, with which a verb may be joined: “nobody's guarding it”
     off: words behind a square that is taken away: “takes e5 from the knight”
     us: words for the speaker and those beside, with their verb: “we're”
@@ -88,6 +89,7 @@ class Names:
     file: frozenset[str]
     square: frozenset[str]
     roles: frozenset[str]
+    nouns_in_ing: frozenset[str]
     indefinite: frozenset[str]
     off: frozenset[str]
     contracted: frozenset[str]
@@ -203,6 +205,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         file=one("file"),
         square=one("square"),
         roles=one("roles"),
+        nouns_in_ing=one("nouns_in_ing"),
         indefinite=one("indefinite"),
         off=one("off"),
         contracted=one("contracted"),
