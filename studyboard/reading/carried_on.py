@@ -115,7 +115,7 @@ def _numbers(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
 def _done_too(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
     """“The rook attacks the pawn, and so does the queen”, “…, and the queen is the second attacker”."""
     for found in scene.words.hints["done_too"].finditer(sentence.code):
-        doer = "doer" if found["doer"] else "noun_of"
+        doer = next(name for name in ("doer", "noun_of", "beside") if found[name])
         yield replace(_whole(sentence, found.start(doer), f"{found[doer]} {found['did']}"), plain=True)
 
 

@@ -107,7 +107,11 @@ def judge_out_of_check(claim: Claim) -> list[Judgement]:
 def judge_check_from(claim: Claim) -> list[Judgement]:
     """“Check from the rook”, “a check on e1”, “checks along the e-file”."""
     topic = Topic.CHECK
-    named = [m for n, m in enumerate(claim.things() if claim.mentions("things") else []) if not n or (m.kind is not None and not m.moves_to)]
+    named = [
+        m
+        for n, m in enumerate(claim.things() if claim.mentions("things") else [])
+        if not n or (m.kind is not None and not m.moves_to)
+    ]
     named = named or [m for m in (claim.mention("square"), claim.mention("file")) if m is not None]
     if not named or any(m.pronoun for m in named):
         return []

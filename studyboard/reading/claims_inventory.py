@@ -113,7 +113,8 @@ def judge_holds(claim: Claim) -> list[Judgement]:
         return []
     if (
         claim.hinted("compensation_before")
-        or claim.hinted("parted_with_before") or claim.hinted("where_before")
+        or claim.hinted("parted_with_before")
+        or claim.hinted("where_before")
         or (claim.has("neither") and claim.has("none"))
     ):
         return []
