@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from studyboard.reading.mentions import Named
 from studyboard.reading.scene import Scene, Sentence
 
 _SO_IS = re.compile(
@@ -40,6 +41,9 @@ _GAP = re.compile(
     r"(?:(?<=, )|(?<=and )|(?<=but )|(?<=while )|(?<=whereas ))(§[cp]\d+)"
     r" (?:has |had |only |just |but |also )*(§n\d+)(?= ?,| as well| too| also| (?:and|but) |$)"
 )
+_OF_THEM = re.compile(r"(§n\d+) of (?:§p\d+|which|those)(?: is| are| being)? (§c\d+)(?= ,|$| and)")
+_COUNTED = re.compile(r"§n\d+ (§p\d+)")
+_ON_IT = re.compile(r"(?<= on )§p(\d+)")
 _NEITHER = re.compile(
     r"(?<!\S)(?:neither|nor) (?:has|does|had|did|have|do|is|are|was|were) (§[cp]\d+)(?= ,|$| either| and)"
 )
@@ -65,6 +69,12 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             said = [one for one in _DENIED.finditer(code, 0, found.start()) if _is_denied(scene, one)]
             if said:
                 yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}")
+        for found in _OF_THEM.finditer(code):
+            said = list(_COUNTED.finditer(code, 0, found.start()))
+            if said:
+                # “Three knights are left, two of them Black's.”
+                yield _whole(sentence, found.start(1), f"{found[2]} has {found[1]} {said[-1][1]}")
+        yield from _on_that_file(scene, sentence)
         yield from _shades(sentence)
         yield from _done_too(scene, sentence)
         yield from _answered(scene, number)
@@ -86,6 +96,26 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             first = (0, sentence.token_at(listed.start(2)))
             yield Sentence(sentence.start, sentence.end, head + listed[3], (first, *places))
         yield from _numbers(scene, sentence)
+
+
+def _on_that_file(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
+    """“The d-file is open, and a rook stands on it”: the file in place of the pronoun."""
+    code = sentence.code
+    for found in _ON_IT.finditer(code):
+        it = scene.mentions[int(found[1])]
+        before = [m for m in scene.mentions if sentence.start <= m.start < it.start]
+        file = next((m for m in reversed(before) if m.what in (Named.FILE, Named.SQUARE)), None)
+        if it.pronoun != "it" or file is None or file.what is not Named.FILE:
+            continue
+        comma = code.rfind(" , ", 0, found.start())
+        begins = 0 if comma < 0 else comma + 3
+        mark = f"§f{file.number}"
+        shift = len(mark) - len(found.group())
+        places = tuple(
+            (at + (shift if at > found.start() else 0) - begins, token) for at, token in sentence.places if at >= begins
+        )
+        rest = code[begins : found.start()] + mark + code[found.end() :]
+        yield Sentence(sentence.start, sentence.end, rest, places)
 
 
 def _is_denied(scene: Scene, said: re.Match[str]) -> bool:

@@ -12,6 +12,7 @@ import chess
 from studyboard.board.material import material_words
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before
+from studyboard.reading.claims_material import EXCHANGE, MINOR, amounts
 from studyboard.reading.counted_things import Thing, is_number, things_named
 from studyboard.reading.findings import Topic
 from studyboard.reading.parts_of_board import parts_meant
@@ -114,8 +115,8 @@ def _against(
     return all(n == t.count for n, t in zip((*mine, *theirs), (*first, *second), strict=True)) and any(mine)
 
 
-def _more(board: chess.BaseBoard, colour: chess.Color, thing: Thing) -> int:
-    return max(thing.tallies(board, [colour])) - max(thing.tallies(board, [not colour]))
+def _more(board: chess.BaseBoard, colour: chess.Color, thing: Thing, area: chess.Bitboard = chess.BB_ALL) -> int:
+    return max(thing.tallies(board, [colour], area)) - max(thing.tallies(board, [not colour], area))
 
 
 def _versus_words(
@@ -195,10 +196,66 @@ def _lost(begin: chess.BaseBoard, board: chess.BaseBoard, colour: chess.Color, t
     return max(thing.tallies(begin, [colour])) - max(thing.tallies(board, [colour]))
 
 
+def judge_more_there(claim: Claim) -> list[Judgement]:
+    """“White has a pawn more on the kingside”, “Black one more on the queenside”, “is a pawn up on that wing”."""
+    colours, areas = holder(claim), parts_meant(claim)
+    found = _alone(claim) if claim.has("alone") else amounts(claim)
+    if len(found) != 1 or found[0][1] == EXCHANGE or not colours or not areas or not claim.said("where"):
+        return []
+    count, name = found[0]
+    sign = -1 if claim.has("fewer") else 1
+    thing = Thing(
+        None if name == MINOR else chess.PIECE_NAMES.index(name), "minor" if name == MINOR else "", count, True
+    )
+    boards = claim.boards()
+    why = holdings_words(boards[0], [thing], BOTH, areas[0])
+    for board, colour, area in product(boards, colours, (*areas, chess.BB_ALL)):
+        if _more(board, colour, thing, area) == sign * count:
+            return confirmed(Topic.NUMBER, claim.quote(), why)
+    return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
+def _alone(claim: Claim) -> list[tuple[int, str]]:
+    """“…, Black one more on the queenside”: pawns, where they are spoken of before."""
+    number = claim.mention("alone")
+    begins = claim.sentence.start
+    pawns = any(m.kind == chess.PAWN and begins <= m.start < claim.start for m in claim.scene.mentions)
+    return [(number.value, "pawn")] if number is not None and pawns else []
+
+
+def judge_more_by(claim: Claim) -> list[Judgement]:
+    """“White has six pawns left, one fewer than his opponent”: by how many, whatever their number."""
+    things, colours, by = things_named(claim, "list"), holder(claim), claim.mention("by")
+    if len(things) != 1 or not colours or len(colours) != 1:
+        return []
+    count = (1 if by is None else by.value) * (-1 if claim.has("fewer") else 1)
+    boards = claim.boards()
+    why = holdings_words(boards[0], things, BOTH, chess.BB_ALL)
+    if any(_more(board, colours[0], things[0]) == count and things[0].fits(board, colours) for board in boards):
+        return confirmed(Topic.NUMBER, claim.quote(), why)
+    return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
+def judge_number_each(claim: Claim) -> list[Judgement]:
+    """“The pawns are level at six each”: a number alone, of the pawns that are spoken of before it."""
+    pawns, number, areas = claim.mention("sort"), claim.mention("number"), parts_meant(claim)
+    if pawns is None or pawns.kind != chess.PAWN or not pawns.plural or number is None or not areas:
+        return []
+    thing = Thing(chess.PAWN, "", number.value, True, plural=True)
+    boards = claim.boards()
+    why = holdings_words(boards[0], [thing], BOTH, areas[0])
+    if any(all(thing.fits(board, [c], area) for c in BOTH) for board, area in product(boards, areas)):
+        return confirmed(Topic.NUMBER, claim.quote(), why)
+    return contradicted(Topic.NUMBER, claim.quote(), why)
+
+
 JUDGES: Final[dict[str, Judge]] = {
     "versus": judge_versus,
     "list_more": judge_list_more,
     "same_number": judge_same_number,
     "more_things": judge_more_things,
     "lost_count": judge_lost_count,
+    "more_there": judge_more_there,
+    "more_by": judge_more_by,
+    "number_each": judge_number_each,
 }

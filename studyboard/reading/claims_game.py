@@ -108,11 +108,11 @@ def judge_moves_played(claim: Claim) -> list[Judgement]:
 
 def judge_end_move(claim: Claim) -> list[Judgement]:
     """“White resigned on move thirty-four”, “mate on move eleven”, said of the end of the game."""
-    number, talk = claim.mention("number"), claim.scene.talk
+    number, talk = _number(claim), claim.scene.talk
     if number is None or not talk.moves or not talk.part or claim.hinted("not_this_game"):
         return []
     # Whoever resigns may do so in place of the next move.
-    if number.value in (talk.moves, talk.moves + 1):
+    if number == talk.moves or (number == talk.moves + 1 and not claim.has("after")):
         return confirmed(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves.")
     return contradicted(Topic.NUMBER, claim.quote(), f"The game has {talk.moves} moves.")
 

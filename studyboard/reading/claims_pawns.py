@@ -13,22 +13,21 @@ from studyboard.board.naming import counted, listed, sentence, side, the_piece
 from studyboard.board.pawns import (
     is_backward,
     is_doubled,
-    is_half_open_file,
     is_isolated,
-    is_open_file,
     is_passed,
     majority,
     pawn_structure,
     pawn_words,
 )
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
-from studyboard.reading.claims_inventory import BOTH, holder, side_after_with
+from studyboard.reading.claims_inventory import holder, side_after_with
 from studyboard.reading.findings import Topic, Verdict
 from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.referents import referents
 
 _SAID_OF: Final = re.compile(r"§p(\d+) (?:is|are|was|were|stand|stands)$")
-_FEATURES: Final[dict[str, Callable[[chess.BaseBoard, chess.Square], bool]]] = {
+#: What is said of a pawn, by its word.
+FEATURES: Final[dict[str, Callable[[chess.BaseBoard, chess.Square], bool]]] = {
     "passed": is_passed,
     "doubled": is_doubled,
     "isolated": is_isolated,
@@ -70,9 +69,10 @@ def _reach(claim: Claim) -> tuple[int, int] | None:
 
 def _judge_feature(claim: Claim) -> list[Judgement]:
     """“The d-pawn is passed”, “an isolated pawn on d4”, “doubled pawns on the c-file”."""
-    feature = _FEATURES[claim.kind]
+    feature = FEATURES[claim.kind]
     thing = claim.mention("piece")
-    if (thing is not None and thing.kind != chess.PAWN) or _in_general(claim, thing):
+    of_pawn = thing is None or thing.kind == chess.PAWN or _one_of_those(claim, thing)
+    if not of_pawn or _in_general(claim, thing):
         return []
     said_of = _SAID_OF.search(claim.before())
     if thing is None and said_of and claim.scene.mentions[int(said_of[1])].kind not in (chess.PAWN, None):
@@ -120,6 +120,13 @@ def _judge_feature(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.PAWNS, claim.quote(), words or f"No pawn is {claim.kind} here.")
 
 
+def _one_of_those(claim: Claim, thing: Mention) -> bool:
+    """“The one on b7”, where pawns are spoken of before it in the sentence."""
+    if thing.kind is not None or thing.square is None or thing.pronoun:
+        return False
+    return any(m.kind == chess.PAWN and claim.sentence.start <= m.start < thing.start for m in claim.scene.mentions)
+
+
 def _in_general(claim: Claim, thing: Mention | None) -> bool:
     """“A passed pawn is a force”, “plays for a passed pawn”: said of no pawn on the board."""
     if claim.hinted("is_what_after"):
@@ -157,58 +164,36 @@ def _owner(claim: Claim) -> chess.Color | None:
 def judge_count_feature(claim: Claim) -> list[Judgement]:
     """“White has three passed pawns”, “there are two isolated pawns”."""
     number, thing = claim.mention("number"), claim.mention("pawns")
-    kind = next((name for name in _FEATURES if claim.scene.words.hint(f"is_{name}", claim.match.group())), "")
-    wanted = 0 if claim.has("neither") else None if number is None else number.value
+    kind = next((name for name in FEATURES if claim.scene.words.hint(f"is_{name}", claim.match.group())), "")
+    wanted = 0 if claim.has("neither") or claim.has("none") else 2 if claim.has("pair") else None
+    if wanted is None and number is not None:
+        wanted = number.value
     if wanted is None or thing is None or thing.kind != chess.PAWN or not kind or thing.square is not None:
         return []
     if thing.file is not None or not claim.hinted("counted_after") or claim.hinted("not_all_after"):
         return []
     owner = holder(claim) or (() if thing.colour is None else (thing.colour,))
-    feature, told = _FEATURES[kind], []
+    feature, told = FEATURES[kind], []
     for board in claim.boards():
         counts = [sum(feature(board, at) for at in board.pieces(chess.PAWN, c)) for c in owner or chess.COLORS]
         told.append((counts, board))
-        every = claim.has("both") or claim.has("neither")
+        every = claim.has("both") or claim.has("neither") or claim.has("none")
         right = all(n == wanted for n in counts) if every else wanted in (*counts, sum(counts))
         if right:
             return confirmed(Topic.PAWNS, claim.quote(), _counts_words(counts, owner, kind))
-    if not owner:
+    if not owner and not _of_both(claim, told[0][0], wanted):
         return undecided(Topic.PAWNS, claim.quote(), _counts_words(told[0][0], owner, kind))
     return contradicted(Topic.PAWNS, claim.quote(), _counts_words(told[0][0], owner, kind))
+
+
+def _of_both(claim: Claim, counts: Sequence[int], wanted: int) -> bool:
+    """Is it said of both sides together, or wrong of either: “not a single passed pawn on the board”?"""
+    return claim.hinted("of_both_after") or wanted not in counts
 
 
 def _counts_words(counts: Sequence[int], owner: Sequence[chess.Color], kind: str) -> str:
     sides = zip(owner or chess.COLORS, counts, strict=True)
     return " ".join(f"{side(colour)} has {counted(number, f'{kind} pawn')}." for colour, number in sides)
-
-
-def judge_empty_file(claim: Claim) -> list[Judgement]:
-    """“There is no pawn on the b-file”, “no black pawn on the d-file”, “the g-file has no pawns”."""
-    thing = claim.mention("piece")
-    file = claim.mention("file")
-    if thing is None or thing.kind != chess.PAWN:
-        return []
-    on = file.file if file is not None else thing.file
-    if on is None or (claim.scene.tokens[thing.start].text != "no" and not claim.has("none")):
-        return []
-    who = claim.mention("side")
-    owner = who.colour if who is not None else thing.colour
-    # “He has no pawn on the f-file”: one side, whoever he is.
-    of_one = owner is None and claim.hinted("somebody_before")
-    colours = BOTH if owner is None else (owner,)
-    boards = claim.boards(wide=True)
-    left: list[chess.Square] = []
-    for board in boards:
-        there = {colour: board.pieces_mask(chess.PAWN, colour) & chess.BB_FILES[on] for colour in colours}
-        without = [colour for colour in colours if not there[colour]]
-        if len(without) == len(colours):
-            return confirmed(Topic.PAWNS, claim.quote(), f"There is none on the {chess.FILE_NAMES[on]}-file.")
-        if without and of_one:
-            why = f"{side(without[0])} has none on the {chess.FILE_NAMES[on]}-file."
-            return confirmed(Topic.PAWNS, claim.quote(), why)
-        left = left or list(chess.scan_forward(sum(there.values())))
-    names = listed([the_piece(boards[0], at) for at in left if boards[0].piece_at(at)])
-    return contradicted(Topic.PAWNS, claim.quote(), sentence(f"there is {names}"), *left)
 
 
 def _why(board: chess.BaseBoard, at: chess.Square, kind: str) -> str:
@@ -270,56 +255,6 @@ def judge_majority(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.PAWNS, claim.quote(), words)
 
 
-def judge_open_file(claim: Claim) -> list[Judgement]:
-    """“The open c-file”, “the d-file is half open for White”, “the e-file and the b-file are open”."""
-    files = [m for m in claim.mentions("files") or claim.mentions("file") if m.file is not None]
-    if not files:
-        return []
-    half = claim.has("half") or claim.hinted("half_before") or claim.hinted("half")
-    half = half or claim.hinted("open_for_after") or claim.has("for_both") or claim.mention("for_side") is not None
-    sides = [m.colour for m in claim.mentions("for_side") if m.colour is not None]
-    boards = claim.boards(wide=True)
-    for board in boards:
-        if all(_opened(board, m.file or 0, half=half, sides=sides, both=claim.has("for_both")) for m in files):
-            return confirmed(Topic.PAWNS, claim.quote(), _file_words(board, [m.file or 0 for m in files]), exact=True)
-    board = boards[0]
-    pawns = [at for m in files for at in chess.scan_forward(board.pawns & chess.BB_FILES[m.file or 0])]
-    return contradicted(Topic.PAWNS, claim.quote(), _file_words(board, [m.file or 0 for m in files]), *pawns)
-
-
-def _opened(board: chess.BaseBoard, file: int, *, half: bool, sides: Sequence[chess.Color], both: bool) -> bool:
-    if both:
-        return is_open_file(board, file)
-    if sides:
-        return is_half_open_file(board, file, sides[0]) or is_open_file(board, file)
-    return is_open_file(board, file) or (half and any(is_half_open_file(board, file, c) for c in chess.COLORS))
-
-
-def _file_words(board: chess.BaseBoard, files: Sequence[int]) -> str:
-    told = []
-    for file in files:
-        letter = chess.FILE_NAMES[file]
-        pawns = list(chess.scan_forward(board.pawns & chess.BB_FILES[file]))
-        names = listed([f"{side(bool(board.color_at(at)))}'s pawn on {chess.square_name(at)}" for at in pawns])
-        told.append(f"On the {letter}-file there is {names}." if pawns else f"There is no pawn on the {letter}-file.")
-    return " ".join(told)
-
-
-def judge_closed_file(claim: Claim) -> list[Judgement]:
-    """“The e-file is closed”: both sides have a pawn on it."""
-    file = claim.mention("file")
-    if file is None or file.file is None:
-        return []
-    boards = claim.boards(wide=True)
-    for board in boards:
-        on_it = [board.pieces_mask(chess.PAWN, c) & chess.BB_FILES[file.file] for c in chess.COLORS]
-        if all(on_it):
-            return confirmed(Topic.PAWNS, claim.quote(), _file_words(board, [file.file]), exact=True)
-        if any(on_it):
-            return undecided(Topic.PAWNS, claim.quote(), _file_words(board, [file.file]))
-    return contradicted(Topic.PAWNS, claim.quote(), _file_words(boards[0], [file.file]))
-
-
 JUDGES: Final[dict[str, Judge]] = {
     "passed": judge_feature,
     "doubled": judge_feature,
@@ -327,8 +262,5 @@ JUDGES: Final[dict[str, Judge]] = {
     "backward": judge_feature,
     "islands": judge_islands,
     "majority": judge_majority,
-    "open_file": judge_open_file,
-    "closed_file": judge_closed_file,
-    "empty_file": judge_empty_file,
     "count_feature": judge_count_feature,
 }

@@ -16,6 +16,7 @@ from studyboard.reading import (
     claims_compared,
     claims_counted,
     claims_endgame,
+    claims_files,
     claims_forced,
     claims_game,
     claims_hanging,
@@ -33,6 +34,7 @@ from studyboard.reading import (
     claims_quantified,
     claims_relations,
     claims_relative,
+    claims_share,
     claims_sole,
     claims_tactics,
 )
@@ -69,6 +71,8 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_compared.JUDGES,
     **claims_material.JUDGES,
     **claims_pawns.JUDGES,
+    **claims_files.JUDGES,
+    **claims_share.JUDGES,
     **claims_game.JUDGES,
     **claims_possible.JUDGES,
     **claims_moved.JUDGES,
@@ -94,6 +98,8 @@ _GIVES_WAY = frozenset(
     | set(claims_sole.JUDGES)
     | set(claims_quantified.JUDGES)
     | set(claims_listed.JUDGES)
+    | set(claims_share.JUDGES)
+    | {"count_open_files", "on_open_file", "wing"}
     | {
         "defends_behind",
         "attacks_so_many",
@@ -147,6 +153,9 @@ _OF_NOW = (
         "count_feature",
         "empty_file",
         "open_file",
+        "count_open_files",
+        "on_open_file",
+        "share",
     }
 )
 #: Claims that speak of another time or of nothing by their own words.
@@ -219,6 +228,8 @@ _DENIED_ITSELF = frozenset(
         "versus",
         "gone",
         "empty_file",
+        "count_open_files",
+        "share",
         "nobody_guards",
         "nobody_attacks",
         "in_corner",
