@@ -31,7 +31,7 @@ _HAS = re.compile(
     rf"(§c\d+)(?: still| now| only| just)* ({_HOLDS})(?: still| now| only| just)* (§n\d+) "
     rf"([a-z§][^,]*?)(?= ,|{_NEXT_SIDE}|$)"
 )
-_BISHOP_SHADE = re.compile(r"§p\d+ [^,]*\b(?:light|dark|white|black)\b")
+_BISHOP_SHADE = re.compile(r"§p\d+ [^,]*\b(?:light|dark|white|black|colours?|colors?|squares)\b")
 _SHADE_TOO = re.compile(
     r"(?:,|and|while|but) (§c\d+)(?: is| runs| lives| moves| has| a| one)*(?: on)?(?: the)? "
     r"((?:light|dark|white|black)(?: coloured| squared)?)(?= ones?| squares| ,|$)"
@@ -43,6 +43,12 @@ _GAP = re.compile(
 )
 _OF_THEM = re.compile(r"(§n\d+) of (?:§p\d+|which|those)(?: is| are| being)? (§c\d+)(?= ,|$| and)")
 _COUNTED = re.compile(r"§n\d+ (§p\d+)")
+_SOME_OF_THEM = re.compile(
+    r"(§c\d+) (?:has|have|had|owns|keeps|got)(?: still| only| just)* (§n\d+) of (?:§p\d+|those)(?= ,|$| and)"
+)
+_OF_WHICH = re.compile(
+    r"(§n\d+|none|all|half) of (?:§p\d+|which|those) ((?:is|are|was|were|stand|stands|sit) [^,]+)(?= ,|$)"
+)
 _ON_IT = re.compile(r"(?<= on )§p(\d+)")
 _NEITHER = re.compile(
     r"(?<!\S)(?:neither|nor) (?:has|does|had|did|have|do|is|are|was|were) (§[cp]\d+)(?= ,|$| either| and)"
@@ -74,6 +80,7 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             if said:
                 # “Three knights are left, two of them Black's.”
                 yield _whole(sentence, found.start(1), f"{found[2]} has {found[1]} {said[-1][1]}")
+        yield from _of_those(scene, sentence)
         yield from _on_that_file(scene, sentence)
         yield from _shades(sentence)
         yield from _done_too(scene, sentence)
@@ -96,6 +103,21 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             first = (0, sentence.token_at(listed.start(2)))
             yield Sentence(sentence.start, sentence.end, head + listed[3], (first, *places))
         yield from _numbers(scene, sentence)
+
+
+def _of_those(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
+    """“Eight pawns are left, six of which are on the kingside”, “Black has no rooks, White has two of them”."""
+    code = sentence.code
+    for pattern in (_SOME_OF_THEM, _OF_WHICH):
+        for found in pattern.finditer(code):
+            before = [scene.mentions[int(mark[1])] for mark in _MARK.finditer(code, 0, found.start())]
+            those = next((m for m in reversed(before) if m.plural and not m.pronoun), None)
+            if those is None:
+                continue
+            mark = f"§p{those.number}"
+            has = pattern is _SOME_OF_THEM
+            whole = f"{found[1]} has {found[2]} {mark}" if has else f"of {mark} , {found[1]} {found[2]}"
+            yield _whole(sentence, found.start(1), whole)
 
 
 def _on_that_file(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:

@@ -21,7 +21,7 @@ from studyboard.reading.counted_things import (
     words_for,
 )
 from studyboard.reading.findings import Topic
-from studyboard.reading.mentions import Named
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.parts_of_board import part_words, parts_meant
 from studyboard.reading.referents import side_meant
 
@@ -32,7 +32,9 @@ BOTH: Final = (chess.WHITE, chess.BLACK)
 def holder(claim: Claim) -> tuple[chess.Color, ...] | None:
     """Who has it: both sides or one of them; empty where it can be either; None where no side is spoken of."""
     if claim.has("both") or claim.has("neither"):
-        return BOTH
+        # “Both of them”, but not “both of the rooks”.
+        named = (*claim.mentions("both"), *claim.mentions("neither"))
+        return BOTH if all(m.what is Named.SIDE or m.pronoun for m in named) else None
     who = claim.mention("side") or claim.mention("piece")
     if who is None:
         return _joined_before(claim) or one_side_before(claim) or side_after_with(claim)
@@ -339,6 +341,8 @@ def judge_ending(claim: Claim) -> list[Judgement]:
 def judge_only_kinds(claim: Claim) -> list[Judgement]:
     """“Only kings and pawns are left”, “rooks and bishops only”."""
     named = claim.mentions("kinds")
+    if claim.has("inside") and not _only_inside(claim, named[0]):
+        return []
     if any(m.kind is None or m.square is not None or not m.plural or m.definite for m in named):
         return []
     kinds = {m.kind for m in named if m.kind is not None}
@@ -348,6 +352,11 @@ def judge_only_kinds(claim: Claim) -> list[Judgement]:
         if there == kinds - {chess.KING, chess.PAWN}:
             return confirmed(Topic.NUMBER, claim.quote(), _pieces_words(board))
     return contradicted(Topic.NUMBER, claim.quote(), _pieces_words(boards[0]))
+
+
+def _only_inside(claim: Claim, first: Mention) -> bool:
+    """“There are only bishops and pawns”: does the word belong to the name of the first of them?"""
+    return any(token.text == "only" for token in claim.scene.tokens[first.start : first.end])
 
 
 def _pieces_words(board: chess.BaseBoard) -> str:

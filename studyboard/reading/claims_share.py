@@ -24,6 +24,9 @@ def judge_share(claim: Claim) -> list[Judgement]:
     whole = claim.mention("whole")
     if whole is None or whole.kind is None or whole.square is not None or whole.other or claim.hinted("not_all_after"):
         return []
+    if whole.file is not None or (claim.has("all") and not whole.plural) or claim.before().endswith(" and"):
+        # “The a, f and h-pawns are all passed.”
+        return []
     tests = _tests(claim)
     if not tests or (claim.has("feature") and whole.kind != chess.PAWN):
         return []
@@ -35,8 +38,6 @@ def judge_share(claim: Claim) -> list[Judgement]:
     for board in claim.boards():
         for colours in _owners(claim, whole):
             squares = [at for c in colours for at in board.pieces(whole.kind, c)]
-            if whole.file is not None:
-                squares = [at for at in squares if chess.square_file(at) == whole.file]
             for test in tests:
                 so = [at for at in squares if test(board, at)]
                 first = first or (board, squares, so)
@@ -115,4 +116,25 @@ def _words(claim: Claim, board: chess.Board, every: list[chess.Square], so: list
     return sentence(f"{len(so)} of {counted(len(every), kind)} {'is' if len(so) == 1 else 'are'}{what}: {names}")
 
 
-JUDGES: Final[dict[str, Judge]] = {"share": judge_share}
+def judge_sole_feature(claim: Claim) -> list[Judgement]:
+    """“Black's only isolated pawn is the one on d5”, “the only passed pawn that White has stands on a5”."""
+    who, thing = claim.mention("side"), claim.mention("piece") or claim.mention("square")
+    test = FEATURES.get(claim.said("feature"))
+    pawn = claim.mention("sort")
+    if thing is None or test is None or pawn is None or pawn.kind != chess.PAWN or thing.pronoun:
+        return []
+    colour = pawn.colour if who is None else who.colour
+    colours = BOTH if colour is None else (colour,)
+    boards = claim.boards()
+    for board in boards:
+        so = [at for c in colours for at in board.pieces(chess.PAWN, c) if test(board, at)]
+        if len(so) == 1 and so[0] in referents(claim.scene, thing, board):
+            why = sentence(f"{the_piece(board, so[0])} is {claim.said('feature')}")
+            return confirmed(Topic.PAWNS, claim.quote(), why, *so)
+    board = boards[0]
+    every = [at for c in colours for at in board.pieces(chess.PAWN, c)]
+    so = [at for at in every if test(board, at)]
+    return contradicted(Topic.PAWNS, claim.quote(), _words(claim, board, every, so), *so)
+
+
+JUDGES: Final[dict[str, Judge]] = {"share": judge_share, "sole_feature": judge_sole_feature}

@@ -161,7 +161,7 @@ def _thing(claim: Claim, mention: Mention, number: int | None, before: Sequence[
         if mention.definite:
             return None
         count, exact = 1, False
-    elif mention.definite and mention.light is None:
+    elif mention.definite and mention.light is None and not _some_file(mention, tokens):
         return None
     else:
         count, exact = 1, False
@@ -177,6 +177,11 @@ def _thing(claim: Claim, mention: Mention, number: int | None, before: Sequence[
         mention.file,
         mention.plural,
     )
+
+
+def _some_file(mention: Mention, tokens: Sequence[str]) -> bool:
+    """“A c-pawn”, which may or may not be there."""
+    return mention.file is not None and tokens[0] in ("a", "an", "any")
 
 
 def is_plain(claim: Claim, mention: Mention) -> bool:

@@ -99,7 +99,7 @@ _GIVES_WAY = frozenset(
     | set(claims_quantified.JUDGES)
     | set(claims_listed.JUDGES)
     | set(claims_share.JUDGES)
-    | {"count_open_files", "on_open_file", "wing"}
+    | {"count_open_files", "on_open_file", "wing", "unguarded"}
     | {
         "defends_behind",
         "attacks_so_many",
@@ -156,6 +156,7 @@ _OF_NOW = (
         "count_open_files",
         "on_open_file",
         "share",
+        "sole_feature",
     }
 )
 #: Claims that speak of another time or of nothing by their own words.

@@ -22,7 +22,10 @@ _AMOUNT = (
     r"(?:§n\d+ |a |an |the |one )?"
     r"(?:clean |whole |full |minor |the |good |clear |more |extra |additional )*(?:§p\d+|exchange)"
 )
-_HOLDER = r"(?:(?P<both><both_sides>|§c\d+ and §c\d+)|(?P<neither><neither>)|(?P<side>§c\d+)|(?P<piece>§p\d+))"
+_HOLDER = (
+    r"(?:(?P<both><both_sides>|(?:both|each) of §p\d+|§c\d+ and §c\d+)|(?P<neither><neither>|neither of §p\d+)"
+    r"|(?P<side>§c\d+)|(?P<piece>§p\d+))"
+)
 _MACROS = (
     ("@holder", _HOLDER),
     (

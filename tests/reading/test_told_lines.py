@@ -34,6 +34,8 @@ POSITIONS = {
     "doubled_rooks": "r2r2k1/5ppp/8/8/8/3R4/3R1PPP/6K1 w - - 0 1",
     "two_checks": "4k3/8/8/8/8/5B2/1P6/4K3 w - - 0 1",
     "exchange_down": "r4r1k/ppp1q1pp/2n5/2p5/2P1p1b1/1P2PNP1/PB1Q1PBP/3R2K1 w - - 0 22",
+    "two_for_a_rook": "2r2rk1/p4ppp/1p6/3p4/3N4/2P1B3/P4PPP/3R2K1 w - - 0 27",
+    "two_shades": "8/5pk1/3b2p1/p7/P1B4p/7P/5PP1/6K1 w - - 0 38",
     "rooks_and_passers": "8/R7/4pkp1/P6p/1Pp4P/1r3PP1/5K2/8 b - - 0 41",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
