@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
-from studyboard.reading.mentions import Named
+from studyboard.reading.mentions import Mention, Named
 from studyboard.reading.scene import Scene, Sentence
 
 _SO_IS = re.compile(
@@ -84,6 +84,7 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
         yield from _on_that_file(scene, sentence)
         yield from _shades(sentence)
         yield from _done_too(scene, sentence)
+        yield from _its_sole(scene, number)
         yield from _answered(scene, number)
         yield from _passives(scene, sentence)
         yield from _states(scene, sentence)
@@ -162,6 +163,28 @@ def _numbers(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:
     if wing:
         places.insert(0, (0, sentence.start))
     yield Sentence(sentence.start, sentence.end, f"{wing}{gap[1]} {has[2]} {gap[2]} {has[4]}", tuple(places))
+
+
+def _its_sole(scene: Scene, number: int) -> Iterator[Sentence]:
+    """“The knight goes to e4. Its only guard is the queen”: of the one piece that is named before it."""
+    sentence = scene.sentences[number]
+    for found in scene.words.hints["its_sole"].finditer(sentence.code):
+        doer = "doer" if found["doer"] else "doing"
+        noun = found["noun"] or _role_of_it(scene, scene.mentions[int(found["role"][2:])])
+        before = sentence.code[: found.start()]
+        codes = [before, scene.sentences[number - 1].code] if number else [before]
+        named = next((marks for code in codes if (marks := set(_MARK.findall(code)))), set())
+        if len(named) == 1 and noun:
+            does = "guards" if scene.words.hint("counts_guards", noun) else "attacks"
+            code = f"only {found[doer]} {does} §p{named.pop()}"
+            yield replace(_whole(sentence, found.start(doer), code), plain=True)
+
+
+def _role_of_it(scene: Scene, mention: Mention) -> str:
+    """The noun of “its only attacker”; empty for any other name."""
+    words = [token.text for token in scene.tokens[mention.start : mention.end]]
+    owned = words[0] in scene.words.names.owning and scene.words.hint("sole_before", " ".join(words[1:-1]))
+    return words[-1] if owned and words[-1] in scene.words.names.roles else ""
 
 
 def _done_too(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:

@@ -114,7 +114,7 @@ def _passive(claim: Claim, relation: Relation, who: Callable[[chess.Board, chess
     most = _MANY if len(by) > 1 else _FEW
     if thing.pronoun and not named_all and len(referents(claim.scene, thing, boards[0])) > most:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant.")
-    if times and thing.square is None and _times_elsewhere(claim, thing, boards, times):
+    if times and thing.square is None and _times_elsewhere(claim, thing, boards, times, who):
         return undecided(topic, claim.quote(), "It is true of another one.")
     squares = salient(claim.scene, thing, boards[0])
     why = attack_words(boards[0], squares[0]) if squares else "No such piece stands there."
@@ -129,7 +129,7 @@ def done_by_none(claim: Claim) -> bool:
 
 def _by_nobody(claim: Claim, thing: Mention, who: Callable[[chess.Board, chess.Square], bool]) -> list[Judgement]:
     """“Is attacked by nobody”, “is guarded by no piece”: nothing of that side reaches it."""
-    seen = [] if thing.pronoun else list(claim.standing(thing))
+    seen = [] if thing.pronoun not in ("", "it") else list(claim.standing(thing))
     free = [(board, at) for board, at in seen if not attackers(board, who(board, at), at)]
     if not seen or (0 < len(free) < len(seen) and len({at for _, at in seen}) > 1):
         return undecided(Topic.ATTACK, claim.quote(), "It is not clear which piece is meant.")
@@ -137,20 +137,26 @@ def _by_nobody(claim: Claim, thing: Mention, who: Callable[[chess.Board, chess.S
     return (confirmed if free else contradicted)(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
 
 
-def _times_elsewhere(claim: Claim, thing: Mention, boards: list[chess.Board], times: int) -> bool:
+def _times_elsewhere(
+    claim: Claim,
+    thing: Mention,
+    boards: list[chess.Board],
+    times: int,
+    who: Callable[[chess.Board, chess.Square], bool],
+) -> bool:
     """Is any piece of that name attacked or guarded so often, though another one moved last?"""
     return any(
         len(count(board, colour, at)) == times
         for board in boards
         for at in referents(claim.scene, thing, board)
-        for colour in chess.COLORS
+        for colour in ([who(board, at)] if board.piece_at(at) else chess.COLORS)
         for count in (attackers, attackers_with_support)
     )
 
 
 def judge_nobody_attacks(claim: Claim) -> list[Judgement]:
     """“Nothing attacks the pawn on a5”."""
-    named = [m for m in claim.things() if not m.pronoun and (m.what is not Named.PIECE or m.kind is not None)]
+    named = [m for m in claim.things() if m.pronoun == "it" or m.what is not Named.PIECE or m.kind is not None]
     return [judgement for thing in named for judgement in _by_nobody(claim, thing, _enemy_of)]
 
 

@@ -13,7 +13,10 @@ from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contrad
 from studyboard.reading.claims_relative import attacked_here
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention, Named
-from studyboard.reading.referents import no_king, referents, royal
+from studyboard.reading.referents import no_king, referents, royal, salient
+
+#: A name that can mean more pieces than this is held against none of them.
+_FEW: Final = 3
 
 
 def judge_unguarded(claim: Claim) -> list[Judgement]:
@@ -54,8 +57,11 @@ def judge_unguarded(claim: Claim) -> list[Judgement]:
             doubtful = doubtful or not any(_counts(board, guard, at) for guard in guards)
             doubtful = doubtful or (not _by_a_lesser(board, at) and _takes_with_profit(board, at))
             seen.append((board, at))
-    if doubtful or not seen or len({at for _, at in seen}) > 3:
+    # “Knight to g1. Now nothing guards the knight”: the one that has moved, of several.
+    likely = {at for board, _ in seen for at in salient(claim.scene, thing, board)}
+    if doubtful or not seen or len({at for _, at in seen} & likely) > _FEW:
         return undecided(topic, claim.quote(), "It is not clear which piece is meant, or its guards may be pinned.")
+    seen = [one for one in seen if one[1] in likely] or seen
     board, at = seen[0]
     return contradicted(topic, claim.quote(), attack_words(board, at), at)
 
@@ -95,7 +101,7 @@ def judge_hanging(claim: Claim) -> list[Judgement]:
         if turned(board, not colour) is None or not attackers(board, colour, at):
             doubtful = doubtful or bool(attackers(board, not colour, at)) or not attackers(board, colour, at)
         seen.append((board, at))
-    if doubtful or not seen or len({at for _, at in seen}) > 3:
+    if doubtful or not seen or len({at for _, at in seen}) > _FEW:
         return undecided(topic, claim.quote(), "It is not attacked now, or it is not clear which piece is meant.")
     board, at = seen[0]
     return contradicted(topic, claim.quote(), attack_words(board, at), at)

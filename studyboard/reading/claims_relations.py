@@ -279,7 +279,7 @@ def _pairs(
         # A king is not guarded as other pieces are.
         targets = [at for at in targets if board.piece_type_at(at) != chess.KING]
     bys = set(doers(claim, board, group))
-    if guards and len(group) == 1 and thing.what is Named.PIECE:
+    if guards and len(group) == 1 and thing.what is Named.PIECE and not group[0].pronoun:
         # Only a piece of the same side can guard, whichever of its kind has moved last.
         colours = {board.color_at(at) for at in targets}
         bys.update(at for at in referents(claim.scene, group[0], board) if board.color_at(at) in colours)

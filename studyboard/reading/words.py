@@ -71,7 +71,7 @@ class Names:
     indefinite: names of none or of all, with which a verb may be joined: “nobody's guarding it”
     off: words behind a square that is taken away: “takes e5 from the knight”
     us: words for the speaker and those beside, with their verb: “we're”
-    his: words for what belongs to a man
+    his: words for what belongs to a man; owning: to what was named last
     contracted: words behind “the bishop's” that make a verb of it: “the bishop's pinned”
     on, origin, to: words between a piece and the square where it stands, from which it came, to which it goes
     """
@@ -106,6 +106,7 @@ class Names:
     us: frozenset[str]
     my: frozenset[str]
     his: frozenset[str]
+    owning: frozenset[str]
     tenths: tuple[str, ...]
     after_capture: frozenset[str]
     before_square: frozenset[str]
@@ -222,6 +223,7 @@ def _names(table: Mapping[str, Sequence[str]]) -> Names:
         us=one("us"),
         my=one("my"),
         his=one("his"),
+        owning=one("owning"),
         tenths=tuple(table["tenths"]),
         after_capture=one("after_capture"),
         before_square=one("before_square"),
