@@ -29,7 +29,7 @@ class Arrivals:
     once these are enough, there is no place for any that is not near the cheapest.
     """
 
-    __slots__ = ("_allowed", "_cheap", "_enough", "_least", "limit", "near", "places", "readings")
+    __slots__ = ("_allowed", "_cheap", "_enough", "least", "limit", "near", "places", "readings")
 
     def __init__(self, width: Width, allowed: Allowed | None = None) -> None:
         self._allowed = allowed
@@ -37,7 +37,7 @@ class Arrivals:
         self.places = width.far
         self._enough = round(_SPARE * width.far)
         self._cheap: list[float] = []
-        self._least = math.inf
+        self.least = math.inf
         self.limit = math.inf
         self.readings: dict[int, Reading] = {}
 
@@ -63,20 +63,27 @@ class Arrivals:
             else:
                 heappushpop(self._cheap, -cost)
         self.readings[key] = reading
-        self._least = min(self._least, cost)
+        self.least = min(self.least, cost)
         self.limit = min(self.limit, self._most())
 
     def join(self, others: Arrivals) -> None:
         """Add those of another word, where they are worth it."""
         if not self.readings:
-            self.readings, self._least, self._cheap = others.readings, others._least, others._cheap
+            self.readings, self.least, self._cheap = others.readings, others.least, others._cheap
             return
         self.limit = math.inf
         for key, reading in others.readings.items():
             if self.take(key, reading.cost):
                 self.add(reading)
 
+    def copy(self, width: Width) -> Arrivals:
+        """The same readings, of which as many will be kept as *width* says."""
+        copy = Arrivals(width, self._allowed)
+        for reading in self.readings.values():
+            copy.add(reading)
+        return copy
+
     def _most(self) -> float:
         if len(self._cheap) < self._enough:
-            return self._least + COSTS.worst
-        return min(self._least + COSTS.worst, max(self._least + self.near, -self._cheap[0]))
+            return self.least + COSTS.worst
+        return min(self.least + COSTS.worst, max(self.least + self.near, -self._cheap[0]))

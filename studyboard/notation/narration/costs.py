@@ -113,8 +113,9 @@ class Costs:
     worst: float = 12.0
     worst_step: float = 10.0
 
-    # A talk whose words cost more than this each may have been lost, and is read again with more readings.
-    lost: float = 0.035
+    # Where the best reading costs so much more than so many words before, the thread may have been lost.
+    lost: float = 10.0
+    lost_within: int = 60
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,6 +84,7 @@ class Place:
         "_board",
         "_facts",
         "_fits_last",
+        "_gains",
         "answers",
         "last",
         "move",
@@ -103,6 +104,7 @@ class Place:
         self.steps_to: dict[chess.Move, Place] = {}
         self._board = board
         self._facts: _Facts | None = None
+        self._gains: tuple[int, int] | None = None
         self._fits_last: dict[int, tuple[float, float] | None] = {}
         self._all_facts: dict[tuple[object, ...], _Facts] = {} if parent is None else parent._all_facts
 
@@ -111,16 +113,23 @@ class Place:
 
         What could have been taken before and was not is not held against a move once more.
         """
-        left_before = 0 if self.parent is None else self.parent.best_gain()
-        best = self.best_gain()
-        if self.parent is not None and self.parent.parent is not None and best <= self.parent.parent.best_gain():
-            best = 0
+        if self._gains is None:
+            self._gains = self._new_gains()
+        best, left_before = self._gains
         known = self._known().unlikely
         key = _number_of(move), best, left_before
         found = known.get(key)
         if found is None:
             found = known[key] = unlikelihood(self.board, move, best, left_before)
         return found
+
+    def _new_gains(self) -> tuple[int, int]:
+        """What can be won here and could not two moves ago, and what could be won and was not with the last move."""
+        best = self.best_gain()
+        if self.parent is None:
+            return best, 0
+        known_before = self.parent.parent is not None and best <= self.parent.parent.best_gain()
+        return 0 if known_before else best, self.parent.best_gain()
 
     def best_gain(self) -> int:
         """What the side to move can win with one capture of a piece, in pawns."""
@@ -253,8 +262,8 @@ class Place:
         return found
 
     def _doubted(self, fits: list[Fit]) -> tuple[float, tuple[Fit, ...]]:
-        if not fits:
-            return 0.0, ()
+        if len(fits) < 2:
+            return 0.0, tuple(fit for fit in fits if fit[1] <= _MOST)
         least = min(cost for _, cost in fits)
         near = sum(1 for _, cost in fits if cost <= least + _NEAR)
         kept = sorted((fit for fit in fits if fit[1] <= _MOST), key=lambda fit: fit[1])

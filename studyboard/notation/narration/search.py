@@ -15,7 +15,7 @@ from itertools import accumulate
 import chess
 
 from studyboard.notation.narration.arrivals import Allowed, Arrivals
-from studyboard.notation.narration.costs import COSTS, COSTS_BESIDE_HINTS, GREAT_WIDTH, USUAL_WIDTH, Width
+from studyboard.notation.narration.costs import COSTS, COSTS_BESIDE_HINTS, USUAL_WIDTH, Width
 from studyboard.notation.narration.forms import Phrase
 from studyboard.notation.narration.hints import MAIN, SIDE
 from studyboard.notation.narration.naming import Naming, named_in
@@ -23,6 +23,7 @@ from studyboard.notation.narration.place import Place
 from studyboard.notation.narration.prepared import Prepared
 from studyboard.notation.narration.prices import Prices
 from studyboard.notation.narration.readings import NO_LINES, Heard, How, Line, Reading, cheapest, line_key
+from studyboard.notation.narration.thread import Thread
 from studyboard.notation.narration.tokens import Break, Token
 from studyboard.notation.narration.ways_on import Places, WaysOn
 
@@ -94,14 +95,10 @@ class Talk:
     def best_reading(self) -> Reading:
         """The cheapest way through the whole text, with passed turns where a move was left out.
 
-        Where the words fit so badly that the thread must have been lost, it is looked for once more among many more
-        readings. O(words × readings kept × phrases at a word).
+        Where the words fit so badly that the thread must have been lost, it is looked for once more from some way
+        before, among many more readings. O(words × readings kept × phrases at a word).
         """
-        found = self._best(USUAL_WIDTH)
-        cost = self._in_the_end(found)
-        if self.game is not None or cost <= COSTS.lost * len(self._phrases):
-            return found
-        return min(found, self._best(GREAT_WIDTH), key=self._in_the_end)
+        return self._best(can_be_lost=self.game is None)
 
     def reading_of(self, lines: Sequence[Sequence[chess.Move]]) -> Reading:
         """The cheapest reading that tells nothing but these lines, each from the start, and the first as its main line.
@@ -115,26 +112,40 @@ class Talk:
             first, *others = reading.lines
             return first.tip.number in main and all(line.tip.number in anywhere for line in others)
 
-        return self._best(USUAL_WIDTH, allowed)
+        return self._best(allowed)
 
-    def _best(self, width: Width, allowed: Allowed | None = None) -> Reading:
+    def _best(self, allowed: Allowed | None = None, *, can_be_lost: bool = False) -> Reading:
         end = len(self._phrases)
-        arrived = [Arrivals(width, allowed) for _ in range(end + 1)]
+        thread = Thread(end, can_be_lost=can_be_lost)
+        arrived = [Arrivals(USUAL_WIDTH, allowed) for _ in range(end + 1)]
         arrived[0].add(Reading(0.0, (Line(self.start, self.start, line_key(NO_LINES, self.start)),), None, 0))
-        for at in range(end):
-            if not self._phrases[at] and not self._passing[at] and not self._contexts[at].home:
-                arrived[at + 1].join(arrived[at])
+        at = 0
+        while at < end:
+            thread.mark(at, arrived)
+            best = self._read_word(at, arrived, thread.width(at))
+            lost_from = thread.lost_from(at, best)
+            if lost_from is None:
+                at += 1
             else:
-                kept = cheapest(arrived[at].readings.values(), width)
-                self._pass_over(at, kept, arrived[at + 1])
-                for phrase in self._phrases[at] if kept else ():
-                    self._understand(phrase, kept, arrived[phrase.end])
-            arrived[at] = Arrivals(width)
+                at = lost_from
+                thread.restore(at, arrived)
         found = list(arrived[end].readings.values())
         if allowed is not None:
             furthest = max(reading.lines[0].tip.ply for reading in found)
             found = [reading for reading in found if reading.lines[0].tip.ply == furthest]
         return min(found, key=self._in_the_end)
+
+    def _read_word(self, at: int, arrived: list[Arrivals], width: Width) -> float:
+        """Take what has come to a word further in every way; the cost of the cheapest."""
+        here, arrived[at] = arrived[at], Arrivals(width)
+        if not self._phrases[at] and not self._passing[at] and not self._contexts[at].home:
+            arrived[at + 1].join(here)
+            return here.least
+        kept = cheapest(here.readings.values(), width)
+        self._pass_over(at, kept, arrived[at + 1])
+        for phrase in self._phrases[at]:
+            self._understand(phrase, kept, arrived[phrase.end])
+        return here.least
 
     def _pass_over(self, at: int, kept: Sequence[Reading], ahead: Arrivals) -> None:
         passing, home = self._passing[at], self._contexts[at].home
