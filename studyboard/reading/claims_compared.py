@@ -13,7 +13,7 @@ from studyboard.board.material import material_words
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import BOTH, holder, holdings_words, one_side_before
 from studyboard.reading.claims_material import EXCHANGE, MINOR, amounts
-from studyboard.reading.counted_things import Thing, is_number, things_named
+from studyboard.reading.counted_things import Thing, cut_short, is_number, things_named
 from studyboard.reading.findings import Topic
 from studyboard.reading.parts_of_board import parts_meant
 
@@ -21,7 +21,7 @@ from studyboard.reading.parts_of_board import parts_meant
 def judge_versus(claim: Claim) -> list[Judgement]:
     """“Four pawns against three”, “White has a rook for two knights”, “six against seven” where pawns are counted."""
     areas = parts_meant(claim)
-    if not areas or not claim.hinted("versus_after") or claim.hinted("traded_before"):
+    if not areas or claim.hinted("traded_before"):
         return []
     first = things_named(claim, "list")
     named = bool(first)
@@ -33,7 +33,8 @@ def judge_versus(claim: Claim) -> list[Judgement]:
     if not first:
         return []
     second = things_named(claim, "list2", like=first[-1])
-    if not second:
+    # “A queen against two rooks, and the kings are safe”: the last of the names begins the next clause.
+    if not second or not (claim.hinted("versus_after") or cut_short(claim, "list2", second)):
         return []
     colours = _first_side(claim, first)
     boards = claim.boards()
@@ -44,7 +45,7 @@ def judge_versus(claim: Claim) -> list[Judgement]:
     shown = (colours or BOTH)[0]
     why = _versus_words(boards[0], first, second, shown, areas[0])
     numbers = [thing for thing in (*first, *second) if thing.exact]
-    clear = len(numbers) > 1 or (numbers and len(first) + len(second) > 2)
+    clear = len(numbers) > 1 or (numbers and (len(first) + len(second) > 2 or claim.hinted("told_before")))
     told = (
         claim.has("holds")
         or not claim.before()

@@ -1,19 +1,15 @@
-"""Claims about material: who is up what, level material, bishops, how many pieces there are, what a move wins."""
+"""Claims about material: who is up what, what was given for what, level material."""
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable
-from functools import partial
 from typing import Final
 
 import chess
 
 from studyboard.board.exchange import PIECE_VALUES, best_exchange
-from studyboard.board.forced_wins import ForcedWin, forced_win
 from studyboard.board.material import material_words
 from studyboard.board.moves import captured_square
-from studyboard.board.naming import side
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import holder
 from studyboard.reading.counted_things import is_plain
@@ -22,7 +18,7 @@ from studyboard.reading.mentions import Named
 
 #: What is said of a knight or bishop, and of a rook for one of them.
 MINOR, EXCHANGE = "piece", "exchange"
-_KINDS: Final = {name: kind for kind, name in enumerate(chess.PIECE_NAMES) if name}
+KINDS: Final = {name: kind for kind, name in enumerate(chess.PIECE_NAMES) if name}
 
 
 def amounts(claim: Claim, *, definite: bool = False) -> list[tuple[int, str]]:
@@ -107,7 +103,7 @@ def after_best_capture(board: chess.Board) -> list[chess.Board]:
 def difference(board: chess.BaseBoard, colour: chess.Color) -> Counter[str]:
     """What *colour* has more (or less) of, by name of the piece; “piece” for knights and bishops together."""
     found: Counter[str] = Counter()
-    for name, kind in _KINDS.items():
+    for name, kind in KINDS.items():
         found[name] = len(board.pieces(kind, colour)) - len(board.pieces(kind, not colour))
     found[MINOR] = found["knight"] + found["bishop"]
     return found
@@ -116,7 +112,7 @@ def difference(board: chess.BaseBoard, colour: chess.Color) -> Counter[str]:
 def points(board: chess.BaseBoard, colour: chess.Color) -> int:
     """By how many points *colour* is ahead."""
     more = difference(board, colour)
-    return sum(more[name] * PIECE_VALUES[kind] for name, kind in _KINDS.items() if kind != chess.KING)
+    return sum(more[name] * PIECE_VALUES[kind] for name, kind in KINDS.items() if kind != chess.KING)
 
 
 def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, str]]) -> bool:
@@ -141,7 +137,7 @@ def is_up(board: chess.BaseBoard, colour: chess.Color, things: list[tuple[int, s
         if thing in ("rook", "queen") and not more["rook"] and not more["queen"]:
             # A knight and two pawns are no rook.
             return False
-        return more[thing] == count or ahead == count * PIECE_VALUES[_KINDS.get(thing, chess.KNIGHT)]
+        return more[thing] == count or ahead == count * PIECE_VALUES[KINDS.get(thing, chess.KNIGHT)]
     return all(more[thing] == count for count, thing in things if thing != EXCHANGE)
 
 
@@ -267,9 +263,24 @@ def judge_for(claim: Claim) -> list[Judgement]:
             whole = more[given[1]] == given[0] and all(more[thing] == -count for count, thing in taken)
             if whole or _pawns_for_minor(more, given, taken):
                 return confirmed(Topic.MATERIAL, claim.quote(), material_words(board))
+    if claim.has("gave") and any(_taken_here(claim, not colour, given, taken) for colour in sides):
+        return confirmed(Topic.MATERIAL, claim.quote(), "These are the pieces that the moves of the line take.")
     if not claim.hinted("has_before") and not claim.has("has"):
         return undecided(Topic.MATERIAL, claim.quote(), material_words(boards[0]))
     return contradicted(Topic.MATERIAL, claim.quote(), material_words(claim.boards()[0]))
+
+
+def _taken_here(claim: Claim, giver: chess.Color, given: tuple[int, str], taken: list[tuple[int, str]]) -> bool:
+    """Do the moves of the line take what is said to be given, and what is said to be got for it?"""
+    lost: Counter[str] = Counter()
+    for step in claim.scene.steps:
+        square = None if step.before is None or not step.move else captured_square(step.before, step.move)
+        if square is None or step.before is None:
+            continue
+        name = chess.piece_name(step.before.piece_type_at(square) or chess.PAWN)
+        lost[f"{name}{step.before.color_at(square)}"] += 1
+    got = all(lost[f"{thing}{not giver}"] == count for count, thing in taken)
+    return got and lost[f"{given[1]}{giver}"] == given[0]
 
 
 def _pawns_for_minor(more: Counter[str], given: tuple[int, str], taken: list[tuple[int, str]]) -> bool:
@@ -317,85 +328,6 @@ def judge_queens_off(claim: Claim) -> list[Judgement]:
     return contradicted(Topic.MATERIAL, claim.quote(), f"There are queens on {squares}.", *queens)
 
 
-def judge_wins(claim: Claim) -> list[Judgement]:
-    """“Wins a pawn”: what was just taken, or can be taken next."""
-    things = amounts(claim, definite=True)
-    if not things:
-        return []
-    count, thing = things[0]
-    steps = claim.scene.played_near(claim.start)
-    topic = Topic.MATERIAL
-    taken: list[str] = []
-    for step in steps:
-        if step.before is None or step.move is None:
-            continue
-        square = captured_square(step.before, step.move)
-        kind = None if square is None else step.before.piece_type_at(square)
-        if kind is not None:
-            name = chess.piece_name(kind)
-            taken.append(name)
-            if thing in (name, MINOR if name in ("knight", "bishop") else name):
-                return confirmed(topic, claim.quote(), f"{step.before.san(step.move)} takes a {name}.")
-            if thing == EXCHANGE and name == "rook":
-                return confirmed(topic, claim.quote(), f"{step.before.san(step.move)} takes a rook.")
-    for board in claim.boards():
-        for facing in (board, _passed(board)):
-            if facing is None:
-                continue
-            for square in chess.scan_forward(facing.occupied_co[not facing.turn] & ~facing.kings):
-                gain = best_exchange(facing, square).gain
-                name = chess.piece_name(facing.piece_type_at(square) or chess.PAWN)
-                fits = thing in (name, MINOR if name in ("knight", "bishop") else name) or (
-                    thing == EXCHANGE and name == "rook"
-                )
-                if gain > 0 and fits:
-                    return confirmed(
-                        topic,
-                        claim.quote(),
-                        f"The {name} on {chess.square_name(square)} can be taken with profit.",
-                        square,
-                    )
-    if claim.said("wins") == "won" and thing == EXCHANGE:
-        after = settled(claim)
-        if any(is_up(board, colour, things) for board in after for colour in chess.COLORS):
-            return confirmed(topic, claim.quote(), material_words(after[-1]))
-        return contradicted(topic, claim.quote(), material_words(claim.boards()[0]))
-    kind = _KINDS.get(thing)
-    if claim.deep and count == 1:
-        value = 2 if thing == EXCHANGE else PIECE_VALUES[kind or chess.KNIGHT]
-        for board in claim.boards():
-            win = claim.search(partial(_wins_by_force, board))
-            if win is not None and win.gain >= value:
-                line = board.variation_san(list(win.line))
-                return confirmed(topic, claim.quote(), f"{side(board.turn)} wins material by force: {line}.")
-    if (
-        kind is not None
-        and count == 1
-        and all(not board.pieces_mask(kind, colour) for board in claim.boards(wide=True) for colour in chess.COLORS)
-    ):
-        return contradicted(topic, claim.quote(), f"There is no {thing} on the board.")
-    if (
-        kind is not None
-        and taken
-        and claim.said("wins") in ("wins", "picks up", "pockets", "nets", "collects")
-        and thing not in taken
-    ):
-        return contradicted(topic, claim.quote(), f"What is taken is a {taken[0]}.")
-    return undecided(topic, claim.quote(), "What is won in the end, the board alone does not say.")
-
-
-def _wins_by_force(board: chess.Board, cancelled: Callable[[], bool]) -> ForcedWin | None:
-    return forced_win(board, 2, cancelled=cancelled)
-
-
-def _passed(board: chess.Board) -> chess.Board | None:
-    if board.is_check():
-        return None
-    passed = board.copy(stack=False)
-    passed.push(chess.Move.null())
-    return passed
-
-
 JUDGES: Final[dict[str, Judge]] = {
     "material_side": judge_up,
     "material_bare": judge_up,
@@ -404,5 +336,4 @@ JUDGES: Final[dict[str, Judge]] = {
     "material_for": judge_for,
     "material_level": judge_level,
     "queens_off": judge_queens_off,
-    "wins": judge_wins,
 }

@@ -18,7 +18,7 @@ _OF_A_DOER = frozenset({"attacks", "eyes", "defends", "pins", "forks", "skewers"
 #: Pronouns that may be a player's; a move told so soon behind a statement may be what it is said of (words).
 _PLAYERS, _SOON = frozenset({"he", "she", "they"}), 4
 #: Statements about all the moves up to now.
-_OF_MANY_MOVES = frozenset({"no_check_given"})
+_OF_MANY_MOVES = frozenset({"no_check_given", "so_many_given"})
 #: Statements about one moment, which may be said of the position that a move named before would lead to.
 _OF_A_POSITION = frozenset(
     {Topic.CHECK, Topic.MATE, Topic.ATTACK, Topic.PIN, Topic.FORK, Topic.HANGING, Topic.TRAPPED, Topic.MATERIAL}

@@ -37,6 +37,7 @@ from studyboard.reading import (
     claims_share,
     claims_sole,
     claims_tactics,
+    claims_wins,
 )
 from studyboard.reading.asides import without_asides
 from studyboard.reading.carried_on import carried_on
@@ -70,6 +71,7 @@ JUDGES: Final[dict[str, Judge]] = {
     **claims_inventory.JUDGES,
     **claims_compared.JUDGES,
     **claims_material.JUDGES,
+    **claims_wins.JUDGES,
     **claims_pawns.JUDGES,
     **claims_files.JUDGES,
     **claims_share.JUDGES,
@@ -157,6 +159,7 @@ _OF_NOW = (
         "on_open_file",
         "share",
         "sole_feature",
+        "so_many_given",
     }
 )
 #: Claims that speak of another time or of nothing by their own words.
