@@ -188,6 +188,13 @@ class Claim:
         for board in self.boards():
             yield from ((board, at) for at in referents(self.scene, mention, board) if board.piece_at(at))
 
+    def on_condition(self) -> bool:
+        """Does a word of condition stand before it in its sentence: “if the rook leaves, Black can castle”?"""
+        # “Had White castled, …”: the condition ends in the claim's first word.
+        words = [token.text for token in self.scene.tokens[self.sentence.start : self.start + 1]]
+        conditions = self.scene.words.moods.get("conditional", frozenset())
+        return any(tuple(words[at : at + n]) in conditions for at in range(len(words)) for n in (1, 2, 3))
+
     def subjects(self) -> list[list[Mention]]:
         """Who does it: see referents.subjects."""
         if self.sentence.plain and (named := _LAST_NAMED.search(self.before())):

@@ -28,7 +28,7 @@ def judge_only_move(claim: Claim) -> list[Judgement]:
     topic = Topic.FORCED
     number = claim.mention("number")
     wanted = 0 if claim.has("zero") else 1 if number is None else number.value
-    legal = claim.hinted("legal") or claim.has("forced") or claim.has("zero")
+    legal = claim.hinted("legal") or claim.has("forced") or claim.has("zero") or claim.has("counted")
     boards = [*claim.boards(), *before_moves(claim)]
     for board in boards:
         count = board.legal_moves.count()

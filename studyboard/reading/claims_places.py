@@ -7,13 +7,11 @@ from typing import Final
 import chess
 
 from studyboard.board.naming import listed, sentence, the_piece
-from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.claims_inventory import holder
 from studyboard.reading.claims_relations import doers, is_nowhere, target_words
 from studyboard.reading.findings import Topic
-from studyboard.reading.imagined import before_moves
-from studyboard.reading.mentions import Mention, Named
+from studyboard.reading.mentions import Named
 from studyboard.reading.parts_of_board import KINGSIDE, QUEENSIDE
 from studyboard.reading.referents import named_before, referents
 
@@ -166,114 +164,6 @@ def _all_of_them(board: chess.Board, squares: list[chess.Square], inside: list[c
     return len(inside) == len(squares) or any(len(men) > 1 and set(men) <= set(inside) for men in sides)
 
 
-def judge_can_go(claim: Claim) -> list[Judgement]:
-    """“The king can go to h8 or f8”."""
-    return _reach(claim, wanted=True)
-
-
-def judge_cannot_go(claim: Claim) -> list[Judgement]:
-    """“The king can't go to g8”."""
-    if claim.hinted("not_so_after"):
-        return []
-    return _reach(claim, wanted=False)
-
-
-def _reach(claim: Claim, *, wanted: bool) -> list[Judgement]:
-    thing = claim.mention("piece")
-    targets = [m for m in claim.things() if m.what is Named.SQUARE and m.square is not None]
-    if thing is None or thing.kind is None or not targets:
-        return []
-    found: list[Judgement] = []
-    for target in targets:
-        assert target.square is not None
-        seen, reached = False, None
-        for board in claim.boards():
-            for at in referents(claim.scene, thing, board):
-                facing = turned(board, bool(board.color_at(at)))
-                if facing is None:
-                    continue
-                seen = True
-                moves = facing.generate_legal_moves(chess.BB_SQUARES[at], chess.BB_SQUARES[target.square])
-                if any(moves):
-                    reached = (board, at)
-        where = chess.square_name(target.square)
-        if not seen:
-            continue
-        if reached is not None:
-            board, at = reached
-            why = sentence(f"{the_piece(board, at)} can go to {where}")
-            if not wanted and len(claim.boards()) > 1:
-                found += undecided(Topic.ATTACK, claim.quote(), why)
-            else:
-                found += (confirmed if wanted else contradicted)(Topic.ATTACK, claim.quote(), why, at, target.square)
-            continue
-        why = sentence(f"no {chess.piece_name(thing.kind)} can go to {where}")
-        found += (contradicted if wanted else confirmed)(Topic.ATTACK, claim.quote(), why, target.square)
-    return found
-
-
-def judge_cannot_take(claim: Claim) -> list[Judgement]:
-    """“The king cannot take the queen”."""
-    return _captures(claim, wanted=False)
-
-
-def judge_can_take(claim: Claim) -> list[Judgement]:
-    """“The knight could take the rook”."""
-    return _captures(claim, wanted=True)
-
-
-def _named_wrongly(claim: Claim, by: Mention, thing: Mention) -> str:
-    """Words for the other piece that can be taken on the square that is said; empty where there is none."""
-    if thing.what is not Named.PIECE or thing.square is None or thing.moves_to:
-        return ""
-    for board in claim.boards():
-        owner = board.color_at(thing.square)
-        facing = None if owner is None else turned(board, not owner)
-        movers = sum(chess.BB_SQUARES[square] for square in referents(claim.scene, by, board))
-        if facing is not None and any(facing.generate_legal_moves(movers, chess.BB_SQUARES[thing.square])):
-            return sentence(f"{the_piece(board, thing.square)} is what it can take there")
-    return ""
-
-
-def _captures(claim: Claim, *, wanted: bool) -> list[Judgement]:
-    by = claim.mention("by")
-    thing = claim.mention("things") or claim.mention("piece") or claim.mention("square")
-    if thing is None or (by is None and wanted) or thing.plural:
-        return []
-    if thing.kind is None and thing.what is Named.PIECE and (thing.pronoun != "it" or not wanted):
-        return []
-    if wanted and claim.hinted("moves_later_after"):
-        return []
-    if by is not None and (by.kind is None or by.plural or not by.definite or by.vague):
-        return []
-    seen: list[tuple[chess.Board, chess.Square]] = []
-    for board in [*claim.boards(), *before_moves(claim)]:
-        for at in referents(claim.scene, thing, board):
-            owner = board.color_at(at)
-            facing = None if owner is None else turned(board, not owner)
-            if facing is None or owner is None:
-                continue
-            movers = chess.BB_ALL
-            if by is not None:
-                movers = sum(chess.BB_SQUARES[square] for square in referents(claim.scene, by, board))
-            seen.append((board, at))
-            move = next(facing.generate_legal_moves(movers, chess.BB_SQUARES[at]), None)
-            if move is not None:
-                why = sentence(f"{the_piece(board, move.from_square)} can take {the_piece(board, at)}")
-                if wanted:
-                    return confirmed(Topic.ATTACK, claim.quote(), why, move.from_square, at)
-                if board not in claim.boards():
-                    continue
-                return contradicted(Topic.ATTACK, claim.quote(), why, move.from_square, at)
-    if not seen and by is not None and (wrong := _named_wrongly(claim, by, thing)):
-        return contradicted(Topic.PIECE, claim.quote(), wrong)
-    if not seen or (len({at for _, at in seen}) > 2 and (not wanted or thing.pronoun != "it" or by is None)):
-        return undecided(Topic.ATTACK, claim.quote(), "It is not clear which pieces are meant.")
-    board, at = seen[0]
-    judged = contradicted if wanted else confirmed
-    return judged(Topic.ATTACK, claim.quote(), sentence(f"nothing of that kind can take {the_piece(board, at)}"), at)
-
-
 JUDGES: Final[dict[str, Judge]] = {
     "has_there": judge_has_there,
     "stands": judge_stands,
@@ -281,8 +171,4 @@ JUDGES: Final[dict[str, Judge]] = {
     "blocked": judge_blocked,
     "wing": judge_wing,
     "on_file": judge_on_file,
-    "can_take": judge_can_take,
-    "cannot_take": judge_cannot_take,
-    "can_go": judge_can_go,
-    "cannot_go": judge_cannot_go,
 }

@@ -7,9 +7,7 @@ from typing import Final
 
 import chess
 
-from studyboard.board.naming import listed, sentence, the_piece
 from studyboard.board.relations import attack_words, attackers, attackers_with_support
-from studyboard.board.tactics import turned
 from studyboard.reading.claim import Claim, Judge, Judgement, confirmed, contradicted, undecided
 from studyboard.reading.findings import Topic
 from studyboard.reading.mentions import Mention
@@ -37,28 +35,6 @@ def judge_sole(claim: Claim) -> list[Judgement]:
                     return confirmed(Topic.ATTACK, claim.quote(), attack_words(board, at), at)
                 seen.append((board, at))
     return _not_so(claim, target, seen, "" if not seen else attack_words(*seen[0]))
-
-
-def judge_sole_taker(claim: Claim) -> list[Judgement]:
-    """“Only the bishop on c1 can take her”."""
-    target, named = claim.mention("target"), claim.things()
-    if target is None or not _named_plainly(named):
-        return []
-    seen: list[tuple[chess.Board, chess.Square]] = []
-    why = ""
-    for board in claim.boards():
-        for at in _targets(claim, target, board):
-            owner = board.color_at(at)
-            facing = None if owner is None else turned(board, not owner)
-            if facing is None:
-                continue
-            takers = [move.from_square for move in facing.generate_legal_moves(to_mask=chess.BB_SQUARES[at])]
-            told = listed([the_piece(board, square) for square in dict.fromkeys(takers)]) or "nothing"
-            if sole(claim, board, takers, named):
-                return confirmed(Topic.FORCED, claim.quote(), sentence(f"{told} can take there"), at)
-            why = why or sentence(f"{told} can take {the_piece(board, at)}")
-            seen.append((board, at))
-    return _not_so(claim, target, seen, why)
 
 
 def sole(claim: Claim, board: chess.Board, those: Sequence[chess.Square], named: list[Mention]) -> bool:
@@ -111,4 +87,4 @@ def _guards(claim: Claim) -> bool | None:
     return None if guard == attack else guard
 
 
-JUDGES: Final[dict[str, Judge]] = {"sole": judge_sole, "sole_taker": judge_sole_taker}
+JUDGES: Final[dict[str, Judge]] = {"sole": judge_sole}

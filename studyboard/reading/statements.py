@@ -8,6 +8,7 @@ from typing import Final
 
 from studyboard.board.work import never_cancelled
 from studyboard.reading import (
+    claims_able,
     claims_attacked,
     claims_bishops,
     claims_castling,
@@ -49,6 +50,7 @@ from studyboard.reading.plain_form import in_plain_words
 from studyboard.reading.scene import Scene, Sentence
 
 JUDGES: Final[dict[str, Judge]] = {
+    **claims_able.JUDGES,
     **claims_relations.JUDGES,
     **claims_attacked.JUDGES,
     **claims_relative.JUDGES,
@@ -90,6 +92,7 @@ _GIVES_WAY = frozenset(
     {"ordinal_piece", "count_pieces", "nobody_attacks", "castling_right", "castled_wings", "only_piece", "empty_file"}
     | {"along_line", "mated_on", "on_file", "relies", "listed_guards", "listed_attackers"}
     | set(claims_bishops.JUDGES)
+    | set(claims_able.JUDGES)
     | set(claims_inventory.JUDGES)
     | set(claims_compared.JUDGES)
     | set(claims_possible.JUDGES)
@@ -165,18 +168,15 @@ _OF_NOW = (
 #: Claims that speak of another time or of nothing by their own words.
 _ANY_MOOD = frozenset(
     {
+        "able",
+        "replies",
         "castling_right",
         "threatens_mate",
         "mate_in",
         "miniature",
         "trapped",
-        "can_go",
-        "cannot_go",
-        "can_take",
-        "cannot_take",
         "gone",
         "only_piece",
-        "sole_taker",
         "can_put",
         "reply_listed",
         "gives_a_poke",
@@ -193,17 +193,12 @@ _SEEN_FROM = frozenset({"eyes", "attacks", "gives_a_poke", "defends"})
 _OWN_WORDS = frozenset(
     {
         "castling_right",
-        "can_go",
-        "cannot_go",
-        "can_take",
-        "cannot_take",
         "only_piece",
         "can_push",
         "in_corner",
         "can_put",
         "reply_listed",
         "relies",
-        "sole_taker",
     }
 )
 #: Claims whose own words may sound like another time: “is left hanging”, “can be taken for free”.
@@ -238,15 +233,13 @@ _DENIED_ITSELF = frozenset(
         "nobody_attacks",
         "in_corner",
         "mated_next",
-        "cannot_take",
         "sole",
         "none_of",
-        "sole_taker",
         "one_of_squares",
         "listed_guards",
         "listed_attackers",
     }
-) | frozenset({"no_check", "unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "cannot_go"})
+) | frozenset({"no_check", "unguarded", "trapped", "castling_right", "queens_off", "guarded", "only_move", "able"})
 
 
 def statements(scene: Scene, *, deep: bool = False, cancelled: Callable[[], bool] = never_cancelled) -> list[Finding]:
@@ -338,43 +331,44 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
         if claim.said("lost").startswith("stop"):
             mood &= ~Mood.NEGATIVE
     if claim.kind in _ANY_MOOD:
-        own_words = claim.kind in _OWN_WORDS
-        own_words = own_words and (claim.hinted("wish_before") or not _on_condition(claim))
+        own_words = claim.kind in claims_able.JUDGES or (
+            claim.kind in _OWN_WORDS and (claim.hinted("wish_before") or not claim.on_condition())
+        )
         mood &= ~(Mood.HYPOTHETICAL | Mood.PAST) if own_words else ~Mood.PAST
     here = scene.words.hint("from_where_before", claim.before()) and not scene.words.hint("could", claim.before())
-    if claim.kind in _SEEN_FROM and here and not _on_condition(claim):
+    if claim.kind in _SEEN_FROM and here and not claim.on_condition():
         # “From there it can look at g7” is said of the square on which it stands.
         mood &= ~Mood.HYPOTHETICAL
-    if claim.kind == "threatens_mate" and not _on_condition(claim) and not scene.mood(claim.start):
+    if claim.kind == "threatens_mate" and not claim.on_condition() and not scene.mood(claim.start):
         # The words of the threat are no wish: “White threatens to mate on g7”.
         mood &= ~Mood.HYPOTHETICAL
     if claim.kind in _REWORDED and claim.sentence.plain and not _supposed_before(claim):
         mood &= ~(Mood.HYPOTHETICAL | Mood.NEGATIVE)
-    if claim.kind == "takes_mate" and scene.words.hint("one_more_before", claim.before()) and not _on_condition(claim):
+    if claim.kind == "takes_mate" and scene.words.hint("one_more_before", claim.before()) and not claim.on_condition():
         mood &= ~Mood.HYPOTHETICAL
-    if claim.kind == "mate_in" and scene.words.hint("can_before", claim.before()) and not _on_condition(claim):
+    if claim.kind == "mate_in" and scene.words.hint("can_before", claim.before()) and not claim.on_condition():
         mood &= ~Mood.HYPOTHETICAL
     if (
         claim.kind == "threatens_mate"
-        and not _on_condition(claim)
+        and not claim.on_condition()
         and scene.words.hint("threat_is", claim.match.group())
     ):
         # “The threat is mate on h7” is no wish.
         mood &= ~Mood.HYPOTHETICAL
-    if claim.kind == "winning" and judgement.exact and not _on_condition(claim):
+    if claim.kind == "winning" and judgement.exact and not claim.on_condition():
         # “White will win” says it of now where the ending is known.
         mood &= ~Mood.HYPOTHETICAL
     if claim.kind == "mate" and scene.words.hint("threat_before", claim.before()):
         mood |= Mood.HYPOTHETICAL
-    if claim.kind == "mate" and claim.hinted("threatened_mate_before") and not _on_condition(claim):
+    if claim.kind == "mate" and claim.hinted("threatened_mate_before") and not claim.on_condition():
         # “He threatens queen to c4, which would be mate.”
         mood &= ~Mood.HYPOTHETICAL
-    if claim.kind in _OWN_MOOD and not _on_condition(claim) and scene.words.hint("own_mood", claim.match.group()):
+    if claim.kind in _OWN_MOOD and not claim.on_condition() and scene.words.hint("own_mood", claim.match.group()):
         mood &= Mood.NEGATIVE | Mood.QUESTION
     if claim.kind == "turn" and not scene.words.hint("asks_before", " ".join(_words_before(claim))):
         # “White to play: what would you do?”
         mood &= ~Mood.QUESTION
-    if claim.has("never") and not _on_condition(claim):
+    if claim.has("never") and not claim.on_condition():
         mood = Mood.PLAIN
     if scene.words.hint("on_condition_after", claim.after()):
         # “The pawn hangs if the king leaves it.”
@@ -447,14 +441,6 @@ def _clause_code(claim: Claim) -> str:
 
 def _words_before(claim: Claim) -> list[str]:
     return [token.text for token in claim.scene.tokens[claim.sentence.start : claim.start]]
-
-
-def _on_condition(claim: Claim) -> bool:
-    """Does a word of condition stand before the claim in its sentence: “if the rook leaves, Black can castle”?"""
-    # “Had White castled, …”: the condition ends in the claim's first word.
-    words = [*_words_before(claim), claim.scene.tokens[claim.start].text]
-    conditions = claim.scene.words.moods.get("conditional", frozenset())
-    return any(tuple(words[at : at + n]) in conditions for at in range(len(words)) for n in (1, 2, 3))
 
 
 def _trigger(claim: Claim) -> int:

@@ -26,7 +26,27 @@ _HOLDER = (
     r"(?:(?P<both><both_sides>|(?:both|each) of §p\d+|§c\d+ and §c\d+)|(?P<neither><neither>|neither of §p\d+)"
     r"|(?P<side>§c\d+)|(?P<piece>§p\d+))"
 )
+_PIECES = r"§p\d+(?:(?: ,)? (?:and|or|nor|and also|or even|as well as) §p\d+| , §p\d+)*"
+_SQUARES = (
+    r"§s\d+(?:(?: ,)? (?:and|or|nor)(?: also| another| a second)?(?: one)?(?: on| to| from)? §s\d+"
+    r"| ,(?: on| to)? §s\d+)*"
+)
+_WHO = (
+    r"(?:(?P<none><nobody>)(?: else)?|(?P<side>§c\d+)|(?P<same>and|but|or|which|that|who)"
+    r"|(?:(?<!not )(?P<sole><alone>) )?"
+    r"(?:(?P<neither>neither(?: of)?|none of|not one of) |both |either |any of )?@doers)"
+    r"(?: (?!and\b)<adverb>)*"
+)
+_CAN = (
+    r"(?:(?P<unable><unable>)|(?:<able>))"
+    r"(?: (?!only\b)<adverb>)*(?: (?P<last>only))?(?: <adverb>)*"
+)
 _MACROS = (
+    ("@who", _WHO),
+    ("@can", _CAN),
+    ("@doers", rf"(?P<doers>{_PIECES})"),
+    ("@tool", rf"(?P<tool>{_PIECES})"),
+    ("@to", rf"(?P<to>{_SQUARES})"),
     ("@holder", _HOLDER),
     (
         "@things",

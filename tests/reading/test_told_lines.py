@@ -37,6 +37,9 @@ POSITIONS = {
     "two_for_a_rook": "2r2rk1/p4ppp/1p6/3p4/3N4/2P1B3/P4PPP/3R2K1 w - - 0 27",
     "two_shades": "8/5pk1/3b2p1/p7/P1B4p/7P/5PP1/6K1 w - - 0 38",
     "rooks_and_passers": "8/R7/4pkp1/P6p/1Pp4P/1r3PP1/5K2/8 b - - 0 41",
+    "both_castle": "r4rk1/1pp2ppp/p1nb4/3qp1B1/8/P2P1N2/1PP1QPPP/R3K2R w KQ - 0 14",
+    "locked_pawns": "8/5k2/R4p2/4pPp1/4K1P1/8/1r6/8 w - - 0 50",
+    "knight_checks": "r4r1k/ppp3pp/8/4N3/1q6/1Q6/PP3PPP/4R1K1 w - - 0 20",
     "checked": "4k3/8/8/8/8/8/4r3/R3K2R w KQ - 0 1",
 }
 
