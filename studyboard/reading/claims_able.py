@@ -202,7 +202,7 @@ def _aims(claim: Claim, deed: _Deed, facing: chess.Board) -> list[chess.Square] 
         last = [*_moved_last(claim, facing), *facing.checkers()]
         doing = claim.mentions("doers") + claim.mentions("tool")
         named = [m for m in named_before(claim.scene, claim.end) if m not in doing] if aim is not None else []
-        if aim is not None and not named and not claim.scene.steps:
+        if aim is not None and not named and not any(step.cued for step in claim.scene.steps):
             # Another line has told what it is.
             return None
         meant = [*last, *(at for m in named for at in salient(claim.scene, m, facing))]
