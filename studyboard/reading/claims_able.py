@@ -106,9 +106,13 @@ def _positions(claim: Claim) -> list[chess.Board] | None:
     later = supposed(claim)
     if claim.on_condition() or later is None or claim.hinted("with_gone_before"):
         return later or None
-    # Where a king can go is said of what is shown; what could be done, of before the move as well.
-    now = claim.has("go") and not claim.scene.words.hint("could", claim.match.group())
-    return [*later, *claim.boards(), *([] if now else before_moves(claim))]
+    could = claim.scene.words.hint("could", claim.match.group())
+    earlier = before_moves(claim)
+    if could and claim.has("go") and (checked := [board for board in earlier if board.is_check()]):
+        # “I blocked, but the king could go to h1”: another answer to the check.
+        return checked
+    # Where a piece can go is said of what is shown; what could be done, of before the move as well.
+    return [*later, *claim.boards(), *([] if claim.has("go") and not could else earlier)]
 
 
 def _doers(claim: Claim) -> list[Mention]:
@@ -205,6 +209,10 @@ def _aims(claim: Claim, deed: _Deed, facing: chess.Board) -> list[chess.Square] 
         if aim is not None and not named and not any(step.cued for step in claim.scene.steps):
             # Another line has told what it is.
             return None
+        if aim is not None:
+            # “White could take it, {Nxe5}”: what is taken next.
+            steps = [step for step in claim.scene.steps if step.before is not None and step.move]
+            last += [s.move.to_square for s in steps if s.move and s.before and s.before.fen() == facing.fen()]
         meant = [*last, *(at for m in named for at in salient(claim.scene, m, facing))]
     else:
         meant = referents(claim.scene, aim, facing)

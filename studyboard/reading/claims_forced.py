@@ -38,7 +38,7 @@ def judge_only_move(claim: Claim) -> list[Judgement]:
     count = board.legal_moves.count()
     if claim.has("choice") and count > wanted:
         return undecided(topic, claim.quote(), _legal_words(board))
-    if legal or claim.has("choice"):
+    if legal or claim.has("choice") or (claim.has("in_check") and board.is_check()):
         return contradicted(topic, claim.quote(), _legal_words(board))
     if number is not None and number.value != 1:
         return undecided(topic, claim.quote(), _legal_words(board))

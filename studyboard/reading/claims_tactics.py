@@ -333,10 +333,13 @@ def judge_squares(claim: Claim) -> list[Judgement]:
     topic = Topic.TRAPPED
     listed_squares = _squares_after(claim)
     counts: list[tuple[chess.Board, chess.Square, int]] = []
-    for board in [*claim.boards(), *before_moves(claim)]:
+    boards = [*claim.boards(), *before_moves(claim)]
+    # A king that is in check has the squares to which it can go out of it.
+    checked = [board for board in boards if kind == chess.KING and board.is_check()]
+    for board in checked or boards:
         for at in referents(claim.scene, thing, board):
             facing = turned(board, bool(board.color_at(at)))
-            if facing is None:
+            if facing is None or (checked and board.color_at(at) != board.turn):
                 continue
             reach = {move.to_square for move in facing.generate_legal_moves(chess.BB_SQUARES[at])}
             legal = len(reach)

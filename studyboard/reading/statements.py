@@ -339,7 +339,7 @@ def _finding(claim: Claim, judgement: Judgement) -> Finding:
     if claim.kind in _SEEN_FROM and here and not claim.on_condition():
         # “From there it can look at g7” is said of the square on which it stands.
         mood &= ~Mood.HYPOTHETICAL
-    if claim.kind == "threatens_mate" and not claim.on_condition() and not scene.mood(claim.start):
+    if claim.kind == "threatens_mate" and not claim.on_condition() and not _supposed_before(claim):
         # The words of the threat are no wish: “White threatens to mate on g7”.
         mood &= ~Mood.HYPOTHETICAL
     if claim.kind in _REWORDED and claim.sentence.plain and not _supposed_before(claim):
