@@ -36,9 +36,12 @@ def judge_only_move(claim: Claim) -> list[Judgement]:
             return confirmed(topic, claim.quote(), _legal_words(board))
     board = before_moves(claim)[0] if before_moves(claim) else boards[0]
     count = board.legal_moves.count()
+    checked = next((board for board in boards if board.is_check()), None)
+    if claim.has("in_check") and checked is not None:
+        return contradicted(topic, claim.quote(), _legal_words(checked))
     if claim.has("choice") and count > wanted:
         return undecided(topic, claim.quote(), _legal_words(board))
-    if legal or claim.has("choice") or (claim.has("in_check") and board.is_check()):
+    if legal or claim.has("choice"):
         return contradicted(topic, claim.quote(), _legal_words(board))
     if number is not None and number.value != 1:
         return undecided(topic, claim.quote(), _legal_words(board))
