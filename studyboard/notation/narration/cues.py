@@ -31,6 +31,7 @@ _END_OF_BRACKET = CueSaying((), "return", False, 1.0, 4)
 
 
 _OTHER = "alternative"
+_ANY_WORD = "*"
 _LEADING = frozenset({"branch", "return", _OTHER})
 
 
@@ -73,11 +74,10 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
     covered = {False: 0, True: 0}
     spoken_for: set[int] = set()
     for at in range(len(tokens)):
-        cues = [cue for cue in words.cues.get(tokens[at].text, ()) if _said_here(tokens, at, cue)]
-        longest = {way: max((len(c.words) for c in cues if c.behind is way), default=0) for way in covered}
-        for cue in cues:
-            behind = at + len(cue.words)
-            if len(cue.words) < longest[cue.behind] or behind <= covered[cue.behind] or not cue.weight:
+        cues = [(cue, _end_of_cue(tokens, at, cue, words)) for cue in words.cues.get(tokens[at].text, ())]
+        furthest = {way: max((end for cue, end in cues if cue.behind is way), default=0) for way in covered}
+        for cue, behind in cues:
+            if not behind or behind < furthest[cue.behind] or behind <= covered[cue.behind] or not cue.weight:
                 continue
             if cue.kind == "return" and not cue.behind and _goes_to_a_square(tokens, anchors, behind, words):
                 continue
@@ -99,7 +99,7 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
                 continue
             elif not _is_about_a_word(tokens, behind, words):
                 _colour(found, parted, anchors, behind, cue, joining, means, pieces)
-        covered = {way: max(end, at + longest[way]) for way, end in covered.items()}
+        covered = {way: max(end, furthest[way]) for way, end in covered.items()}
     for at, token in enumerate(tokens):
         if token.opens or token.closes:
             _lead(found, tokens, parted, anchors, at, _BRACKET if token.opens else _END_OF_BRACKET)
@@ -142,23 +142,32 @@ def _parted(token: Token, words: Lexicon) -> Break:
     return Break.CLAUSE if token.broken == Break.NONE and token.text in words.parting else token.broken
 
 
-def _said_here(tokens: Sequence[Token], at: int, cue: CueSaying) -> bool:
-    phrase = cue.words
-    if cue.opening and tokens[at].broken < Break.SENTENCE:
-        return False
-    if cue.clause and tokens[at].broken < Break.CLAUSE:
-        return False
-    if at + len(phrase) > len(tokens):
-        return False
-    behind = at + len(phrase)
+def _end_of_cue(tokens: Sequence[Token], at: int, cue: CueSaying, words: Lexicon) -> int:
+    """Behind which word the cue ends that begins here, 0 where it is not said.
+
+    Adverbs may stand inside one that leads away or back: "was simply strong", "should probably have".
+    """
+    if tokens[at].broken < (Break.SENTENCE if cue.opening else Break.CLAUSE if cue.clause else Break.NONE):
+        return 0
+    behind = at
+    for step, word in enumerate(cue.words):
+        while step and cue.kind in _LEADING and _is_adverb_between(tokens, behind, word, words):
+            behind += 1
+        if behind >= len(tokens) or (step and tokens[behind].broken >= Break.SENTENCE):
+            return 0
+        text = tokens[behind].text
+        if not (text.endswith(word[1:]) if word.startswith("*") else text == word):
+            return 0
+        behind += 1
     if cue.ends and behind < len(tokens) and tokens[behind].broken == Break.NONE:
+        return 0
+    return behind
+
+
+def _is_adverb_between(tokens: Sequence[Token], at: int, wanted: str, words: Lexicon) -> bool:
+    if at + 1 >= len(tokens) or tokens[at].text == wanted or wanted == _ANY_WORD:
         return False
-    for step, word in enumerate(phrase):
-        token = tokens[at + step]
-        said = token.text.endswith(word[1:]) if word.startswith("*") else token.text == word
-        if not said or (step and token.broken >= Break.SENTENCE):
-            return False
-    return True
+    return tokens[at].broken == Break.NONE and words.is_adverb(tokens[at].text)
 
 
 def _lead(

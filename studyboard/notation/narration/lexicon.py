@@ -102,6 +102,7 @@ class Lexicon:
     san: letters of the pieces in written moves
     fillers: words that may stand anywhere inside a spoken move
     filler_endings: endings of further such words, as of adverbs
+    adverbs: words that may stand inside a cue, besides those with the endings of fillers
     joining: words that string together what one cue is about
     parting: words that begin something new, as a comma does
     openers: words that open a further clause, so that what was named before them does not move behind them
@@ -115,6 +116,7 @@ class Lexicon:
     san: Mapping[str, int]
     fillers: frozenset[str] = field(default_factory=frozenset)
     filler_endings: tuple[str, ...] = ()
+    adverbs: frozenset[str] = field(default_factory=frozenset)
     joining: frozenset[str] = field(default_factory=frozenset)
     parting: frozenset[str] = field(default_factory=frozenset)
     openers: frozenset[str] = field(default_factory=frozenset)
@@ -123,7 +125,14 @@ class Lexicon:
 
     def is_filler(self, word: str) -> bool:
         """May the word stand anywhere inside a spoken move without meaning anything?"""
-        return word in self.fillers or (word.endswith(self.filler_endings) and len(word) > _SHORTEST_ADVERB)
+        return word in self.fillers or self._ends_as_adverb(word)
+
+    def is_adverb(self, word: str) -> bool:
+        """May the word stand inside a cue without changing what it says?"""
+        return word in self.adverbs or self._ends_as_adverb(word)
+
+    def _ends_as_adverb(self, word: str) -> bool:
+        return word.endswith(self.filler_endings) and len(word) > _SHORTEST_ADVERB
 
 
 @cache
@@ -196,6 +205,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         ):
             cues += (_cue(cue, phrase) for phrase in entry.get(key, ()))
     fillers = frozenset(word for phrase in table.get("filler", {}).get("words", ()) for word in phrase.split())
+    adverbs = frozenset(table.get("adverb", {}).get("words", ()))
     joining = frozenset(table.get("joining", {}).get("words", ()))
     parting = frozenset(table.get("parting", {}).get("words", ()))
     openers = frozenset(table.get("opener", {}).get("words", ()))
@@ -209,6 +219,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         san=san,
         fillers=fillers,
         filler_endings=tuple(table.get("filler", {}).get("endings", ())),
+        adverbs=adverbs,
         joining=joining,
         parting=parting,
         openers=openers,
