@@ -32,6 +32,7 @@ _END_OF_BRACKET = CueSaying((), "return", False, 1.0, 4)
 
 _OTHER = "alternative"
 _ANY_WORD = "*"
+_ELSEWHERE = "elsewhere"
 _LEADING = frozenset({"branch", "return", _OTHER})
 
 
@@ -107,6 +108,9 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
         found[at].against, found[at].kind = 0.0, ""
     for context in found:
         context.against *= 1.0 - _LED_AWAY * min(1.0, context.branch)
+        if context.kind == _ELSEWHERE:
+            # "There are famous games with bishop b5, but he played bishop e2": the speaker has come back to this game.
+            context.against *= 1.0 - min(1.0, context.back)
     return found
 
 
