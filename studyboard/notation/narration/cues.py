@@ -30,6 +30,10 @@ _BRACKET = CueSaying((), "branch", False, 1.0, 4)
 _END_OF_BRACKET = CueSaying((), "return", False, 1.0, 4)
 
 
+#: "There are famous games with bishop b5 in this position" tells of it here.
+_SAID_OF_HERE = CueSaying((), "branch", False, 1.0, 12)
+_HERE_WITHIN = 9
+
 _OTHER = "alternative"
 _ANY_WORD = "*"
 _ELSEWHERE = "elsewhere"
@@ -83,6 +87,8 @@ def contexts_of(tokens: Sequence[Token], anchors: Sequence[int], words: Lexicon)
             if cue.kind == "return" and not cue.behind and _goes_to_a_square(tokens, anchors, behind, words):
                 continue
             found[at].home = found[at].home or cue.home
+            if cue.kind == _ELSEWHERE and not cue.behind and _speaks_of_here(tokens, behind, words):
+                cue = _SAID_OF_HERE
             if cue.answered:
                 answered = _is_answered(tokens, anchors, behind, behind + cue.reach, means)
                 if not answered:
@@ -122,6 +128,16 @@ def _goes_to_a_square(tokens: Sequence[Token], anchors: Sequence[int], behind: i
     if behind + 1 < len(tokens) and "link" in {s.kind for s in words.sayings.get(tokens[behind].text, ())}:
         behind += 1
     return behind < len(tokens) and anchors[behind] == _A_SQUARE and tokens[behind].broken == Break.NONE
+
+
+def _speaks_of_here(tokens: Sequence[Token], start: int, words: Lexicon) -> bool:
+    """Do the next words of the sentence say that it is this position of which they speak?"""
+    for at in range(start, min(len(tokens), start + _HERE_WITHIN)):
+        if tokens[at].broken >= Break.SENTENCE:
+            return False
+        if any(tuple(token.text for token in tokens[at : at + len(here)]) == here for here in words.here):
+            return True
+    return False
 
 
 def _is_answered(tokens: Sequence[Token], anchors: Sequence[int], start: int, stop: int, means: Sequence[bool]) -> int:

@@ -107,6 +107,7 @@ class Lexicon:
     parting: words that begin something new, as a comma does
     openers: words that open a further clause, so that what was named before them does not move behind them
     pronouns: words that can be what a cue is about
+    here: phrases that say that it is this position of which they speak
     numerals: the numbers of moves, by their words
     """
 
@@ -121,6 +122,7 @@ class Lexicon:
     parting: frozenset[str] = field(default_factory=frozenset)
     openers: frozenset[str] = field(default_factory=frozenset)
     pronouns: frozenset[str] = field(default_factory=frozenset)
+    here: frozenset[tuple[str, ...]] = frozenset()
     numerals: Mapping[str, int] = field(default_factory=dict)
 
     def is_filler(self, word: str) -> bool:
@@ -224,6 +226,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
         parting=parting,
         openers=openers,
         pronouns=pronouns,
+        here=frozenset(tuple(phrase.split()) for phrase in table.get("here", {}).get("words", ())),
         numerals=numerals,
     )
 
