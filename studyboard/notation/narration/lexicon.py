@@ -33,6 +33,8 @@ _MISHEARD = {
     "check": 0.3,
     "castles": 0.9,
 }
+#: What it costs that "the corner" is meant as the square where a move ends.
+_CORNER = 0.8
 _WEAK = 0.5
 _SHORTEST_ADVERB = 4
 _COMMA = " ,"
@@ -156,6 +158,7 @@ def parsed_lexicon(table: Mapping[str, Any]) -> Lexicon:
     for kind in ("piece", "plural", "letter", "digit", "square", "flank"):
         sayings += _sayings(kind, table.get(kind, {}), 0.0)
         sayings += _sayings(kind, table.get("misheard", {}).get(kind, {}), _MISHEARD[kind])
+    sayings += _sayings("square", table.get("corner", {}), _CORNER)
     plain_kinds = (
         "capture",
         "castles",
