@@ -57,6 +57,35 @@ def test_a_piece_that_goes_back_is_not_a_speaker_who_does() -> None:
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "e4, e5, knight f3, knight c6. Here bishop b5 was simply strong. White played bishop c4.",
+        "e4, e5, knight f3, knight c6. There are famous games with bishop b5 in this position. He played bishop c4.",
+        "e4, e5, knight f3, knight c6. In the books you find bishop b5 here. He played bishop c4.",
+        "e4, e5, knight f3, knight c6. My first thought was bishop b5. I played bishop c4.",
+        "e4, e5, knight f3, knight c6. He thought for ten minutes about bishop b5. He played bishop c4.",
+        "e4, e5, knight f3, knight c6. White should probably have played bishop b5. He played bishop c4.",
+    ],
+)
+def test_what_others_play_or_somebody_thought_of_here_is_a_side_line(text: str) -> None:
+    narration = read_narration(text)
+    assert _main(narration) == "e4 e5 Nf3 Nc6 Bc4"
+    assert _sides(narration) == [("e4 e5 Nf3 Nc6", "Bb5")]
+
+
+def test_another_game_is_not_told_here() -> None:
+    text = "e4, e5, knight f3, knight c6. Last year somebody played bishop b5 against me. He played bishop c4."
+    assert not read_narration(text).side_lines
+
+
+def test_a_corner_is_whichever_one_the_king_can_go_to() -> None:
+    text = "e4, e5, knight f3, knight c6, bishop c4, bishop c5, castles, knight f6. I stepped into the corner. He castled."
+    assert _main(read_narration(text)).endswith("Nf6 Kh1 O-O")
+    asleep = "e4, e5, knight f3, knight c6. The rook in the corner sleeps. Bishop c4."
+    assert _main(read_narration(asleep)) == "e4 e5 Nf3 Nc6 Bc4"
+
+
+@pytest.mark.parametrize(
     ("text", "named"),
     [
         ("e4, e5, knight f3, knight c6. Black did something against queen h5. Bishop c4.", "queen h5"),
