@@ -79,7 +79,7 @@ def test_another_game_is_not_told_here() -> None:
 
 
 def test_a_corner_is_whichever_one_the_king_can_go_to() -> None:
-    text = "e4, e5, knight f3, knight c6, bishop c4, bishop c5, castles, knight f6. I stepped into the corner. He castled."
+    text = "e4, e5, knight f3, knight c6, bishop c4, bishop c5, castles, knight f6. I step into the corner. Castles."
     assert _main(read_narration(text)).endswith("Nf6 Kh1 O-O")
     asleep = "e4, e5, knight f3, knight c6. The rook in the corner sleeps. Bishop c4."
     assert _main(read_narration(asleep)) == "e4 e5 Nf3 Nc6 Bc4"
