@@ -126,6 +126,9 @@ class Claim:
         if named[-1].moves_to and len(named) > 1:
             return True
         after = self.after()
+        if self.hinted("done_by_both_after"):
+            # “Holds the pawn, and the knight and the bishop both attack it.”
+            return True
         return bool(after) and not after.startswith((",", "§")) and not self.scene.words.hint("joined_after", after)
 
     def mention(self, group: str) -> Mention | None:

@@ -26,6 +26,9 @@ _PHRASE: Final = 6
 def judge_only_move(claim: Claim) -> list[Judgement]:
     """“The only legal move”, “has two legal moves”, “has no legal move”."""
     topic = Topic.FORCED
+    if claim.hinted("listed_replies_before"):
+        # “He can put the queen on f1 or on b1, and nothing else is legal.”
+        return []
     number = claim.mention("number")
     wanted = 0 if claim.has("zero") else 1 if number is None else number.value
     legal = claim.hinted("legal") or claim.has("forced") or claim.has("zero") or claim.has("counted")
