@@ -25,8 +25,7 @@ def sides_told(scene: Scene, near: Sequence[Known]) -> Iterator[Finding]:
             continue
         if scene.tokens[mention.end - 1].text.endswith("'s"):
             continue
-        if scene.tokens[mention.end - 1].text.endswith("'ve"):
-            # “I've got a queen for two knights.”
+        if _speaks_of_themselves(scene, mention):
             continue
         if not acts(scene, mention.end) and not _first_after_cry(scene, mention):
             continue
@@ -96,6 +95,13 @@ def _plays(scene: Scene, near: Sequence[Known], mention: Mention) -> bool:
         known.board.turn == mention.colour and any(means(form, known.board, known.move) for form in forms)
         for known in played
     )
+
+
+def _speaks_of_themselves(scene: Scene, mention: Mention) -> bool:
+    """“I've got a queen”, “but then I take”: of the speaker, and not at the word at which a move is played."""
+    word = scene.tokens[mention.start].text
+    at_cue = any(step.cued and step.token in (mention.start, mention.end) for step in scene.steps)
+    return word in scene.words.names.me and (word.endswith("'ve") or not at_cue)
 
 
 def acts(scene: Scene, at: int) -> bool:
