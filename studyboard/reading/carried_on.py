@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from studyboard.reading.mentions import Mention, Named
@@ -63,23 +63,15 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
     """Sentences made whole with the words that they leave out, their places those of the words that are there."""
     for number, sentence in enumerate(scene.sentences):
         code = sentence.code
-        for found in _SO_IS.finditer(code):
-            said = list(_PREDICATE.finditer(code, 0, found.start()))
-            if said:
-                yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[-1][2]}")
-        for found in _SO_HAS.finditer(code):
-            said = list(_HAS_IT.finditer(code, 0, found.start()))
-            if said:
-                yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}")
-        for found in _NEITHER.finditer(code):
-            said = [one for one in _DENIED.finditer(code, 0, found.start()) if _is_denied(scene, one)]
-            if said:
-                yield _whole(sentence, found.start(1), f"{found[1]} {said[-1][1]}")
-        for found in _OF_THEM.finditer(code):
-            said = list(_COUNTED.finditer(code, 0, found.start()))
-            if said:
-                # “Three knights are left, two of them Black's.”
-                yield _whole(sentence, found.start(1), f"{found[2]} has {found[1]} {said[-1][1]}")
+        for found, said in _with_last(code, _SO_IS, _PREDICATE):
+            yield _whole(sentence, found.start(2), f"{found[2]} {found[1]} {said[2]}")
+        for found, said in _with_last(code, _SO_HAS, _HAS_IT):
+            yield _whole(sentence, found.start(1), f"{found[1]} {said[1]}")
+        for found, said in _with_last(code, _NEITHER, _DENIED, lambda one: _is_denied(scene, one)):
+            yield _whole(sentence, found.start(1), f"{found[1]} {said[1]}")
+        for found, said in _with_last(code, _OF_THEM, _COUNTED):
+            # “Three knights are left, two of them Black's.”
+            yield _whole(sentence, found.start(1), f"{found[2]} has {found[1]} {said[1]}")
         yield from _of_those(scene, sentence)
         yield from _on_that_file(scene, sentence)
         yield from _shades(sentence)
@@ -104,6 +96,19 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
             first = (0, sentence.token_at(listed.start(2)))
             yield Sentence(sentence.start, sentence.end, head + listed[3], (first, *places))
         yield from _numbers(scene, sentence)
+
+
+def _with_last(
+    code: str,
+    shortened: re.Pattern[str],
+    full: re.Pattern[str],
+    fits: Callable[[re.Match[str]], bool] = lambda _: True,
+) -> Iterator[tuple[re.Match[str], re.Match[str]]]:
+    """What is said shortly, each with the last clause before it that says all of it and fits."""
+    for found in shortened.finditer(code):
+        said = [one for one in full.finditer(code, 0, found.start()) if fits(one)]
+        if said:
+            yield found, said[-1]
 
 
 def _of_those(scene: Scene, sentence: Sentence) -> Iterator[Sentence]:

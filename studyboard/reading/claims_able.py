@@ -58,12 +58,17 @@ def judge_able(claim: Claim) -> list[Judgement]:
     positions, doers = _positions(claim), _doers(claim)
     deeds, doers = _deeds(claim, doers)
     if claim.hinted("aimed_at_before"):
-        return undecided(Topic.MOVE, claim.quote(), "It is said of what could be.")
+        return undecided(_topic(claim), claim.quote(), "It is said of what could be.")
     if not deeds or positions is None or claim.hinted("moves_later_after") or not _all_meant(claim, doers):
         return []
     if claim.has("unable") and (claim.has("move") or _for_a_reason(claim, doers)):
         return []
     return _judged(claim, positions, deeds, doers)
+
+
+def _topic(claim: Claim) -> Topic:
+    """What it is said of: a piece and what it reaches, or a move."""
+    return Topic.ATTACK if claim.has("take") or claim.has("go") else Topic.MOVE
 
 
 def _for_a_reason(claim: Claim, doers: list[Mention]) -> bool:
@@ -255,13 +260,13 @@ def _able(claim: Claim, positions: list[chess.Board], deeds: list[_Deed], doers:
             ways = list(_ways(claim, positions, deed, doer))
             move = next(((way.board, move) for way in ways for move in way.moves), None)
             if move is not None:
-                found += confirmed(Topic.MOVE, claim.quote(), f"{move[0].san(move[1])}.", move[1].to_square)
+                found += confirmed(_topic(claim), claim.quote(), f"{move[0].san(move[1])}.", move[1].to_square)
                 continue
             if not ways and (wrong := _named_wrongly(claim, positions, deed, doer)):
                 return wrong
             if not ways or _too_many(claim, ways, deed, doer) or not _is_taking(claim, deed, positions):
-                return undecided(Topic.MOVE, claim.quote(), "It is not clear what is meant.")
-            judged = contradicted(Topic.MOVE, claim.quote(), _why_not(claim, ways, deed, doer))
+                return undecided(_topic(claim), claim.quote(), "It is not clear what is meant.")
+            judged = contradicted(_topic(claim), claim.quote(), _why_not(claim, ways, deed, doer))
             last = deed.aim if len(deeds) > 1 else doer
             reach = None if last is None or last.start > claim.end else (claim.start, max(claim.end, last.end))
             return [replace(one, reach=reach) for one in judged]
@@ -306,17 +311,17 @@ def _unable(claim: Claim, positions: list[chess.Board], deeds: list[_Deed], doer
         for deed in deeds:
             ways = list(_ways(claim, now, deed, doer))
             if not ways:
-                return undecided(Topic.MOVE, claim.quote(), "It is not clear what is meant.")
+                return undecided(_topic(claim), claim.quote(), "It is not clear what is meant.")
             every = [(way.board, way.moves[0]) for way in ways if way.moves]
             if not every:
                 continue
             vague = deed.how == "take" and (deed.aim is None or deed.aim.pronoun)
             sure = all(set(way.aims) <= {move.to_square for move in way.moves} for way in ways)
             if vague and not sure:
-                return undecided(Topic.MOVE, claim.quote(), "It is not clear what is meant.")
+                return undecided(_topic(claim), claim.quote(), "It is not clear what is meant.")
             board, move = every[0]
-            return contradicted(Topic.MOVE, claim.quote(), f"{board.san(move)} is possible.", move.to_square)
-    return confirmed(Topic.MOVE, claim.quote(), "No such move is legal.")
+            return contradicted(_topic(claim), claim.quote(), f"{board.san(move)} is possible.", move.to_square)
+    return confirmed(_topic(claim), claim.quote(), "No such move is legal.")
 
 
 def _by_nobody(claim: Claim, positions: list[chess.Board], deeds: list[_Deed]) -> list[Judgement]:
@@ -324,11 +329,11 @@ def _by_nobody(claim: Claim, positions: list[chess.Board], deeds: list[_Deed]) -
     for deed in deeds:
         ways = [way for way in _ways(claim, positions, deed, None) if colour in (None, way.board.turn)]
         if not ways:
-            return undecided(Topic.MOVE, claim.quote(), "It is not clear what is meant.")
+            return undecided(_topic(claim), claim.quote(), "It is not clear what is meant.")
         if not any(not way.moves for way in ways):
             board, move = ways[0].board, ways[0].moves[0]
-            return contradicted(Topic.MOVE, claim.quote(), f"{board.san(move)} is possible.", move.to_square)
-    return confirmed(Topic.MOVE, claim.quote(), "No such move is legal.")
+            return contradicted(_topic(claim), claim.quote(), f"{board.san(move)} is possible.", move.to_square)
+    return confirmed(_topic(claim), claim.quote(), "No such move is legal.")
 
 
 def _so_many(claim: Claim, positions: list[chess.Board], deeds: list[_Deed]) -> list[Judgement]:

@@ -18,7 +18,9 @@ def _said(row):
     "row",
     [
         "White's dark-squared bishop stands on c1.",
+        "The bishop on c1 can go to g5.",
         "The bishop on e2 blocks the e-file.",
+        ("The king can go to f8 or h8.", "6k1/5ppp/8/8/8/8/8/R5K1 b - - 0 1"),
     ],
 )
 def test_what_is_true_is_confirmed(row):
@@ -32,6 +34,7 @@ def test_what_is_true_is_confirmed(row):
     "row",
     [
         "Black's dark-squared bishop stands on d6.",
+        "The bishop on c1 can go to h5.",
         "The queen on d1 blocks the e-file.",
     ],
 )

@@ -10,8 +10,7 @@ from types import ModuleType
 import pytest
 
 TESTS = Path(__file__).resolve().parents[2]
-#: One in three, as all of them take minutes; `tests/bench/narration_accuracy.py` reads all.
-NARRATIONS = sorted((TESTS / "narrations" / "tuning").glob("*.toml"))[2::3]
+NARRATIONS = sorted((TESTS / "narrations" / "tuning").glob("*.toml"))
 
 
 @pytest.fixture(scope="module")
