@@ -83,9 +83,9 @@ def carried_on(scene: Scene) -> Iterator[Sentence]:
         same = _SAME_GOES.search(code)
         if same is not None:
             before = scene.sentences[number - 1].code if number else ""
-            said = list(_PREDICATE.finditer(code, 0, same.start())) or list(_PREDICATE.finditer(before))
-            if said:
-                yield _whole(sentence, same.start(1), f"{same[1]} is {said[-1][2]}")
+            told = list(_PREDICATE.finditer(code, 0, same.start())) or list(_PREDICATE.finditer(before))
+            if told:
+                yield _whole(sentence, same.start(1), f"{same[1]} is {told[-1][2]}")
         listed = _LISTED.search(code)
         if listed is not None and " has " not in code[listed.start(2) : listed.end()]:
             head = f"{listed[2]} {listed[1]} "
