@@ -3524,6 +3524,10 @@ Taste {number} auf dem Brett; Esc beendet es.</translation>
         <translation>nicht gedeckt</translation>
     </message>
     <message>
+        <source>{piece} {hit}, but {kept}</source>
+        <translation>{piece}: {hit}, aber {kept}</translation>
+    </message>
+    <message>
         <source>{piece} {hit} and {kept}</source>
         <translation>{piece}: {hit} und {kept}</translation>
     </message>

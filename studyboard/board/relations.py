@@ -109,6 +109,8 @@ def attack_words(board: chess.BaseBoard, square: chess.Square) -> str:
     foes, friends = attackers(board, not colour, square), defenders(board, square)
     hit = tr("is attacked by {pieces}", pieces=_takers(board, square, foes)) if foes else tr("is not attacked")
     kept = tr("guarded by {pieces}", pieces=_takers(board, square, friends)) if friends else tr("not guarded")
+    if friends and not foes:
+        return sentence(tr("{piece} {hit}, but {kept}", piece=the_piece(board, square), hit=hit, kept=kept))
     return sentence(tr("{piece} {hit} and {kept}", piece=the_piece(board, square), hit=hit, kept=kept))
 
 

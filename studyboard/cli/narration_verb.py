@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 import json
 from pathlib import Path
 
@@ -73,9 +74,14 @@ def report(narration: Narration) -> dict[str, object]:
 
 def _text(talk: Path) -> str:
     try:
-        return talk.read_bytes().decode("utf-8-sig", errors="replace")
+        data = talk.read_bytes()
     except OSError as reason:
         raise StudyboardError(f"{talk} cannot be read: {reason.strerror or reason}.") from reason
+    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        return data.decode("utf-16", errors="replace")
+    if b"\0" in data:
+        raise StudyboardError(f"{talk} is no text. A talk is plain text, WebVTT or SRT.")
+    return data.decode("utf-8-sig", errors="replace")
 
 
 def _print_report(path: Path, narration: Narration) -> None:

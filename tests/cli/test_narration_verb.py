@@ -83,6 +83,22 @@ def test_what_cannot_be_done_is_one_sentence(
     assert not path.exists()
 
 
+def test_a_file_that_is_no_text_is_refused(say, tmp_path: Path) -> None:
+    talk = tmp_path / "talk.mp3"
+    talk.write_bytes(b"ID3\x04\0\0e4, e5.\xff\xfb")
+    answer = say("new", tmp_path / "s.studyboard", "--narration", talk)
+    assert answer.status == 2
+    assert "is no text" in answer.err
+    assert not (tmp_path / "s.studyboard").exists()
+
+
+def test_a_talk_in_sixteen_bits_is_read(say, tmp_path: Path) -> None:
+    talk = tmp_path / "talk.txt"
+    talk.write_bytes("e4, e5.".encode("utf-16"))
+    answer = say("new", tmp_path / "s.studyboard", "--narration", talk, "--json")
+    assert json.loads(answer.out)["main_line"] == ["e4", "e5"]
+
+
 def test_bytes_that_are_no_text_are_read_as_far_as_they_are(say, tmp_path: Path) -> None:
     talk = tmp_path / "talk.txt"
     talk.write_bytes(b"\xef\xbb\xbfe4, \xff\xfe e5.")
